@@ -1,0 +1,147 @@
+package background
+
+import (
+	"io"
+	"os"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"github.com/charmbracelet/x/term"
+)
+
+const (
+	// escapeWait is how long an Escape at the end of a read is kept back to
+	// see whether the rest of the answer follows. Nobody notices it, and a
+	// slow line seldom parts the bytes of one answer by more.
+	escapeWait = 30 * time.Millisecond
+	// escapePatience is how long after the question Escape is kept back at
+	// all. Later, an answer is still swallowed unless it is cut right there.
+	escapePatience = 5 * time.Second
+	// settleTime is how long after the question Settle waits for an answer
+	// that has not come: longer than a line across the world takes.
+	settleTime = 500 * time.Millisecond
+)
+
+// Input is the terminal's input with the answer to one colour query taken out,
+// whenever that comes. It stands in for os.Stdin in tea.WithInput and is a
+// file to Bubble Tea in every other respect, so raw mode and cancelling work
+// as before.
+type Input struct {
+	*os.File
+	out     *os.File
+	asked   atomic.Int64 // Unix nanoseconds; 0 until Ask
+	answer  chan Shade   // holds one
+	settled chan struct{}
+	once    sync.Once
+
+	reading sync.Mutex // guards what follows
+	sieve   sieve
+}
+
+// NewInput returns an Input over a terminal that can be asked for its
+// background, and nil where it cannot: in or out is not a terminal, TERM names
+// a kind that must not be asked (dumb, the kernel's console, or inside a
+// multiplexer), or the system passes no answers through (Windows). With nil,
+// let Bubble Tea read os.Stdin itself.
+func NewInput(in, out *os.File, getenv func(string) string) *Input {
+	if !canAsk || !askable(getenv) || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
+		return nil
+	}
+	return &Input{File: in, out: out, answer: make(chan Shade, 1), settled: make(chan struct{})}
+}
+
+// Ask sends the query and waits for the answer, for as long as it takes; call
+// it in a command, once, from the model's Init: by then the terminal no longer
+// echoes, and the first frame does not wait. It returns Unknown when the
+// answer is no colour, or when Settle ends the wait.
+//
+// The query is written to out in one piece, so it cannot land inside a frame
+// as long as Bubble Tea writes to the same *os.File.
+func (i *Input) Ask() Shade {
+	i.asked.Store(time.Now().UnixNano())
+	if _, err := i.out.WriteString(query); err != nil {
+		return Unknown
+	}
+	select {
+	case shade := <-i.answer:
+		return shade
+	case <-i.settled:
+		return Unknown
+	}
+}
+
+// Read gives Bubble Tea the key presses. It may return 0 bytes and no error
+// when all that was read belongs to the answer. p must hold more than a few
+// bytes, or it returns io.ErrShortBuffer.
+func (i *Input) Read(p []byte) (int, error) {
+	i.reading.Lock()
+	defer i.reading.Unlock()
+	if i.sieve.answered {
+		return i.File.Read(p)
+	}
+	if len(p) <= len(prefix) {
+		return 0, io.ErrShortBuffer
+	}
+	// A few held bytes may turn out to be keys after all: leave room for them.
+	n, err := i.File.Read(p[:len(p)-len(prefix)])
+	keys := i.strip(nil, p[:n])
+	for i.sieve.ambiguous() {
+		room := len(p) - len(keys) - len(prefix)
+		if err != nil || room <= 0 || i.age() > escapePatience || !readable(i.Fd(), escapeWait) {
+			keys = i.sieve.release(keys)
+			break
+		}
+		n, err = i.File.Read(p[:room])
+		keys = i.strip(keys, p[:n])
+	}
+	if len(keys) > 0 {
+		err = nil // a lasting error comes back with the next read
+	}
+	return copy(p, keys), err
+}
+
+// Settle is called after Bubble Tea has ended. If the program was so short
+// that an answer may still be on its way, Settle waits for it, at most half a
+// second from the question, so that it is not typed at the shell's prompt.
+// Keys pressed in that time are lost. It also ends a waiting Ask.
+func (i *Input) Settle() {
+	i.once.Do(func() { close(i.settled) })
+	if !i.reading.TryLock() { // a read that could not be cancelled: do not hang on it
+		return
+	}
+	defer i.reading.Unlock()
+	if i.asked.Load() == 0 || i.sieve.answered || i.age() >= settleTime {
+		return
+	}
+	state, err := term.MakeRaw(i.Fd())
+	if err != nil {
+		return
+	}
+	defer term.Restore(i.Fd(), state) //nolint:errcheck // nothing is left to do
+	var data [256]byte
+	for !i.sieve.answered && readable(i.Fd(), settleTime-i.age()) {
+		n, err := i.File.Read(data[:])
+		if err != nil {
+			return
+		}
+		i.strip(nil, data[:n])
+	}
+}
+
+func (i *Input) strip(keys, data []byte) []byte {
+	keys, body, found := i.sieve.strip(keys, data)
+	if found {
+		i.answer <- shadeOf(body)
+	}
+	return keys
+}
+
+// age is the time since the question, and endless before it.
+func (i *Input) age() time.Duration {
+	asked := i.asked.Load()
+	if asked == 0 {
+		return 1<<63 - 1
+	}
+	return time.Since(time.Unix(0, asked))
+}

@@ -1,0 +1,91 @@
+package units
+
+// Number returns the value without its unit, rounded to its Place with ties to
+// the even digit: "255", "2.68", "70–100". A range whose ends round to the same
+// number is written once. There is no thousands comma and no "-0".
+func (q Quantity) Number() string {
+	var buf [64]byte
+	return string(q.appendNumber(buf[:0]))
+}
+
+// String returns the quantity as shown: "255 MPa", "≥ 30 ksi", "39 %IACS".
+func (q Quantity) String() string {
+	var buf [96]byte
+	return string(q.Append(buf[:0]))
+}
+
+// Append appends String to b.
+func (q Quantity) Append(b []byte) []byte {
+	if sign := q.Qual.String(); sign != "" {
+		b = append(append(b, sign...), ' ')
+	}
+	b = q.appendNumber(b)
+	if symbol := q.Unit.Symbol(); symbol != "" {
+		if symbol[0] != '/' || q.Unit.Dimension() == ThermalExpansion {
+			b = append(b, ' ')
+		}
+		b = append(b, symbol...)
+	}
+	return b
+}
+
+func (q Quantity) appendNumber(b []byte) []byte {
+	start := len(b)
+	b = appendRounded(b, q.Lo, int(q.Place))
+	if q.Lo == q.Hi {
+		return b
+	}
+	end := len(b)
+	if q.Lo < 0 || q.Hi < 0 {
+		b = append(b, " to "...)
+	} else {
+		b = append(b, "–"...)
+	}
+	hi := len(b)
+	b = appendRounded(b, q.Hi, int(q.Place))
+	if string(b[start:end]) == string(b[hi:]) {
+		return b[:end]
+	}
+	return b
+}
+
+// plainPlaces is how far from the decimal point digits are still written out.
+const plainPlaces = 12
+
+// appendRounded appends v rounded to 10^place: as 20000 or 0.097, and as
+// 1.72e-20 where the digits lie far from the decimal point.
+func appendRounded(b []byte, v float64, place int) []byte {
+	d := newDecimal(v)
+	nonzero := d.round(place)
+	if nonzero && v < 0 {
+		b = append(b, '-')
+	}
+	if !nonzero && (place < -plainPlaces || place > plainPlaces) {
+		return append(b, '0')
+	}
+	if !nonzero {
+		d = decimal{exp: 0}
+		d.fill(0)
+	}
+	if d.exp > plainPlaces || place < -plainPlaces {
+		return d.appendScientific(b, place)
+	}
+	for p := max(d.exp, 0); p >= min(place, 0); p-- {
+		if p == -1 {
+			b = append(b, '.')
+		}
+		b = append(b, d.at(p))
+	}
+	return b
+}
+
+func (d *decimal) appendScientific(b []byte, place int) []byte {
+	b = append(b, d.digits[0])
+	for p := d.exp - 1; p >= place; p-- {
+		if p == d.exp-1 {
+			b = append(b, '.')
+		}
+		b = append(b, d.at(p))
+	}
+	return appendInt(append(b, 'e'), d.exp)
+}

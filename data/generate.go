@@ -1,0 +1,3 @@
+package data
+
+//go:generate go run ./compile

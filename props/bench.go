@@ -1,0 +1,194 @@
+package props
+
+import (
+	"slices"
+
+	"alongside/units"
+)
+
+// BasisSetting says which figures the bench compares.
+type BasisSetting uint8
+
+// TypicalFirst compares typical figures where both sides have them, else the
+// next basis they share. MinimumOnly compares specified minimums only, for
+// the properties that standards specify.
+const (
+	TypicalFirst BasisSetting = iota
+	MinimumOnly
+)
+
+func (s BasisSetting) String() string {
+	if s == MinimumOnly {
+		return "minimum"
+	}
+	return "typical"
+}
+
+// DeltaMode is how a difference is shown.
+type DeltaMode uint8
+
+// The delta modes.
+const (
+	Percent DeltaMode = iota
+	Amount
+	Ratio
+	NoDelta
+	deltaModes
+)
+
+var deltaNames = [...]string{"percent", "amount", "ratio", "off"}
+
+func (d DeltaMode) String() string { return deltaNames[d] }
+
+// Next is the mode after d, going round.
+func (d DeltaMode) Next() DeltaMode { return (d + 1) % deltaModes }
+
+// ParseDelta reads the word that String prints.
+func ParseDelta(s string) (DeltaMode, bool) {
+	i := slices.Index(deltaNames[:], s)
+	return DeltaMode(max(i, 0)), i >= 0
+}
+
+// SenseSetting is the user's choice for a row. Target is in SI and used with
+// Near.
+type SenseSetting struct {
+	Sense  Sense
+	Target float64
+}
+
+// DefaultBand is the fraction of the baseline within which two figures count
+// as level.
+const DefaultBand = 0.02
+
+// Bench is what the user has set up: the pins and how to look at them. It is
+// a value; Clone before changing a shared one.
+type Bench struct {
+	Pins     []*Material
+	Baseline int // index in Pins
+	System   units.System
+	RowUnits map[PropertyID]units.Unit
+	Senses   map[PropertyID]SenseSetting
+	Basis    BasisSetting
+	Delta    DeltaMode
+	Band     float64 // see DefaultBand
+	// Only limits the rows; empty means every property that at least one pin
+	// has a figure for.
+	Only      []PropertyID
+	HideLevel bool // hide rows where every pin is level
+	HideEmpty bool // hide rows where no pin can be compared
+}
+
+// NewBench is an empty bench with the default settings.
+func NewBench() Bench { return Bench{Band: DefaultBand} }
+
+// Clone copies the bench so that changing the copy leaves b as it is.
+func (b Bench) Clone() Bench {
+	c := b
+	c.Pins = slices.Clone(b.Pins)
+	c.Only = slices.Clone(b.Only)
+	c.RowUnits = map[PropertyID]units.Unit{}
+	for k, v := range b.RowUnits {
+		c.RowUnits[k] = v
+	}
+	c.Senses = map[PropertyID]SenseSetting{}
+	for k, v := range b.Senses {
+		c.Senses[k] = v
+	}
+	return c
+}
+
+// UnitOf is the unit a property's row is shown in.
+func (b *Bench) UnitOf(p PropertyID) units.Unit {
+	if u, ok := b.RowUnits[p]; ok {
+		return u
+	}
+	return p.Info().Units[b.System]
+}
+
+// SenseOf is the sense of a row, and the target in SI when it is Near.
+func (b *Bench) SenseOf(p PropertyID) (Sense, float64) {
+	if s, ok := b.Senses[p]; ok {
+		return s.Sense, s.Target
+	}
+	return p.Info().Sense, 0
+}
+
+// properties lists the rows: those asked for, or all that a pin has a figure
+// for or that do not exist for a pin while another has them.
+func (b *Bench) properties() []PropertyID {
+	if len(b.Only) > 0 {
+		return b.Only
+	}
+	var on [PropertyCount]bool
+	for _, m := range b.Pins {
+		for _, blocks := range [][]*Block{m.Blocks, m.Alloy.Blocks} {
+			for _, bl := range blocks {
+				if bl.Inherited && !bl.admits(m) {
+					continue
+				}
+				for i := range bl.Figures {
+					on[bl.Figures[i].Property] = true
+				}
+			}
+		}
+	}
+	var out []PropertyID
+	for _, p := range Properties() {
+		if on[p] {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// Pin adds a material at the end; one that is pinned already is not added
+// again. It returns the index of the pin.
+func (b *Bench) Pin(m *Material) int {
+	if i := slices.Index(b.Pins, m); i >= 0 {
+		return i
+	}
+	b.Pins = append(b.Pins, m)
+	return len(b.Pins) - 1
+}
+
+// Remove takes pin i off the bench. When it was the baseline, the first pin
+// becomes the baseline.
+func (b *Bench) Remove(i int) {
+	if i < 0 || i >= len(b.Pins) {
+		return
+	}
+	b.Pins = slices.Delete(b.Pins, i, i+1)
+	switch {
+	case b.Baseline == i:
+		b.Baseline = 0
+	case b.Baseline > i:
+		b.Baseline--
+	}
+}
+
+// Move shifts pin i by one place and returns where it is then. The baseline
+// stays the same material.
+func (b *Bench) Move(i int, d Direction) int {
+	j := i + int(d)
+	if i < 0 || i >= len(b.Pins) || j < 0 || j >= len(b.Pins) {
+		return i
+	}
+	b.Pins[i], b.Pins[j] = b.Pins[j], b.Pins[i]
+	switch b.Baseline {
+	case i:
+		b.Baseline = j
+	case j:
+		b.Baseline = i
+	}
+	return j
+}
+
+// Replace puts another material in the place of pin i. It returns false when
+// that material is on the bench already.
+func (b *Bench) Replace(i int, m *Material) bool {
+	if j := slices.Index(b.Pins, m); j >= 0 && j != i {
+		return false
+	}
+	b.Pins[i] = m
+	return true
+}

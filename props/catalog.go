@@ -1,0 +1,211 @@
+// Package props holds what is known about materials and how they compare:
+// the catalog with its figures and sources, the search for a designation,
+// and the rules by which one material's figures are set against another's.
+// It knows nothing of terminals.
+package props
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Catalog is a set of materials with the sources and families they refer to.
+// It is not changed after loading and may be shared.
+type Catalog struct {
+	Sources  []*Source
+	Families []*Family
+	Alloys   []*Alloy
+	// Materials lists every material of every alloy in file order.
+	Materials []*Material
+
+	byID map[string]*Material
+	searchIndex
+}
+
+func (c *Catalog) index() {
+	c.Materials = c.Materials[:0]
+	for _, a := range c.Alloys {
+		c.Materials = append(c.Materials, a.Materials...)
+	}
+	c.byID = make(map[string]*Material, len(c.Materials))
+	for i, m := range c.Materials {
+		m.Index = i
+		if c.byID[m.ID] == nil {
+			c.byID[m.ID] = m
+		}
+	}
+}
+
+// Material returns the material with exactly this id, or nil.
+func (c *Catalog) Material(id string) *Material { return c.byID[id] }
+
+// FigureCount counts stored figures; one that several materials inherit
+// counts once.
+func (c *Catalog) FigureCount() int {
+	n := 0
+	count := func(blocks []*Block) {
+		for _, b := range blocks {
+			n += len(b.Figures)
+		}
+	}
+	for _, a := range c.Alloys {
+		count(a.Blocks)
+		for _, m := range a.Materials {
+			count(m.Blocks)
+		}
+	}
+	return n
+}
+
+// NotFound is the error for a designation that names no material, or more
+// than one.
+type NotFound struct {
+	Typed   string
+	Nearest []*Material // best first, at most five
+	Several bool        // the designation fits more than one material
+}
+
+func (e *NotFound) Error() string {
+	ids := make([]string, len(e.Nearest))
+	for i, m := range e.Nearest {
+		ids[i] = m.ID
+	}
+	switch {
+	case e.Several:
+		return fmt.Sprintf("%q fits several materials; say which: %s", e.Typed, strings.Join(ids, ", "))
+	case len(ids) > 0:
+		return fmt.Sprintf("no material %q; nearest: %s", e.Typed, strings.Join(ids, ", "))
+	}
+	return fmt.Sprintf("no material %q and nothing like it in the catalog", e.Typed)
+}
+
+// Resolve finds the one material that a designation names: an id, or an
+// alloy, temper and process in any usual spelling, or an alias. The error is a
+// *NotFound.
+func (c *Catalog) Resolve(typed string) (*Material, error) {
+	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
+		return m, nil
+	}
+	hits, exact := c.search(typed)
+	if exact > 1 {
+		// Typed without a temper: as cast is meant where it is one of them.
+		if m := asCast(hits[:exact]); m != nil {
+			return m, nil
+		}
+	}
+	if exact == 1 {
+		return hits[0].Material, nil
+	}
+	e := &NotFound{Typed: typed, Several: exact > 1}
+	for _, h := range hits[:min(5, len(hits))] {
+		e.Nearest = append(e.Nearest, h.Material)
+	}
+	return nil, e
+}
+
+// asCast returns the only material without a temper among the hits, or nil.
+func asCast(hits []Hit) *Material {
+	var found *Material
+	for _, h := range hits {
+		if h.Material.Temper == "" {
+			if found != nil {
+				return nil
+			}
+			found = h.Material
+		}
+	}
+	return found
+}
+
+// Direction is which way a flip goes round.
+type Direction int
+
+// Forward and Back step to the next and the previous variant.
+const (
+	Forward Direction = 1
+	Back    Direction = -1
+)
+
+func step[T any](list []T, at int, d Direction) T {
+	n := len(list)
+	return list[((at+int(d))%n+n)%n]
+}
+
+// NextTemper returns the same alloy and process in its next temper, going
+// round at the end; the material itself when there is no other.
+func (c *Catalog) NextTemper(m *Material, d Direction) *Material {
+	return stepAmong(m, d, m.Alloy.Materials, func(o *Material) bool { return o.Process == m.Process })
+}
+
+// NextProcess returns the same alloy by its next process, in the same temper
+// where that exists, else in the first temper of that process.
+func (c *Catalog) NextProcess(m *Material, d Direction) *Material {
+	var order []Process
+	for p := NoProcess; p < processCount; p++ {
+		if firstWith(m.Alloy.Materials, m.Temper, p) != nil {
+			order = append(order, p)
+		}
+	}
+	for i, p := range order {
+		if p == m.Process {
+			return firstWith(m.Alloy.Materials, m.Temper, step(order, i, d))
+		}
+	}
+	return m
+}
+
+// NextAlloy returns the next alloy of the family that is made by the same
+// process, in the same temper where that exists.
+func (c *Catalog) NextAlloy(m *Material, d Direction) *Material {
+	var order []*Alloy
+	at := 0
+	for _, a := range c.Alloys {
+		if a == m.Alloy {
+			at = len(order)
+		} else if a.Family != m.Alloy.Family || !hasProcess(a, m.Process) {
+			continue
+		}
+		order = append(order, a)
+	}
+	return firstWith(step(order, at, d).Materials, m.Temper, m.Process)
+}
+
+func hasProcess(a *Alloy, p Process) bool {
+	for _, m := range a.Materials {
+		if m.Process == p {
+			return true
+		}
+	}
+	return false
+}
+
+// firstWith picks the material of a process, preferring a temper.
+func firstWith(list []*Material, temper string, p Process) *Material {
+	var first *Material
+	for _, m := range list {
+		if m.Process != p {
+			continue
+		}
+		if m.Temper == temper {
+			return m
+		}
+		if first == nil {
+			first = m
+		}
+	}
+	return first
+}
+
+func stepAmong(m *Material, d Direction, list []*Material, keep func(*Material) bool) *Material {
+	var kept []*Material
+	at := 0
+	for _, o := range list {
+		if o == m {
+			at = len(kept)
+		}
+		if keep(o) {
+			kept = append(kept, o)
+		}
+	}
+	return step(kept, at, d)
+}

@@ -1,0 +1,350 @@
+package props
+
+import (
+	"math"
+
+	"alongside/units"
+)
+
+// Verdict is what a comparison of one figure with the baseline's says.
+type Verdict uint8
+
+// The verdicts.
+const (
+	None     Verdict = iota // no figure on one side, or no better and worse
+	Beats                   // disjoint, on the better side
+	Misses                  // disjoint, on the worse side
+	Level                   // within the rounding or the band
+	Overlaps                // ranges cross
+	Unlike                  // basis or conditions forbid a comparison
+	IsBaseline
+)
+
+var verdictNames = [...]string{"none", "beats", "misses", "level", "overlaps", "unlike", "baseline"}
+
+func (v Verdict) String() string { return verdictNames[v] }
+
+// Delta is the difference of a pin from the baseline in the unit of the row
+// (temperatures: as a difference). Mid is between the middles of the two
+// figures, Lo and Hi are the worst cases of their intervals. Percent and
+// Ratio are of the middles; NaN where they mean nothing (temperatures,
+// ratings).
+type Delta struct {
+	Lo, Mid, Hi    float64
+	Percent, Ratio float64
+	Unit           units.Unit
+}
+
+// Cell is one material's place in a row.
+type Cell struct {
+	Material *Material
+	Figure   *Figure        // the figure shown; nil when there is none
+	Value    units.Quantity // Figure in the unit of the row
+	Absent   string         // why there is no figure
+	Against  *Figure        // the baseline's figure it was set against
+	Delta    *Delta
+	Verdict  Verdict
+	Reasons  []Reason
+}
+
+// Why joins the reasons into one line.
+func (c *Cell) Why() string {
+	s := ""
+	for i, r := range c.Reasons {
+		if i > 0 {
+			s += "; "
+		}
+		s += r.String()
+	}
+	return s
+}
+
+// Row is one property over all pins.
+type Row struct {
+	Property PropertyID
+	Unit     units.Unit
+	Sense    Sense
+	Target   float64 // SI, with Sense Near
+	Cells    []Cell
+}
+
+// Total counts a pin's verdicts. It is a count, never a score.
+type Total struct {
+	Material                                                *Material
+	Beats, Misses, Level, Overlaps, Unlike, NoFigure, Other int
+}
+
+// Comparison is the bench worked out: plain data that the screen, the
+// commands and the copy formats render.
+type Comparison struct {
+	Bench    Bench
+	Rows     []Row
+	Totals   []Total
+	Baseline int // index of the baseline pin; -1 when there are no pins
+}
+
+// Compare sets each pin against the baseline, property by property.
+//
+//  1. Like with like. Of all figures on file the pair is taken that shares
+//     basis and conditions and stands first in the order of preference
+//     (typical, then minimum, maximum, design, house; with the bench set to
+//     minimums, only minimums for properties that standards specify). When no
+//     pair is alike, the first figure of each side is shown and the verdict
+//     is unlike, with the reason.
+//  2. Intervals. A published range is an interval; a single figure is known to
+//     half of its last printed digit. Beats and misses need disjoint
+//     intervals; level means that both ends agree within the band, or that
+//     two single figures agree within their rounding; else the verdict is
+//     overlaps.
+//  3. Sense. More or less is better, or the nearest to a target.
+//  4. Absent is not zero. A figure that is not on file, or does not exist,
+//     is reported as such with verdict none.
+//  5. Expansion coefficients are only compared over the same range.
+//  6. Totals are counts.
+func Compare(b Bench) *Comparison {
+	c := &Comparison{Bench: b, Baseline: b.Baseline}
+	if len(b.Pins) == 0 {
+		c.Baseline = -1
+		return c
+	}
+	c.Totals = make([]Total, len(b.Pins))
+	for i, m := range b.Pins {
+		c.Totals[i].Material = m
+	}
+	for _, p := range b.properties() {
+		row := b.row(p)
+		c.Rows = append(c.Rows, row)
+		for i := range row.Cells {
+			c.Totals[i].count(&row.Cells[i])
+		}
+	}
+	return c
+}
+
+func (t *Total) count(c *Cell) {
+	switch c.Verdict {
+	case Beats:
+		t.Beats++
+	case Misses:
+		t.Misses++
+	case Level:
+		t.Level++
+	case Overlaps:
+		t.Overlaps++
+	case Unlike:
+		t.Unlike++
+	case None:
+		if c.Figure == nil || c.Against == nil {
+			t.NoFigure++
+		} else {
+			t.Other++
+		}
+	}
+}
+
+func (b *Bench) row(p PropertyID) Row {
+	row := Row{Property: p, Unit: b.UnitOf(p), Cells: make([]Cell, len(b.Pins))}
+	row.Sense, row.Target = b.SenseOf(p)
+	base := b.candidates(b.Pins[b.Baseline], p)
+	for i, m := range b.Pins {
+		cell := &row.Cells[i]
+		cell.Material = m
+		if i == b.Baseline {
+			b.baselineCell(cell, base)
+		} else {
+			b.pinCell(cell, &row, b.candidates(m, p), base)
+		}
+		if cell.Figure == nil {
+			cell.Absent = m.Absent(p)
+			if cell.Absent == "" {
+				cell.Absent = "no figure on file"
+			}
+			continue
+		}
+		cell.Value = inRow(cell.Figure.Value, row.Unit)
+		if cell.Figure.Source.Trade() {
+			cell.Reasons = append(cell.Reasons, Reason{CommonPractice, "this figure", ""})
+		}
+	}
+	return row
+}
+
+// inRow converts to the unit of the row; figures of another kind (a hardness
+// scale) stay in their own.
+func inRow(q units.Quantity, u units.Unit) units.Quantity {
+	if v, err := q.In(u); err == nil {
+		return v
+	}
+	return q
+}
+
+func (b *Bench) baselineCell(cell *Cell, base []*Figure) {
+	cell.Verdict = IsBaseline
+	if len(base) > 0 {
+		cell.Figure = base[0]
+	} else {
+		cell.Verdict = None
+	}
+}
+
+func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*Figure) {
+	if len(pin) > 0 {
+		cell.Figure = pin[0]
+	}
+	if len(pin) == 0 || len(base) == 0 {
+		return
+	}
+	fig, against, reason := choosePair(pin, base)
+	cell.Figure, cell.Against = fig, against
+	if reason.Kind == NoReason && b.Basis == MinimumOnly && row.Property.Info().Specified && fig.Basis != Minimum {
+		reason = Reason{OnlyTypical, fig.Basis.Phrase(), ""}
+	}
+	if reason.Kind != NoReason {
+		cell.Verdict, cell.Reasons = Unlike, []Reason{reason}
+		return
+	}
+	cell.Reasons = cautions(fig, against)
+	if against != base[0] {
+		cell.Reasons = append(cell.Reasons, Reason{OtherBaseFigure, "",
+			against.Basis.Phrase() + " " + inRow(against.Value, row.Unit).String()})
+	}
+	cell.Delta = delta(fig, against, row.Unit)
+	cell.Verdict = judge(fig, against, row.Sense, row.Target, b.Band)
+	if cell.Verdict == None {
+		cell.Reasons = append(cell.Reasons, Reason{Kind: NoSense})
+	}
+}
+
+// choosePair applies rule 1: the first pair that is alike, in the order of
+// the pin's preferences and then the baseline's. When none is, the first of
+// each with the reason that keeps them apart.
+func choosePair(pin, base []*Figure) (fig, against *Figure, why Reason) {
+	var apart Reason
+	for _, f := range pin {
+		for _, g := range base {
+			if f.Basis != g.Basis {
+				continue
+			}
+			r := unlike(f, g)
+			if r.Kind == NoReason {
+				return f, g, r
+			}
+			if apart.Kind == NoReason {
+				fig, against, apart = f, g, r
+			}
+		}
+	}
+	if apart.Kind != NoReason {
+		return fig, against, apart
+	}
+	return pin[0], base[0], Reason{BasisDiffers, pin[0].Basis.Phrase(), base[0].Basis.Phrase()}
+}
+
+// candidates lists a material's figures of a property in the bench's order of
+// preference.
+func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
+	list := m.Figures(p)
+	order := func(f *Figure) int {
+		o := int(f.Basis)
+		if b.Basis == MinimumOnly && p.Info().Specified && f.Basis == Minimum {
+			o = -1
+		}
+		if !f.Cond.roomTemperature() {
+			o += 16
+		}
+		if f.Source.Trade() {
+			o += 8
+		}
+		return o
+	}
+	for i := 1; i < len(list); i++ {
+		for j := i; j > 0 && order(list[j]) < order(list[j-1]); j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+	return list
+}
+
+func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
+	lo, hi = f.Value.Interval()
+	lo, hi = u.FromSI(f.Value.Unit.ToSI(lo)), u.FromSI(f.Value.Unit.ToSI(hi))
+	if lo > hi { // reciprocal units
+		lo, hi = hi, lo
+	}
+	a, z := u.FromSI(f.Value.Unit.ToSI(f.Value.Lo)), u.FromSI(f.Value.Unit.ToSI(f.Value.Hi))
+	return lo, (a + z) / 2, hi
+}
+
+func delta(pin, base *Figure, u units.Unit) *Delta {
+	if u.Dimension() != pin.Value.Unit.Dimension() {
+		u = pin.Value.Unit
+	}
+	pl, pm, ph := interval(pin, u)
+	bl, bm, bh := interval(base, u)
+	d := &Delta{Lo: pl - bh, Mid: pm - bm, Hi: ph - bl, Percent: math.NaN(), Ratio: math.NaN(), Unit: u}
+	if dim := u.Dimension(); dim != units.Temperature && dim != units.Rating && bm != 0 {
+		d.Percent, d.Ratio = 100*(pm-bm)/bm, pm/bm
+	}
+	return d
+}
+
+// judge applies rules 2 and 3 to two figures that may be compared. band is a
+// fraction of the baseline's middle.
+func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
+	u := base.Value.Unit
+	pl, _, ph := interval(pin, u)
+	bl, bm, bh := interval(base, u)
+	single := pin.Value.Lo == pin.Value.Hi && base.Value.Lo == base.Value.Hi
+	tolerance := band * math.Abs(bm)
+	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
+		tolerance = 0
+	}
+	level := false
+	if single {
+		pv, _ := convertTo(pin.Value.Lo, pin.Value.Unit, u)
+		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh && bl < ph)
+	} else {
+		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
+	}
+	if sense == Neutral {
+		if level {
+			return Level
+		}
+		return None
+	}
+	if level {
+		return Level
+	}
+	if sense == Near {
+		t := u.FromSI(target)
+		pl, ph = distance(pl, ph, t)
+		bl, bh = distance(bl, bh, t)
+		sense = Less
+	}
+	better, worse := pl > bh, ph < bl
+	if sense == Less {
+		better, worse = worse, better
+	}
+	// A conductivity printed as a resistivity runs the other way.
+	if u.Reciprocal() {
+		better, worse = worse, better
+	}
+	switch {
+	case better:
+		return Beats
+	case worse:
+		return Misses
+	}
+	return Overlaps
+}
+
+func convertTo(v float64, from, to units.Unit) (float64, error) { return units.Convert(v, from, to) }
+
+// distance is the interval of |x − t| for x in lo..hi.
+func distance(lo, hi, t float64) (near, far float64) {
+	a, z := math.Abs(lo-t), math.Abs(hi-t)
+	if lo <= t && t <= hi {
+		return 0, max(a, z)
+	}
+	return min(a, z), max(a, z)
+}

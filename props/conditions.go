@@ -1,0 +1,257 @@
+package props
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"alongside/units"
+)
+
+// Conditions is what a test or a table fixes for a figure. Zero fields are
+// not stated.
+type Conditions struct {
+	Offset       float64 // yield: percent offset or, with UnderLoad, percent total extension
+	UnderLoad    bool    // yield at total extension under load
+	Gauge        string  // elongation: "2 in", "5D"
+	Load, Ball   float64 // Brinell: kgf and mm
+	Cycles       float64 // fatigue life
+	Loading      string  // fatigue: rotating bending, plane bending, axial
+	HasRange     bool    // expansion: mean over FromC..ToC
+	FromC, ToC   float64 // °C
+	HasAt        bool    // test temperature
+	AtC          float64 // °C
+	Hours        float64 // exposure before the test
+	Bar          string  // kind of test bar
+	Section      string  // section the figure holds for
+	Class        string  // strength class of premium castings
+	State        string  // as cast, aged
+	Note         string  // free text from the data file
+	rangeText    string  // as printed, to show it back in its own unit
+	temperatures string
+}
+
+var noConditions = &Conditions{}
+
+var (
+	barWords     = []string{"separately cast bar", "die-cast bar", "cast-on bar", "cut from casting", "designated area", "undesignated area", "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
+	loadingWords = []string{"rotating bending", "plane bending", "axial"}
+	stateWords   = []string{"as cast", "aged"}
+	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "4D", "5D", "10 in", "200 mm"}
+)
+
+// roomTemperature reports whether the figure was found at room temperature:
+// no temperature stated, or 15 to 35 °C, and no exposure.
+func (c *Conditions) roomTemperature() bool {
+	return (!c.HasAt || (c.AtC >= 15 && c.AtC <= 35)) && c.Hours == 0
+}
+
+// String writes the conditions in the words of the data file.
+func (c *Conditions) String() string {
+	var parts []string
+	add := func(ok bool, format string, args ...any) {
+		if ok {
+			parts = append(parts, fmt.Sprintf(format, args...))
+		}
+	}
+	add(c.Offset != 0 && !c.UnderLoad, "%g %% offset", c.Offset)
+	add(c.Offset != 0 && c.UnderLoad, "%g %% extension under load", c.Offset)
+	add(c.Gauge != "", "in %s", c.Gauge)
+	add(c.Load != 0, "%g kgf/%g mm", c.Load, c.Ball)
+	add(c.Cycles != 0, "%s cycles", sci(c.Cycles))
+	add(c.Loading != "", "%s", c.Loading)
+	add(c.HasRange, "%s", c.Range())
+	add(c.HasAt, "at %s", c.At())
+	add(c.Hours != 0, "after %g h", c.Hours)
+	add(c.Bar != "", "%s", c.Bar)
+	add(c.Class != "", "class %s", c.Class)
+	add(c.Section != "", "section %s", c.Section)
+	add(c.State != "", "%s", c.State)
+	add(c.Note != "", "(%s)", c.Note)
+	return strings.Join(parts, "; ")
+}
+
+func sci(v float64) string {
+	s := strconv.FormatFloat(v, 'e', -1, 64)
+	mantissa, exponent, _ := strings.Cut(s, "e+")
+	if mantissa == "1" {
+		return "10^" + strings.TrimLeft(exponent, "0")
+	}
+	return mantissa + "×10^" + strings.TrimLeft(exponent, "0")
+}
+
+// Range is the expansion range as printed by the source.
+func (c *Conditions) Range() string {
+	if c.rangeText != "" {
+		return c.rangeText
+	}
+	return fmt.Sprintf("%g–%g °C", c.FromC, c.ToC)
+}
+
+// At is the test temperature as printed by the source.
+func (c *Conditions) At() string {
+	if c.temperatures != "" {
+		return c.temperatures
+	}
+	return fmt.Sprintf("%g °C", c.AtC)
+}
+
+// parse reads one condition of a data file and adds it. It returns false when
+// the words are not understood.
+func (c *Conditions) parse(s string) bool {
+	s = strings.Join(strings.Fields(s), " ")
+	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") {
+		if c.Note != "" {
+			c.Note += "; "
+		}
+		c.Note += s[1 : len(s)-1]
+		return true
+	}
+	if word, ok := oneOf(s, barWords); ok {
+		c.Bar = word
+		return true
+	}
+	if word, ok := oneOf(s, loadingWords); ok {
+		c.Loading = word
+		return true
+	}
+	if word, ok := oneOf(s, stateWords); ok {
+		c.State = word
+		return true
+	}
+	head, rest, _ := strings.Cut(s, " ")
+	switch head {
+	case "in":
+		word, ok := oneOf(rest, gaugeWords)
+		c.Gauge = word
+		return ok
+	case "class":
+		c.Class = rest
+		return rest != ""
+	case "section":
+		c.Section = rest
+		return rest != ""
+	case "bar":
+		c.Section = s
+		return rest != ""
+	case "at":
+		t, err := units.ParseAs(rest, units.Temperature, units.NoUnit)
+		if err != nil || t.Lo != t.Hi {
+			return false
+		}
+		k := t.Unit.ToSI(t.Lo)
+		c.HasAt, c.AtC, c.temperatures = true, units.DegC.FromSI(k), t.String()
+		return true
+	case "after":
+		hours, ok := strings.CutSuffix(rest, " h")
+		v, err := strconv.ParseFloat(hours, 64)
+		c.Hours = v
+		return ok && err == nil && v > 0
+	}
+	if v, ok := cutNumber(s, "% offset"); ok {
+		c.Offset, c.UnderLoad = v, false
+		return true
+	}
+	for _, words := range []string{"% EUL", "% extension under load"} {
+		if v, ok := cutNumber(s, words); ok {
+			c.Offset, c.UnderLoad = v, true
+			return true
+		}
+	}
+	if v, ok := cutNumber(s, "cycles"); ok {
+		c.Cycles = v
+		return true
+	}
+	if load, ball, ok := strings.Cut(s, " kgf/"); ok {
+		l, err1 := strconv.ParseFloat(load, 64)
+		b, err2 := strconv.ParseFloat(strings.TrimSuffix(ball, " mm"), 64)
+		c.Load, c.Ball = l, b
+		return err1 == nil && err2 == nil && l > 0 && b > 0
+	}
+	if t, err := units.ParseAs(s, units.Temperature, units.NoUnit); err == nil && t.Lo < t.Hi && t.Qual == units.Exact {
+		c.HasRange = true
+		c.FromC = units.DegC.FromSI(t.Unit.ToSI(t.Lo))
+		c.ToC = units.DegC.FromSI(t.Unit.ToSI(t.Hi))
+		c.rangeText = t.String()
+		return true
+	}
+	return false
+}
+
+func oneOf(s string, words []string) (string, bool) {
+	for _, w := range words {
+		if strings.EqualFold(s, w) {
+			return w, true
+		}
+	}
+	return "", false
+}
+
+func cutNumber(s, suffix string) (float64, bool) {
+	head, ok := strings.CutSuffix(s, suffix)
+	if !ok {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(strings.TrimSpace(head), 64)
+	return v, err == nil && v > 0
+}
+
+// forProperty keeps of a block's conditions those that bear on the property.
+func (c Conditions) forProperty(p *Property) Conditions {
+	if p.bears&bearsOffset == 0 {
+		c.Offset, c.UnderLoad = 0, false
+	}
+	if p.bears&bearsGauge == 0 {
+		c.Gauge = ""
+	}
+	if p.bears&bearsLoad == 0 {
+		c.Load, c.Ball = 0, 0
+	}
+	if p.bears&bearsCycles == 0 {
+		c.Cycles, c.Loading = 0, ""
+	}
+	if p.bears&bearsRange == 0 {
+		c.HasRange, c.FromC, c.ToC, c.rangeText = false, 0, 0, ""
+	}
+	if p.bears&bearsBar == 0 && p.bears&bearsLoad == 0 {
+		c.Bar, c.Class = "", ""
+	}
+	return c
+}
+
+// merge lays a figure's own conditions over those of its block.
+func (c Conditions) merge(own Conditions) Conditions {
+	if own.Offset != 0 {
+		c.Offset, c.UnderLoad = own.Offset, own.UnderLoad
+	}
+	if own.Load != 0 {
+		c.Load, c.Ball = own.Load, own.Ball
+	}
+	if own.HasRange {
+		c.HasRange, c.FromC, c.ToC, c.rangeText = true, own.FromC, own.ToC, own.rangeText
+	}
+	if own.HasAt {
+		c.HasAt, c.AtC, c.temperatures = true, own.AtC, own.temperatures
+	}
+	c.Cycles = pick(own.Cycles, c.Cycles)
+	c.Hours = pick(own.Hours, c.Hours)
+	c.Gauge = pick(own.Gauge, c.Gauge)
+	c.Loading = pick(own.Loading, c.Loading)
+	c.Bar = pick(own.Bar, c.Bar)
+	c.Section = pick(own.Section, c.Section)
+	c.Class = pick(own.Class, c.Class)
+	c.State = pick(own.State, c.State)
+	if own.Note != "" && c.Note != "" {
+		own.Note = c.Note + "; " + own.Note
+	}
+	c.Note = pick(own.Note, c.Note)
+	return c
+}
+
+func pick[T comparable](own, block T) T {
+	var zero T
+	if own != zero {
+		return own
+	}
+	return block
+}

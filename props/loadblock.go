@@ -1,0 +1,167 @@
+package props
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"alongside/units"
+)
+
+// block reads one [[….figures]] table: the keys that say where the figures
+// come from, then a figure for each property.
+func (l *loader) block(r *record) *Block {
+	before := len(*l.errs)
+	b := &Block{Source: l.sourceNamed(r), Known: l.known(r), Table: r.text("table", false),
+		Where: r.text("where", false), First: r.text("first", false), Line: r.line("")}
+	word := r.text("basis", true)
+	basis, ok := ParseBasis(word)
+	if !ok && word != "" {
+		r.fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(basisNames[:], ", "))
+	}
+	b.Basis = basis
+	var shared Conditions
+	for _, c := range splitConditions(r.text("conditions", false)) {
+		if !shared.parse(c) {
+			r.fail("conditions", fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
+		}
+	}
+	for _, key := range []string{"tempers", "processes"} {
+		r.value(key)
+	}
+	ids := propertyIDs()
+	for _, key := range r.rest() {
+		p, ok := PropertyNamed(key)
+		if !ok {
+			r.fail(key, "is neither a property nor a key of a figures block",
+				didYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
+			r.asked[key] = true
+			continue
+		}
+		if n, ok := r.keys[key].(int64); ok && p.Info().Dimension == units.Rating {
+			r.keys[key] = strconv.FormatInt(n, 10)
+		}
+		for _, s := range r.texts(key) {
+			if f, ok := l.figure(r, key, p, s, shared); ok {
+				f.Block = b
+				b.Figures = append(b.Figures, f)
+			}
+		}
+	}
+	if len(b.Figures) == 0 && len(*l.errs) == before {
+		r.fail("", "the block holds no figure", "add a property with its value, or delete the block")
+	}
+	for i := 1; i < len(b.Figures); i++ {
+		for j := i; j > 0 && b.Figures[j].Property < b.Figures[j-1].Property; j-- {
+			b.Figures[j], b.Figures[j-1] = b.Figures[j-1], b.Figures[j]
+		}
+	}
+	return b
+}
+
+const conditionRemedy = `use e.g. "0.2 % offset", "0.5 % EUL", "in 2 in", "500 kgf/10 mm", "5e8 cycles", "68–212 °F", "at 300 °F", "after 10000 h", "separately cast bar", or put free text in parentheses`
+
+func splitConditions(s string) []string {
+	var out []string
+	depth, start := 0, 0
+	for i, r := range s {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			depth--
+		case ';':
+			if depth <= 0 {
+				out = append(out, strings.TrimSpace(s[start:i]))
+				start = i + 1
+			}
+		}
+	}
+	out = append(out, strings.TrimSpace(s[start:]))
+	kept := out[:0]
+	for _, p := range out {
+		if p != "" {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// figure reads "VALUE UNIT; condition; condition".
+func (l *loader) figure(r *record, key string, p PropertyID, s string, shared Conditions) (Figure, bool) {
+	info := p.Info()
+	parts := splitConditions(s)
+	if len(parts) == 0 {
+		r.fail(key, "has no value", "write the value with its unit, or delete the line")
+		return Figure{}, false
+	}
+	var own Conditions
+	for _, c := range parts[1:] {
+		if !own.parse(c) {
+			r.fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
+			return Figure{}, false
+		}
+	}
+	assume := units.NoUnit
+	switch info.Dimension {
+	case units.Rating, units.Ratio, units.Percent, units.HBUnstated, units.HRB, units.HRE:
+		assume = info.Units[units.US]
+	}
+	q, err := units.ParseAs(parts[0], info.Dimension, assume)
+	if err != nil {
+		problem, remedy := fmt.Sprintf("%q: %v", parts[0], err), "write it like the source, e.g. \""+example(info)+"\""
+		var ue *units.Error
+		if errors.As(err, &ue) && ue.Hint != "" {
+			remedy = ue.Hint
+		}
+		r.fail(key, problem, remedy)
+		return Figure{}, false
+	}
+	if q.Qual != units.Exact && q.Qual != units.Approx {
+		r.fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
+		return Figure{}, false
+	}
+	if q.Lo > q.Hi {
+		r.fail(key, fmt.Sprintf("%q runs from high to low", parts[0]), "write the lower value first")
+		return Figure{}, false
+	}
+	if problem := implausible(info, q); problem != "" {
+		r.fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
+		return Figure{}, false
+	}
+	cond := shared.forProperty(info).merge(own)
+	if p == HardnessBrinell {
+		if u, ok := units.BrinellUnit(cond.Load, cond.Ball); ok {
+			q.Unit = u
+		}
+	}
+	return Figure{Property: p, Value: q, Cond: &cond}, true
+}
+
+func example(p *Property) string {
+	if p.Dimension == units.Rating {
+		return "3"
+	}
+	return "12.5 " + p.Units[units.US].Symbol()
+}
+
+// implausible refuses values that no metal can have: such a figure is a slip
+// of the pen, never data.
+func implausible(p *Property, q units.Quantity) string {
+	switch p.Dimension {
+	case units.Rating:
+		if q.Lo < 1 || q.Hi > 5 || q.Lo != float64(int(q.Lo)) {
+			return "a rating is a whole number from 1 (best) to 5"
+		}
+	case units.Temperature, units.Expansion:
+	default:
+		if q.Lo < 0 {
+			return "cannot be negative"
+		}
+		if q.Hi == 0 {
+			return "zero is not a figure; leave it out"
+		}
+	}
+	return ""
+}

@@ -1,0 +1,57 @@
+package props
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// LoadError is one mistake in a data file: where it stands, what is wrong and
+// what to write instead. It prints as
+//
+//	al-3xx.toml:41: a356-t6-pm, yield_strength: "26 kis": unknown unit "kis"
+//	    remedy: did you mean ksi?
+type LoadError struct {
+	File    string
+	Line    int
+	Record  string // id of the record, if known
+	Field   string
+	Problem string
+	Remedy  string
+}
+
+func (e *LoadError) Error() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s:%d: ", e.File, e.Line)
+	where := strings.Trim(e.Record+", "+e.Field, ", ")
+	if where != "" {
+		b.WriteString(where + ": ")
+	}
+	b.WriteString(e.Problem)
+	if e.Remedy != "" {
+		b.WriteString("\n    remedy: " + e.Remedy)
+	}
+	return b.String()
+}
+
+// LoadErrors is every mistake found in a set of data files, in file and line
+// order.
+type LoadErrors []*LoadError
+
+func (l LoadErrors) Error() string {
+	lines := make([]string, len(l))
+	for i, e := range l {
+		lines[i] = e.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+func (l LoadErrors) sorted() LoadErrors {
+	sort.SliceStable(l, func(i, j int) bool {
+		if l[i].File != l[j].File {
+			return l[i].File < l[j].File
+		}
+		return l[i].Line < l[j].Line
+	})
+	return l
+}

@@ -1,0 +1,328 @@
+package props
+
+import (
+	"strings"
+
+	"alongside/units"
+)
+
+// Basis says what kind of statement a figure is.
+type Basis uint8
+
+// The bases. Minimum and Maximum are limits that a standard specifies,
+// Design is a statistically based allowable, House comes from the shop's own
+// test bars.
+const (
+	Typical Basis = iota
+	Minimum
+	Maximum
+	Design
+	House
+)
+
+var basisNames = [...]string{"typical", "minimum", "maximum", "design", "house"}
+
+func (b Basis) String() string { return basisNames[b] }
+
+// Phrase is the basis as it stands in a sentence.
+func (b Basis) Phrase() string {
+	switch b {
+	case Minimum, Maximum:
+		return "specified " + b.String()
+	case Design:
+		return "design allowable"
+	case House:
+		return "house value"
+	}
+	return b.String()
+}
+
+// ParseBasis reads a basis word as it stands in data files.
+func ParseBasis(s string) (Basis, bool) {
+	for i, n := range basisNames {
+		if n == s {
+			return Basis(i), true
+		}
+	}
+	return 0, false
+}
+
+// Known says how a figure came into the catalog.
+type Known uint8
+
+// Read means the figure was read on a page that reproduces the source;
+// Memory means it was remembered and still waits to be checked.
+const (
+	Memory Known = iota
+	Read
+)
+
+func (k Known) String() string {
+	if k == Read {
+		return "read"
+	}
+	return "memory"
+}
+
+// Process is the casting process, or wrought.
+type Process uint8
+
+// The processes, in the order in which the bench steps through them.
+const (
+	NoProcess Process = iota
+	Sand
+	PermanentMold
+	Die
+	Investment
+	Continuous
+	Centrifugal
+	Wrought
+	processCount
+)
+
+var processes = [processCount]struct{ id, name, words string }{
+	NoProcess:     {"", "", ""},
+	Sand:          {"sand", "sand", "sand cast casting green dry"},
+	PermanentMold: {"pm", "permanent mold", "permanent mold mould gravity die"},
+	Die:           {"die", "die", "die pressure high hpdc"},
+	Investment:    {"inv", "investment", "investment lost wax"},
+	Continuous:    {"cont", "continuous", "continuous"},
+	Centrifugal:   {"cent", "centrifugal", "centrifugal"},
+	Wrought:       {"wrought", "wrought", "wrought bar machined billet"},
+}
+
+// ID is the short form used in material ids: sand, pm, die, inv, cont, cent, wrought.
+func (p Process) ID() string { return processes[p].id }
+
+func (p Process) String() string { return processes[p].name }
+
+// ParseProcess reads a process by its id or its name.
+func ParseProcess(s string) (Process, bool) {
+	for i, p := range processes[1:] {
+		if s == p.id || s == p.name {
+			return Process(i + 1), true
+		}
+	}
+	return 0, false
+}
+
+// Source is a published standard, handbook or page that figures rest on.
+type Source struct {
+	ID, Title, Publisher, Edition, Kind, Note string
+	// File and Line tell where the record stands; empty in the compiled catalog.
+	File string
+	Line int
+}
+
+// The kinds of source, best first.
+var sourceKinds = []string{"standard", "association", "government", "handbook", "textbook", "house", "trade", "none"}
+
+// Trade reports whether no standard or handbook stands behind the source, so
+// that its figures are common practice only and are shown last.
+func (s *Source) Trade() bool { return s.Kind == "trade" || s.Kind == "none" }
+
+// Family is a group of alloys that share a base metal and a kind.
+type Family struct {
+	ID, Name string
+	Words    []string  // what a user may type for it
+	None     []Absence // properties that do not exist for the whole family
+}
+
+// Absence says why a property does not exist for a metal.
+type Absence struct {
+	Property PropertyID
+	Reason   string
+}
+
+// Explained is a written reason for keeping a figure that an audit rule
+// questions.
+type Explained struct {
+	Rule     string
+	Property PropertyID // NoProperty: any
+	Why      string
+}
+
+// Alias is another designation of an alloy or material.
+type Alias struct {
+	System string // UNS, SAE, former, EN 1706, JIS …
+	Name   string
+	Near   bool // nearest equivalent, not identical limits
+}
+
+// Limit is the composition limit of one element in percent by mass.
+type Limit struct {
+	Element string
+	Text    string // as printed: "6.5–7.5", "0.20 max", "remainder"
+	Lo, Hi  float64
+}
+
+// Figure is one published value of a property, in the unit and digits of its
+// source.
+type Figure struct {
+	Property PropertyID
+	Value    units.Quantity
+	Cond     *Conditions // never nil
+	*Block
+}
+
+// Block is one source's statement about a material: figures that share basis,
+// source, table and how they became known.
+type Block struct {
+	Basis   Basis
+	Known   Known
+	Source  *Source
+	Table   string // locator in the source
+	Where   string // kind of page on which the figures were read
+	First   string // why the block is shown before others of the same basis
+	Figures []Figure
+	// Inherited is true where the alloy states the figures once for all the
+	// materials that Tempers and Processes admit (empty: all).
+	Inherited bool
+	Tempers   []string
+	Processes []Process
+	Line      int
+}
+
+func (b *Block) admits(m *Material) bool {
+	return contains(b.Tempers, m.Temper) && contains(b.Processes, m.Process)
+}
+
+func contains[T comparable](list []T, v T) bool {
+	if len(list) == 0 {
+		return true
+	}
+	for _, x := range list {
+		if x == v {
+			return true
+		}
+	}
+	return false
+}
+
+// Composition is the chemistry of an alloy with its source.
+type Composition struct {
+	Source *Source
+	Known  Known
+	Where  string // kind of page on which the limits were read
+	Limits []Limit
+}
+
+// Alloy is a designation with what holds for all its tempers and processes.
+type Alloy struct {
+	ID, Name, UNS, Note string
+	Family              *Family
+	Aliases             []Alias
+	Composition         Composition
+	None                []Absence
+	Explained           []Explained
+	Blocks              []*Block
+	Materials           []*Material
+	File                string
+	Line                int
+}
+
+// Material is one alloy–temper–process combination.
+type Material struct {
+	ID        string
+	Alloy     *Alloy
+	Temper    string
+	Process   Process
+	Aliases   []Alias
+	None      []Absence
+	Explained []Explained
+	Blocks    []*Block
+	Index     int // position in the catalog
+	Line      int
+}
+
+// Name is the material in one line: "A356.0-T6 permanent mold".
+func (m *Material) Name() string {
+	name := m.Alloy.Name
+	if m.Temper != "" {
+		name += "-" + m.Temper
+	}
+	if m.Process != NoProcess {
+		name += " " + m.Process.String()
+	}
+	return name
+}
+
+// derivedID joins alloy id, temper and process.
+func (m *Material) derivedID() string {
+	id := m.Alloy.ID
+	if m.Temper != "" {
+		id += "-" + strings.ToLower(strings.NewReplacer(" ", "-", "&", "").Replace(m.Temper))
+	}
+	if m.Process != NoProcess {
+		id += "-" + m.Process.ID()
+	}
+	return id
+}
+
+// Figures lists every figure of a property for the material, its own and the
+// inherited ones, best first: premium reasons given in the data, then
+// standards and handbooks before common practice, figures read before figures
+// remembered, the material's own before inherited ones, then the order of the
+// data file.
+func (m *Material) Figures(p PropertyID) []*Figure {
+	var found []*Figure
+	collect := func(blocks []*Block) {
+		for _, b := range blocks {
+			if b.Inherited && !b.admits(m) {
+				continue
+			}
+			for i := range b.Figures {
+				if b.Figures[i].Property == p {
+					found = append(found, &b.Figures[i])
+				}
+			}
+		}
+	}
+	collect(m.Blocks)
+	collect(m.Alloy.Blocks)
+	sortFigures(found)
+	return found
+}
+
+// Has reports whether any figure of the property is on file.
+func (m *Material) Has(p PropertyID) bool { return len(m.Figures(p)) > 0 }
+
+// rank orders figures of one property; lower is shown first.
+func (f *Figure) rank() int {
+	r := 0
+	if f.First == "" {
+		r += 8
+	}
+	if f.Source.Trade() {
+		r += 16
+	}
+	if f.Known == Memory {
+		r += 2
+	}
+	if !f.Cond.roomTemperature() {
+		r += 32
+	}
+	return r
+}
+
+func sortFigures(list []*Figure) {
+	// Insertion sort: lists are short, it is stable and does not allocate.
+	for i := 1; i < len(list); i++ {
+		for j := i; j > 0 && list[j].rank() < list[j-1].rank(); j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+}
+
+// Absent returns why the property does not exist for the material, or "" when
+// it merely has no figure on file.
+func (m *Material) Absent(p PropertyID) string {
+	for _, list := range [][]Absence{m.None, m.Alloy.None, m.Alloy.Family.None} {
+		for _, a := range list {
+			if a.Property == p {
+				return a.Reason
+			}
+		}
+	}
+	return ""
+}

@@ -1,0 +1,303 @@
+package props
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"regexp"
+	"sort"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/BurntSushi/toml"
+)
+
+// record is one TOML table being read, with the means to say where each of
+// its keys stands. Keys not asked for are reported as unknown by finish.
+type record struct {
+	in    *reader
+	path  string // "alloy.material[1]"
+	label string // for messages
+	keys  map[string]any
+	asked map[string]bool
+}
+
+// reader reads one chunk of a data file: a top-level record with its
+// sub-tables. Chunks are parsed one by one so that a syntax error in one
+// record does not hide the mistakes of the others.
+type reader struct {
+	file  string
+	start int            // line before the chunk
+	lines map[string]int // path of table or key → line in file
+	errs  *LoadErrors
+}
+
+func (r *reader) fail(line int, record, field, problem, remedy string) {
+	*r.errs = append(*r.errs, &LoadError{File: r.file, Line: line, Record: record, Field: field, Problem: problem, Remedy: remedy})
+}
+
+func (t *record) line(key string) int {
+	for _, path := range []string{t.path + "." + key, t.path} {
+		if n, ok := t.in.lines[path]; ok {
+			return n
+		}
+	}
+	return t.in.start + 1
+}
+
+func (t *record) fail(key, problem, remedy string) {
+	t.in.fail(t.line(key), t.label, key, problem, remedy)
+}
+
+func (t *record) value(key string) (any, bool) {
+	if t.asked == nil {
+		t.asked = map[string]bool{}
+	}
+	t.asked[key] = true
+	v, ok := t.keys[key]
+	return v, ok
+}
+
+// text reads a string; a missing or wrong one is reported and read as "".
+func (t *record) text(key string, required bool) string {
+	v, ok := t.value(key)
+	if !ok {
+		if required {
+			t.fail(key, "is missing", fmt.Sprintf("add %s = \"…\"", key))
+		}
+		return ""
+	}
+	s, ok := v.(string)
+	if !ok {
+		t.fail(key, fmt.Sprintf("is %v, not text", v), fmt.Sprintf("put it in quotes: %s = \"%v\"", key, v))
+		return ""
+	}
+	if i := strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) }); i >= 0 {
+		t.fail(key, fmt.Sprintf("holds a control character (%U)", []rune(s[i:])[0]), "delete it; a line break or tab is not allowed in a value")
+		return ""
+	}
+	s = strings.TrimSpace(s)
+	if s == "" && required {
+		t.fail(key, "is empty", "write a value or delete the record")
+	}
+	return s
+}
+
+// texts reads a string or a list of strings.
+func (t *record) texts(key string) []string {
+	v, ok := t.value(key)
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		list = []any{v}
+	}
+	var out []string
+	for _, v := range list {
+		one := &record{in: t.in, path: t.path, label: t.label, keys: map[string]any{key: v}}
+		if s := one.text(key, true); s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// table reads a sub-table; nil when there is none.
+func (t *record) table(key string) *record {
+	v, ok := t.value(key)
+	if !ok {
+		return nil
+	}
+	m, ok := v.(map[string]any)
+	if !ok {
+		t.fail(key, "is not a table", fmt.Sprintf("write [%s.%s] with one key a line below it", plainPath(t.path), key))
+		return nil
+	}
+	return &record{in: t.in, path: t.path + "." + key, label: t.label, keys: m}
+}
+
+// tables reads an array of tables.
+func (t *record) tables(key string) []*record {
+	v, ok := t.value(key)
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]map[string]any)
+	if !ok {
+		t.fail(key, "is not a list of tables", fmt.Sprintf("write [[%s.%s]] with double brackets", plainPath(t.path), key))
+		return nil
+	}
+	out := make([]*record, len(list))
+	for i, m := range list {
+		out[i] = &record{in: t.in, path: fmt.Sprintf("%s.%s[%d]", t.path, key, i), label: t.label, keys: m}
+	}
+	return out
+}
+
+// rest lists the keys not asked for so far, in file order.
+func (t *record) rest() []string {
+	var keys []string
+	for k := range t.keys {
+		if !t.asked[k] {
+			keys = append(keys, k)
+		}
+	}
+	sort.Slice(keys, func(i, j int) bool {
+		if a, b := t.line(keys[i]), t.line(keys[j]); a != b {
+			return a < b
+		}
+		return keys[i] < keys[j]
+	})
+	return keys
+}
+
+// finish reports keys that nothing asked for.
+func (t *record) finish() {
+	for _, k := range t.rest() {
+		var known []string
+		for a := range t.asked {
+			known = append(known, a)
+		}
+		t.fail(k, "is not a key of this record", didYouMean(k, known))
+	}
+}
+
+func didYouMean(word string, known []string) string {
+	if n := nearest(word, known); n != "" {
+		return fmt.Sprintf("did you mean %s?", n)
+	}
+	sort.Strings(known)
+	return "use one of: " + strings.Join(known, ", ")
+}
+
+var indexed = regexp.MustCompile(`\[\d+\]`)
+
+func plainPath(p string) string { return indexed.ReplaceAllString(p, "") }
+
+// readFile splits a data file into its top-level records.
+func readFile(name string, content []byte, errs *LoadErrors) []*record {
+	r := &reader{file: name, errs: errs}
+	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
+	if !utf8.Valid(content) {
+		line := 1
+		for i, l := range bytes.Split(content, []byte("\n")) {
+			if !utf8.Valid(l) {
+				line = i + 1
+				break
+			}
+		}
+		r.fail(line, "", "", "the file is not UTF-8 text", "save it as UTF-8 (the degree sign and µ are the usual culprits)")
+		content = bytes.ToValidUTF8(content, []byte("?"))
+	}
+	var records []*record
+	lines := strings.Split(strings.ReplaceAll(string(content), "\r\n", "\n"), "\n")
+	start := 0
+	flush := func(end int) {
+		if strings.TrimSpace(strings.Join(lines[start:end], "")) != "" {
+			records = append(records, readChunk(name, start, lines[start:end], errs)...)
+		}
+		start = end
+	}
+	for i, l := range lines {
+		if topHeader.MatchString(l) {
+			flush(i)
+		}
+	}
+	flush(len(lines))
+	return records
+}
+
+var (
+	topHeader = regexp.MustCompile(`^\s*\[\[?\s*(alloy|source|family|house|[A-Za-z_-]+)\s*\]\]?\s*(#.*)?$`)
+	header    = regexp.MustCompile(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
+	keyLine   = regexp.MustCompile(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
+)
+
+func readChunk(name string, start int, lines []string, errs *LoadErrors) []*record {
+	r := &reader{file: name, start: start, errs: errs, lines: locate(lines, start)}
+	var doc map[string]any
+	if _, err := toml.Decode(strings.Join(lines, "\n"), &doc); err != nil {
+		var pe toml.ParseError
+		line, problem := start+1, err.Error()
+		if errors.As(err, &pe) {
+			line, problem = start+pe.Position.Line, pe.Message
+		}
+		r.fail(line, "", lastKey(pe), problem, syntaxRemedy(lines, line-start))
+		return nil
+	}
+	var records []*record
+	for kind, v := range doc {
+		list, ok := v.([]map[string]any)
+		if !ok {
+			r.fail(start+1, "", kind, "does not belong to any record", "records start with [[alloy]], [[source]] or [[family]]")
+			continue
+		}
+		for i, m := range list {
+			records = append(records, &record{in: r, path: fmt.Sprintf("%s[%d]", kind, i), keys: m})
+		}
+	}
+	return records
+}
+
+func lastKey(pe toml.ParseError) string {
+	_, key, ok := strings.Cut(pe.LastKey, ".")
+	if !ok {
+		return pe.LastKey
+	}
+	return key[strings.LastIndex(key, ".")+1:]
+}
+
+// syntaxRemedy guesses the usual slip on a line that TOML could not read.
+func syntaxRemedy(lines []string, n int) string {
+	if n < 1 || n > len(lines) {
+		return ""
+	}
+	l := lines[n-1]
+	_, value, ok := strings.Cut(l, "=")
+	value = strings.TrimSpace(value)
+	switch {
+	case !ok && !strings.Contains(l, "["):
+		return `write key = "value"`
+	case strings.Count(l, `"`)%2 == 1:
+		return "close the quotes"
+	case value != "" && !strings.ContainsAny(value[:1], `"'[{`):
+		return fmt.Sprintf("put the value in quotes, with a point for the decimal and its unit: %s= \"%s …\"", l[:strings.Index(l, "=")], strings.ReplaceAll(value, ",", "."))
+	}
+	return "see the records before it for the form"
+}
+
+// locate maps the path of each table and key to its line.
+func locate(lines []string, start int) map[string]int {
+	at := map[string]int{}
+	count := map[string]int{}
+	path := ""
+	for i, l := range lines {
+		if m := header.FindStringSubmatch(l); m != nil {
+			path = ""
+			parts := strings.Split(m[2], ".")
+			for j, p := range parts {
+				if path != "" {
+					path += "."
+				}
+				path += p
+				last := j == len(parts)-1
+				if last && m[1] != "" {
+					count[path]++
+				}
+				if n := count[path]; n > 0 {
+					path += fmt.Sprintf("[%d]", n-1)
+				}
+			}
+			at[path] = start + i + 1
+			continue
+		}
+		if m := keyLine.FindStringSubmatch(l); m != nil {
+			if key := path + "." + m[1]; at[key] == 0 {
+				at[key] = start + i + 1
+			}
+		}
+	}
+	return at
+}

@@ -1,0 +1,278 @@
+// Package report turns a worked-out comparison into words and figures: once
+// as a table of short texts that screens lay out, and as the text, Markdown,
+// tab-separated, CSV, HTML and JSON that leave the program.
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Caution stands under everything that leaves the program.
+const Caution = "Published figures, for comparison only, not for design. The governing standard, tests of the actual casting, local codes and a licensed engineer decide."
+
+// Table is a comparison as short texts. A screen or a format only lays it out.
+type Table struct {
+	Heads    []Head
+	Lines    []Line
+	Baseline int // index in Heads; -1 when empty
+	Notes    []string
+	Sources  []string // "S1  ASTM B26/B26M …"
+}
+
+// Head names a column on separate lines.
+type Head struct {
+	ID, Alloy, Temper, Process string
+	Total                      string // "beats 5, misses 2, 1 unlike"
+	Short                      string // "✓5 ✗2 =1 ≈0 ≠1 –2"
+}
+
+// Line is a row.
+type Line struct {
+	Property props.PropertyID
+	Group    props.Group
+	Name     string
+	Short    string
+	Unit     string
+	Sense    string // ↑ more is better, ↓ less is better, ◎ near a target, "" neutral
+	Cells    []Cell
+}
+
+// Cell is one figure with its verdict.
+type Cell struct {
+	Value   string // "47", "70–100", "" when there is none
+	Mark    string // basis mark: "" typical, "m" minimum, "x" maximum, "d" design, "h" house
+	Delta   string // "+74 %", "+20", "1.7×", "" when off or none
+	Glyph   string // verdict sign
+	Verdict props.Verdict
+	Word    string // verdict as a word, "" for the baseline
+	Why     string // reasons, or why there is no figure
+	Notes   []int  // numbers in Table.Notes
+	Source  int    // number in Table.Sources; 0 for none
+	Memory  bool
+}
+
+var glyphs = [...]string{props.None: "–", props.Beats: "✓", props.Misses: "✗", props.Level: "=", props.Overlaps: "≈", props.Unlike: "≠", props.IsBaseline: ""}
+
+// Glyph is the sign of a verdict.
+func Glyph(v props.Verdict) string { return glyphs[v] }
+
+var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h"}
+
+// Mark is the sign of a basis; a typical figure carries none.
+func Mark(b props.Basis) string { return marks[b] }
+
+// Legend explains every sign that a table can hold.
+func Legend() []string {
+	return []string{
+		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
+		"≠ unlike: basis or test conditions differ   – no figure, or no better and worse",
+		"m specified minimum   x specified maximum   d design allowable   h house; no mark: typical",
+		"↑ more is better   ↓ less is better   ◎ nearest to a target   ' figure from memory, not read",
+	}
+}
+
+var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓", props.Near: "◎"}
+
+// NewTable formats a comparison. Rows are left out as the bench says.
+func NewTable(c *props.Comparison) *Table {
+	t := &Table{Baseline: c.Baseline}
+	for i, m := range c.Bench.Pins {
+		h := Head{ID: m.ID, Alloy: m.Alloy.Name, Temper: m.Temper, Process: m.Process.String()}
+		if i != c.Baseline {
+			h.Total, h.Short = totalWords(c.Totals[i]), totalGlyphs(c.Totals[i])
+		}
+		t.Heads = append(t.Heads, h)
+	}
+	n := numbering{}
+	for i := range c.Rows {
+		if row := &c.Rows[i]; !hidden(c, row) {
+			t.Lines = append(t.Lines, line(c, row, &n))
+		}
+	}
+	t.Notes, t.Sources = n.notes, n.sources
+	return t
+}
+
+func hidden(c *props.Comparison, row *props.Row) bool {
+	compared, allLevel := false, true
+	for i := range row.Cells {
+		if i == c.Baseline {
+			continue
+		}
+		v := row.Cells[i].Verdict
+		compared = compared || v != props.None || row.Cells[i].Delta != nil
+		allLevel = allLevel && v == props.Level
+	}
+	alone := len(row.Cells) == 1
+	return !alone && (c.Bench.HideEmpty && !compared || c.Bench.HideLevel && allLevel)
+}
+
+func line(c *props.Comparison, row *props.Row, n *numbering) Line {
+	info := row.Property.Info()
+	l := Line{Property: row.Property, Group: info.Group, Name: info.Name, Short: info.Short, Unit: unitText(row), Sense: senses[row.Sense]}
+	for i := range row.Cells {
+		l.Cells = append(l.Cells, cell(c, &row.Cells[i], n))
+	}
+	return l
+}
+
+func unitText(row *props.Row) string {
+	switch row.Unit.Dimension() {
+	case units.Ratio:
+		return ""
+	case units.Rating:
+		return "1 best–5"
+	}
+	return row.Unit.Symbol()
+}
+
+func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
+	out := Cell{Verdict: in.Verdict, Glyph: glyphs[in.Verdict], Why: in.Why()}
+	if in.Verdict != props.IsBaseline {
+		out.Word = in.Verdict.String()
+	}
+	if in.Figure == nil {
+		out.Why = in.Absent
+		if in.Absent != "no figure on file" {
+			out.Notes = append(out.Notes, n.note(in.Absent))
+		}
+		return out
+	}
+	out.Value = in.Value.Number()
+	out.Mark = marks[in.Figure.Basis]
+	out.Memory = in.Figure.Known == props.Memory
+	out.Source = n.source(in.Figure.Source)
+	if in.Verdict != props.IsBaseline && in.Delta != nil {
+		out.Delta = DeltaText(c.Bench.Delta, in)
+	}
+	for _, r := range in.Reasons {
+		if r.Kind != props.NoSense {
+			out.Notes = append(out.Notes, n.note(r.String()))
+		}
+	}
+	return out
+}
+
+// numbering hands out footnote and source numbers in order of first use.
+type numbering struct {
+	notes   []string
+	sources []string
+	bySrc   map[*props.Source]int
+}
+
+func (n *numbering) note(text string) int {
+	for i, s := range n.notes {
+		if s == text {
+			return i + 1
+		}
+	}
+	n.notes = append(n.notes, text)
+	return len(n.notes)
+}
+
+func (n *numbering) source(s *props.Source) int {
+	if id, ok := n.bySrc[s]; ok {
+		return id
+	}
+	if n.bySrc == nil {
+		n.bySrc = map[*props.Source]int{}
+	}
+	n.sources = append(n.sources, SourceText(s))
+	n.bySrc[s] = len(n.sources)
+	return len(n.sources)
+}
+
+// SourceText is a source in one line.
+func SourceText(s *props.Source) string {
+	text := s.Title
+	if s.Publisher != "" && !strings.Contains(text, s.Publisher) {
+		text += ", " + s.Publisher
+	}
+	if s.Edition != "" {
+		text += ", " + s.Edition
+	}
+	if s.Trade() {
+		text += " (common practice, no standard or handbook named)"
+	}
+	return text
+}
+
+// DeltaText writes a difference in the chosen mode with no more digits than
+// the two figures carry.
+func DeltaText(mode props.DeltaMode, in *props.Cell) string {
+	d := in.Delta
+	if math.IsNaN(d.Percent) && mode != props.NoDelta {
+		mode = props.Amount
+	}
+	switch mode {
+	case props.Percent:
+		prec := 0
+		if math.Abs(d.Percent) < 10 && significant(in) >= 3 {
+			prec = 1
+		}
+		return signed(d.Percent, prec) + " %"
+	case props.Ratio:
+		return trimRatio(d.Ratio, significant(in)) + "×"
+	case props.Amount:
+		base := in.Against.Value
+		place := in.Value.Place
+		if v, err := base.In(in.Value.Unit); err == nil {
+			place = max(place, v.Place)
+		}
+		return signed(d.Mid, int(max(0, -place)))
+	}
+	return ""
+}
+
+// significant is the smaller number of significant digits of the two figures.
+func significant(in *props.Cell) int {
+	digits := func(q units.Quantity) int {
+		v := math.Max(math.Abs(q.Lo), math.Abs(q.Hi))
+		if v == 0 {
+			return 1
+		}
+		return int(math.Floor(math.Log10(v))) - int(q.Place) + 1
+	}
+	return min(digits(in.Figure.Value), digits(in.Against.Value))
+}
+
+func trimRatio(r float64, digits int) string {
+	digits = min(max(digits, 2), 3)
+	decimals := max(0, digits-1-int(math.Floor(math.Log10(math.Abs(r)))))
+	return strconv.FormatFloat(r, 'f', decimals, 64)
+}
+
+// signed writes a number with its sign, and never a signed zero.
+func signed(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	if v > 0 {
+		return "+" + s
+	}
+	return "−" + s[1:]
+}
+
+func totalWords(t props.Total) string {
+	parts := []string{fmt.Sprintf("beats %d", t.Beats), fmt.Sprintf("misses %d", t.Misses)}
+	for _, p := range []struct {
+		n    int
+		word string
+	}{{t.Level, "level"}, {t.Overlaps, "overlaps"}, {t.Unlike, "unlike"}, {t.NoFigure, "no figure"}, {t.Other, "neither better nor worse"}} {
+		if p.n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.word))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func totalGlyphs(t props.Total) string {
+	return fmt.Sprintf("✓%d ✗%d =%d ≈%d ≠%d", t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike)
+}

@@ -154,7 +154,7 @@ func implausible(p *Property, q units.Quantity) string {
 		if q.Lo < 1 || q.Hi > 5 || q.Lo != float64(int(q.Lo)) {
 			return "a rating is a whole number from 1 (best) to 5"
 		}
-	case units.Temperature, units.Expansion:
+	case units.Temperature, units.ThermalExpansion:
 	default:
 		if q.Lo < 0 {
 			return "cannot be negative"

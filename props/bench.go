@@ -71,6 +71,12 @@ type Bench struct {
 	Basis    BasisSetting
 	Delta    DeltaMode
 	Band     float64 // see DefaultBand
+	// Service, in °C, is the temperature at which strength and elongation are
+	// compared; nil means room temperature.
+	Service *float64
+	// Range, in °C, is the range over which expansion is compared; nil means
+	// the ranges as published.
+	Range *[2]float64
 	// Only limits the rows; empty means every property that at least one pin
 	// has a figure for.
 	Only      []PropertyID

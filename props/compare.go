@@ -99,7 +99,8 @@ type Comparison struct {
 //  3. Sense. More or less is better, or the nearest to a target.
 //  4. Absent is not zero. A figure that is not on file, or does not exist,
 //     is reported as such with verdict none.
-//  5. Expansion coefficients are only compared over the same range.
+//  5. Expansion coefficients are only compared over the same range; with a
+//     range set on the bench they are worked out for it by Growth.
 //  6. Totals are counts.
 func Compare(b Bench) *Comparison {
 	c := &Comparison{Bench: b, Baseline: b.Baseline}
@@ -155,13 +156,13 @@ func (b *Bench) row(p PropertyID) Row {
 			b.pinCell(cell, &row, b.candidates(m, p), base)
 		}
 		if cell.Figure == nil {
-			cell.Absent = m.Absent(p)
-			if cell.Absent == "" {
-				cell.Absent = "no figure on file"
-			}
+			cell.Absent = b.absent(m, p)
 			continue
 		}
 		cell.Value = inRow(cell.Figure.Value, row.Unit)
+		if how := cell.Figure.Cond.Interpolated; how != "" {
+			cell.Reasons = append(cell.Reasons, Reason{Interpolated, how, ""})
+		}
 		if cell.Figure.Source.Trade() {
 			cell.Reasons = append(cell.Reasons, Reason{CommonPractice, "this figure", ""})
 		}
@@ -244,12 +245,18 @@ func choosePair(pin, base []*Figure) (fig, against *Figure, why Reason) {
 // preference.
 func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	list := m.Figures(p)
+	switch {
+	case p == ThermalExpansion && b.Range != nil:
+		list, _ = overRange(m, b.Range[0], b.Range[1])
+	case b.Service != nil && p.atService():
+		list = atService(list, *b.Service)
+	}
 	order := func(f *Figure) int {
 		o := int(f.Basis)
 		if b.Basis == MinimumOnly && p.Info().Specified && f.Basis == Minimum {
 			o = -1
 		}
-		if !f.Cond.roomTemperature() {
+		if b.Service == nil && !f.Cond.roomTemperature() {
 			o += 16
 		}
 		if f.Source.Trade() {
@@ -264,6 +271,24 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	}
 	return list
 }
+
+// absent says why a material shows no figure of a property.
+func (b *Bench) absent(m *Material, p PropertyID) string {
+	if why := m.Absent(p); why != "" {
+		return why
+	}
+	if list := m.Figures(p); len(list) > 0 {
+		if p == ThermalExpansion && b.Range != nil {
+			_, why := overRange(m, b.Range[0], b.Range[1])
+			return why
+		}
+		return noServiceFigure(list)
+	}
+	return NoFigureOnFile
+}
+
+// NoFigureOnFile is what a cell says whose property the catalog does not have.
+const NoFigureOnFile = "no figure on file"
 
 func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
 	lo, hi = f.Value.Interval()
@@ -295,7 +320,7 @@ func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
 	pl, _, ph := interval(pin, u)
 	bl, bm, bh := interval(base, u)
 	single := pin.Value.Lo == pin.Value.Hi && base.Value.Lo == base.Value.Hi
-	tolerance := band * math.Abs(bm)
+	tolerance := band * math.Abs(bm) * (1 + 1e-9) // exactly 2 % is within a band of 2 %
 	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
 		tolerance = 0
 	}

@@ -27,6 +27,7 @@ type Conditions struct {
 	Class        string  // strength class of premium castings
 	State        string  // as cast, aged
 	Note         string  // free text from the data file
+	Interpolated string  // how a worked-out figure follows from published ones
 	rangeText    string  // as printed, to show it back in its own unit
 	temperatures string
 }
@@ -68,6 +69,7 @@ func (c *Conditions) String() string {
 	add(c.Section != "", "section %s", c.Section)
 	add(c.State != "", "%s", c.State)
 	add(c.Note != "", "(%s)", c.Note)
+	add(c.Interpolated != "", "%s", c.Interpolated)
 	return strings.Join(parts, "; ")
 }
 

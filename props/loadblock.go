@@ -112,8 +112,11 @@ func (l *loader) figure(r *record, key string, p PropertyID, s string, shared Co
 	if err != nil {
 		problem, remedy := fmt.Sprintf("%q: %v", parts[0], err), "write it like the source, e.g. \""+example(info)+"\""
 		var ue *units.Error
-		if errors.As(err, &ue) && ue.Hint != "" {
-			remedy = ue.Hint
+		if errors.As(err, &ue) {
+			problem = fmt.Sprintf("%q: understood %s; expected %s", parts[0], ue.Understood, ue.Expected)
+			if ue.Hint != "" {
+				remedy = ue.Hint
+			}
 		}
 		r.fail(key, problem, remedy)
 		return Figure{}, false

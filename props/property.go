@@ -246,3 +246,6 @@ func PropertyNamed(id string) (PropertyID, bool) {
 	}
 	return NoProperty, false
 }
+
+// atService reports whether the service temperature of the bench applies.
+func (p PropertyID) atService() bool { return p.Info().Strength || p == Elongation }

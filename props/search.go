@@ -193,9 +193,15 @@ func (k *searchKeys) score(tokens []string, whole string) int {
 		}
 		total += points
 		full = full && points == scoreFull
-		for i, d := range k.designations {
-			if d == t {
-				named = max(named, k.tier(i))
+	}
+	for from := range tokens {
+		joined := ""
+		for _, t := range tokens[from:] {
+			joined += t
+			for i, d := range k.designations {
+				if d == joined {
+					named = max(named, k.tier(i))
+				}
 			}
 		}
 	}

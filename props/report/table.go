@@ -139,7 +139,7 @@ func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
 	}
 	if in.Figure == nil {
 		out.Why = in.Absent
-		if in.Absent != "no figure on file" {
+		if in.Absent != props.NoFigureOnFile {
 			out.Notes = append(out.Notes, n.note(in.Absent))
 		}
 		return out

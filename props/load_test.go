@@ -1,0 +1,153 @@
+package props
+
+import (
+	"errors"
+	"os"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+const head = `[[source]]
+id = "S"
+title = "Invented handbook"
+kind = "handbook"
+
+[[family]]
+id = "aluminum"
+name = "aluminum"
+
+[[alloy]]
+id = "x1"
+name = "X1"
+family = "aluminum"
+[[alloy.material]]
+temper = "T6"
+process = "sand"
+`
+
+const figures = head + `[[alloy.material.figures]]
+basis = "typical"
+source = "S"
+known = "read"
+`
+
+// Every mistake a person makes gets file, line, field and remedy.
+func TestLoadErrors(t *testing.T) {
+	for _, tt := range []struct{ name, in, want string }{
+		{"unknown unit", figures + `tensile_strength = "37 kis"`, `bad.toml:21: x1-t6-sand, tensile_strength: "37 kis"`},
+		{"wrong dimension", figures + `tensile_strength = "0.1 lb/in3"`, `bad.toml:21: x1-t6-sand, tensile_strength: "0.1 lb/in3"`},
+		{"no unit", figures + `density = "0.097"`, `bad.toml:21: x1-t6-sand, density`},
+		{"comma decimal", figures + `density = "0,097 lb/in3"`, `bad.toml:21: x1-t6-sand, density: "0,097 lb/in3"`},
+		{"unquoted comma decimal", figures + `density = 0,097`, `bad.toml:21: `},
+		{"bare number", figures + `density = 0.097`, `bad.toml:21: x1-t6-sand, density: is 0.097, not text`},
+		{"swapped range", figures + `hardness_brinell = "100–70"`, `bad.toml:21: x1-t6-sand, hardness_brinell`},
+		{"text in a number", figures + `elongation = "twelve %"`, `bad.toml:21: x1-t6-sand, elongation`},
+		{"negative", figures + `elongation = "-2 %"`, `cannot be negative`},
+		{"zero", figures + `elongation = "0 %"`, `zero is not a figure`},
+		{"rating out of range", figures + `rating_fluidity = 7`, `a rating is a whole number from 1 (best) to 5`},
+		{"limit instead of a value", figures + `tensile_strength = ">= 30 ksi"`, `is a limit`},
+		{"unknown condition", figures + `yield_strength = "20 ksi; 0.2 % ofset"`, `"0.2 % ofset" is not a known condition`},
+		{"unknown property", figures + `tensil_strength = "20 ksi"`, "did you mean tensile_strength?"},
+		{"empty block", figures, "the block holds no figure"},
+		{"wrong basis", head + "[[alloy.material.figures]]\nbasis = \"typicl\"\nsource = \"S\"\nknown = \"read\"\ndensity = \"1 g/cm3\"", `bad.toml:18: x1-t6-sand, basis: "typicl" is not a basis`},
+		{"unknown source", head + "[[alloy.material.figures]]\nbasis = \"typical\"\nsource = \"T\"\nknown = \"read\"\ndensity = \"1 g/cm3\"", `bad.toml:19: x1-t6-sand, source: "T" is not in the source list`},
+		{"unknown process", strings.Replace(head, `"sand"`, `"snad"`, 1), "bad.toml:16: x1, process: \"snad\" is not a process\n    remedy: use one of: sand, pm"},
+		{"unknown family", strings.Replace(head, `family = "aluminum"`, `family = "aluminium"`, 1), "did you mean aluminum?"},
+		{"unknown key", head + "colour = \"blue\"", `bad.toml:17: x1-t6-sand, colour: is not a key of this record`},
+		{"duplicate material", head + "[[alloy.material]]\ntemper = \"T6\"\nprocess = \"sand\"", `bad.toml:17: x1-t6-sand, id: "x1-t6-sand" stands already in bad.toml:14`},
+		{"duplicate key", head + "temper = \"T7\"", "bad.toml:17: "},
+		{"open quotes", figures + `density = "0.1 lb/in3`, "close the quotes"},
+		{"control character", strings.Replace(head, `"X1"`, `"X1\u001b[31m"`, 1), "bad.toml:12: x1, name: holds a control character (U+001B)"},
+		{"not UTF-8", figures + "density = \"2.7 g/cm3; (\xb5)\"", "bad.toml:21: the file is not UTF-8 text"},
+		{"missing key", strings.Replace(head, "kind = \"handbook\"\n", "", 1), "bad.toml:1: S, kind: is missing"},
+		{"stray key before any record", "density = 1\n" + head, "bad.toml:1: density: does not belong to any record"},
+		{"unknown record", head + "[[aloy]]\nid = \"y\"", "did you mean alloy?"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := Load(fstest.MapFS{"bad.toml": {Data: []byte(tt.in)}})
+			var list LoadErrors
+			if !errors.As(err, &list) || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("\nhave: %v\nwant: %s", err, tt.want)
+			}
+			for _, e := range list {
+				if e.Remedy == "" || e.Line < 1 {
+					t.Errorf("no line or remedy: %v", e)
+				}
+			}
+		})
+	}
+}
+
+func TestLoadAcceptsWhatEditorsWrite(t *testing.T) {
+	for name, in := range map[string]string{
+		"byte order mark":     "\xef\xbb\xbf" + figures + `density = "2.70 g/cm3"`,
+		"CRLF":                strings.ReplaceAll(figures+`density = "2.70 g/cm3"`, "\n", "\r\n"),
+		"tabs between fields": figures + "density\t=\t\"2.70 g/cm3\"\t# comment",
+	} {
+		c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+		} else if f := get(t, c, "x1-t6-sand").Figures(Density); len(f) != 1 || f[0].Value.Lo != 2.70 || f[0].Value.Place != -2 {
+			t.Errorf("%s: have %+v", name, f)
+		}
+	}
+}
+
+func TestOneBadRecordHidesNoOther(t *testing.T) {
+	in := figures + "density = \"0.1 lb/in3\n\n[[alloy]]\nid = \"x2\"\nname = \"X2\"\nfamily = \"nothing\"\n"
+	_, err := Load(fstest.MapFS{"bad.toml": {Data: []byte(in)}})
+	for _, want := range []string{"bad.toml:21:", "bad.toml:26: x2, family"} {
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("have: %v\nwant: %s", err, want)
+		}
+	}
+}
+
+func TestLargeFile(t *testing.T) {
+	if testing.Short() {
+		t.Skip("builds 10 MB")
+	}
+	in := head + strings.Repeat("# "+strings.Repeat("x", 998)+"\n", 10_000) + "[[alloy.material]]\ntemper = \"F\"\nprocess = \"sand\"\ntempo = \"\"\n"
+	_, err := Load(fstest.MapFS{"big.toml": {Data: []byte(in)}})
+	if err == nil || !strings.Contains(err.Error(), "big.toml:10020: x1-f-sand, tempo") {
+		t.Errorf("have %v", err)
+	}
+}
+
+func TestLoadKeepsTheDigits(t *testing.T) {
+	f := get(t, shop(t), "x1-f-sand").Figures(TensileStrength)
+	have := []string{}
+	for _, x := range f {
+		have = append(have, x.Value.String()+" "+x.Basis.String())
+	}
+	want := "23.0 ksi minimum|27 ksi typical|20 ksi typical|12 ksi typical"
+	if strings.Join(have, "|") != want {
+		t.Errorf("\nhave: %s\nwant: %s", strings.Join(have, "|"), want)
+	}
+}
+
+func FuzzLoad(f *testing.F) {
+	whole, err := os.ReadFile("testdata/shop.toml")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(string(whole))
+	f.Add(figures + `yield_strength = "20 ksi; at 300 °F; after 10000 h; (note; more)"`)
+	f.Fuzz(func(t *testing.T, in string) {
+		c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
+		var list LoadErrors
+		if err != nil && (!errors.As(err, &list) || list.Error() == "") {
+			t.Fatalf("not a list of errors: %v", err)
+		}
+		if err == nil {
+			if _, err := Unpack(string(Pack(c))); err != nil {
+				t.Fatal(err)
+			}
+			for _, m := range c.Materials {
+				Compare(Bench{Pins: []*Material{m, c.Materials[0]}})
+				m.Growth()
+			}
+		}
+	})
+}

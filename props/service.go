@@ -1,0 +1,146 @@
+package props
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"alongside/units"
+)
+
+// atService replaces a property's figures by those that hold at a service
+// temperature in °C: figures published there, or interpolated linearly between
+// two published temperatures of the same source, basis and exposure. Nothing
+// is taken from outside the published temperatures.
+func atService(list []*Figure, t float64) []*Figure {
+	var out []*Figure
+	for _, f := range list {
+		if near(atOr20(f.Cond), t, 6) {
+			out = append(out, f)
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	for i, f := range list {
+		below := atOr20(f.Cond)
+		if below >= t {
+			continue
+		}
+		var above *Figure
+		closer := false
+		for j, g := range list {
+			if i == j || g.Block.Source != f.Block.Source || g.Basis != f.Basis || !sameSeries(f.Cond, g.Cond) {
+				continue
+			}
+			at := atOr20(g.Cond)
+			switch {
+			case at > below && at < t:
+				closer = true
+			case at > t && (above == nil || at < atOr20(above.Cond)):
+				above = g
+			}
+		}
+		if above != nil && !closer {
+			out = append(out, between(f, above, t))
+		}
+	}
+	return out
+}
+
+func sameSeries(a, b *Conditions) bool {
+	return a.Hours == b.Hours && a.Offset == b.Offset && a.UnderLoad == b.UnderLoad && a.Gauge == b.Gauge &&
+		a.Bar == b.Bar && a.Section == b.Section && a.Class == b.Class && a.Cycles == b.Cycles
+}
+
+// between is a figure interpolated linearly in temperature.
+func between(a, b *Figure, t float64) *Figure {
+	w := (t - atOr20(a.Cond)) / (atOr20(b.Cond) - atOr20(a.Cond))
+	bv, err := b.Value.In(a.Value.Unit)
+	if err != nil {
+		return a
+	}
+	v := a.Value
+	v.Lo += w * (bv.Lo - v.Lo)
+	v.Hi += w * (bv.Hi - v.Hi)
+	v.Place = max(a.Value.Place, bv.Place)
+	c := *a.Cond
+	c.HasAt, c.AtC, c.temperatures = true, t, temperatureText(t, a, b)
+	c.Interpolated = fmt.Sprintf("interpolated between %s and %s", atText(a.Cond), atText(b.Cond))
+	return &Figure{Property: a.Property, Value: v, Cond: &c, Block: a.Block}
+}
+
+// temperatureText writes t in the unit in which the source gives its
+// temperatures.
+func temperatureText(t float64, f, g *Figure) string {
+	if strings.HasSuffix(f.Cond.At(), "F") || strings.HasSuffix(g.Cond.At(), "F") {
+		return fmt.Sprintf("%.0f °F", units.DegF.FromSI(t+273.15))
+	}
+	return fmt.Sprintf("%.0f °C", t)
+}
+
+func atText(c *Conditions) string {
+	if !c.HasAt {
+		return "room temperature"
+	}
+	return c.At()
+}
+
+// noServiceFigure says at which temperatures the property is published.
+func noServiceFigure(list []*Figure) string {
+	var at []float64
+	for _, f := range list {
+		t := atOr20(f.Cond)
+		if i := sort.SearchFloat64s(at, t); i == len(at) || at[i] != t {
+			at = append(at[:i], append([]float64{t}, at[i:]...)...)
+		}
+	}
+	words := make([]string, len(at))
+	for i, t := range at {
+		words[i] = fmt.Sprintf("%.0f °C (%.0f °F)", t, units.DegF.FromSI(t+273.15))
+	}
+	return "no figure at the service temperature; published at " + strings.Join(words, ", ")
+}
+
+// overRange replaces expansion coefficients by the mean over the bench's own
+// range, worked out by the rule of Growth.
+func overRange(m *Material, fromC, toC float64) ([]*Figure, string) {
+	g := m.Growth()
+	if g == nil {
+		return nil, "no expansion coefficient with a stated range"
+	}
+	lo, _, hi, err := g.Mean(fromC, toC)
+	if err != nil {
+		return nil, err.Error()
+	}
+	first := g.Figures[0]
+	u := first.Value.Unit
+	v := units.Quantity{Lo: u.FromSI(lo), Hi: u.FromSI(hi), Place: first.Value.Place, Unit: u}
+	if half := v.Hi - v.Lo; half < 1.5*pow10(int(v.Place)) {
+		// As exact as a single printed figure: show it as one.
+		v.Lo = (v.Lo + v.Hi) / 2
+		v.Hi = v.Lo
+	}
+	c := Conditions{HasRange: true, FromC: fromC, ToC: toC,
+		Interpolated: fmt.Sprintf("from published means over %s", rangesText(g.Figures))}
+	return []*Figure{{Property: ThermalExpansion, Value: v, Cond: &c, Block: first.Block}}, ""
+}
+
+func rangesText(list []*Figure) string {
+	words := make([]string, len(list))
+	for i, f := range list {
+		words[i] = f.Cond.Range()
+	}
+	return strings.Join(words, ", ")
+}
+
+func pow10(n int) float64 {
+	v := 1.0
+	for ; n > 0; n-- {
+		v *= 10
+	}
+	for ; n < 0; n++ {
+		v /= 10
+	}
+	return v
+}

@@ -7,10 +7,7 @@ import "strings"
 // that is none. Case counts only where it tells units apart.
 func atom(word string) string {
 	switch word { // words whose case matters
-	case "Mm", "mPa", "mN", "mJ", "mW", "mS", "Ms", "ms", "PA", "pA":
-		if word == "PA" {
-			return "Pa"
-		}
+	case "Mm", "mPa", "mN", "mJ", "mW", "mS", "Ms", "ms", "pA":
 		return "" // megameter, millipascal, …: not what a foundry means
 	case "S":
 		return "S"
@@ -49,7 +46,7 @@ func foldedAtom(word string) string {
 		return "bar"
 	case "tsi":
 		return "tsi"
-	case "tonf":
+	case "tonf", "tonf(long)":
 		return "tonf"
 	case "lb", "lbs", "lbm", "pound", "pounds":
 		return "lb"
@@ -175,8 +172,6 @@ func foldedAtom(word string) string {
 		return "rating"
 	case "cgs":
 		return "CGS"
-	case "hra", "hrb", "hrc", "hre", "hrf", "hv", "hk":
-		return strings.ToUpper(word)
 	case "mk":
 		return "m.K"
 	case "kgk":

@@ -32,17 +32,18 @@ func newDecimal(v float64) decimal {
 func (d *decimal) round(place int) (nonzero bool) {
 	keep := d.exp - place + 1 // digits to keep
 	switch {
+	case d.digits[0] == '0':
+		return false
 	case keep >= decimalDigits:
-		return d.digits[0] != '0'
+		return true
 	case keep < 0:
-		*d = decimal{exp: place}
 		d.fill(0)
 		return false
 	}
 	up := d.above(keep)
 	d.fill(keep)
 	if !up {
-		return keep > 0 && d.digits[0] != '0'
+		return keep > 0
 	}
 	i := keep - 1
 	for ; i >= 0 && d.digits[i] == '9'; i-- {
@@ -107,6 +108,3 @@ func convertedPlace(from, to float64, place int8, least int) int8 {
 }
 
 func clampPlace(p int) int8 { return int8(min(max(p, -100), 100)) }
-
-// pow10 returns 10^n.
-func pow10(n int) float64 { return math.Pow10(n) }

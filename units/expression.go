@@ -33,7 +33,7 @@ type exprState struct {
 func parseExpression(s string, e *expression) (bad string, at int) {
 	p := exprParser{s: s, e: e}
 	p.coefficient()
-	if bad, at = p.group(1, 0); at >= 0 {
+	if bad, at = p.group(exprState{sign: 1}, 0); at >= 0 {
 		return bad, at
 	}
 	if p.i < len(s) {
@@ -67,6 +67,12 @@ func (p *exprParser) coefficient() {
 		p.i, p.e.pow = next, pow
 		return
 	}
+	if j, dashed := dashAt(p.s, min(p.i+2, len(p.s))); dashed && strings.HasPrefix(rest, "10") {
+		if next, pow, ok := smallInt(p.s, j); ok && next == j+1 { // 10-6/K
+			p.i, p.e.pow = next, -pow
+			return
+		}
+	}
 	if after := skipSpace(p.s, p.i+1); after < len(p.s) && p.s[after] == '/' {
 		p.i = after
 	} else if after == len(p.s) {
@@ -77,8 +83,8 @@ func (p *exprParser) coefficient() {
 
 // group reads words up to the end or a closing parenthesis. After a slash all
 // that follows in the group belongs to the denominator, as in W/m·K.
-func (p *exprParser) group(sign, depth int) (bad string, at int) {
-	st := exprState{sign: sign}
+func (p *exprParser) group(st exprState, depth int) (bad string, at int) {
+	sign := st.sign
 	for p.i < len(p.s) {
 		r, size := utf8.DecodeRuneInString(p.s[p.i:])
 		switch {
@@ -90,9 +96,10 @@ func (p *exprParser) group(sign, depth int) (bad string, at int) {
 				return p.s[open:], open
 			}
 			p.i += size
-			if bad, at = p.group(st.sign, depth+1); at >= 0 {
+			if bad, at = p.group(st, depth+1); at >= 0 {
 				return bad, at
 			}
+			st.power, st.delta = 0, false
 			if p.i == len(p.s) {
 				return p.s[open:], open
 			}
@@ -198,7 +205,8 @@ func (p *exprParser) letters(buf []byte) []byte {
 		case r == '\u00b5' || r == '\u03bc': // micro sign, Greek mu
 			buf = append(buf, 'u')
 		case r == '\u03a9' || r == '\u2126': // Greek omega, ohm sign
-			buf = append(buf, "ohm"...)
+			p.i += size
+			return append(buf, "ohm"...)
 		case r == '℃':
 			buf = append(buf, 'C')
 		case r == '℉':
@@ -236,9 +244,9 @@ func foldQuote(r rune) byte {
 	return byte(r)
 }
 
-// label returns the kind of a calorie or Btu that stands in parentheses here.
+// label returns the kind of a calorie, Btu or ton that stands in parentheses here.
 func (p *exprParser) label() string {
-	for _, l := range [...]string{"(IT)", "(th)", "(mean)", "(15C)"} {
+	for _, l := range [...]string{"(IT)", "(th)", "(mean)", "(15C)", "(long)"} {
 		if len(p.s)-p.i >= len(l) && strings.EqualFold(p.s[p.i:p.i+len(l)], l) {
 			return l
 		}
@@ -273,7 +281,10 @@ func (p *exprParser) exponent() (halfs int, ok bool) {
 		i, neg = next, minus
 	}
 	if i >= len(p.s) || !isDigit(p.s[i]) {
-		return 0, !explicit
+		if explicit {
+			return 0, false
+		}
+		return p.flatExponent(), true
 	}
 	halfs = 2 * int(p.s[i]-'0')
 	i++
@@ -299,6 +310,20 @@ func (p *exprParser) exponent() (halfs int, ok bool) {
 		halfs = -halfs
 	}
 	return halfs, halfs != 0
+}
+
+// flatExponent reads the -3 of g cm-3, where pasting has flattened a superscript;
+// 0 where there is none.
+func (p *exprParser) flatExponent() (halfs int) {
+	j, dashed := dashAt(p.s, p.i)
+	if !dashed || !nextDigit(p.s, j) || p.s[j] == '0' || p.s[j] > '4' {
+		return 0
+	}
+	if r, _ := utf8.DecodeRuneInString(p.s[j+1:]); j+1 < len(p.s) && !isSpace(r) && !isSeparator(r) && r != ')' {
+		return 0
+	}
+	p.i = j + 1
+	return -2 * int(p.s[j]-'0')
 }
 
 func (p *exprParser) add(name string, halfs int) bool {

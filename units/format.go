@@ -49,26 +49,28 @@ func (q Quantity) appendNumber(b []byte) []byte {
 	return b
 }
 
-// plainPlaces is how far from the decimal point digits are still written out.
-const plainPlaces = 12
+// A number whose first digit stands above 10¹² or below 10⁻⁶ is written with a
+// power of ten: 1.72e-8.
+const (
+	plainAbove = -6
+	plainBelow = 12
+)
 
-// appendRounded appends v rounded to 10^place: as 20000 or 0.097, and as
-// 1.72e-20 where the digits lie far from the decimal point.
+// appendRounded appends v rounded to 10^place: 20000, 0.097, 1.72e-8.
 func appendRounded(b []byte, v float64, place int) []byte {
 	d := newDecimal(v)
-	nonzero := d.round(place)
-	if nonzero && v < 0 {
-		b = append(b, '-')
-	}
-	if !nonzero && (place < -plainPlaces || place > plainPlaces) {
-		return append(b, '0')
-	}
-	if !nonzero {
-		d = decimal{exp: 0}
-		d.fill(0)
-	}
-	if d.exp > plainPlaces || place < -plainPlaces {
-		return d.appendScientific(b, place)
+	if !d.round(place) {
+		d.exp = 0
+		if place < -plainBelow {
+			place = 0
+		}
+	} else {
+		if v < 0 {
+			b = append(b, '-')
+		}
+		if d.exp > plainBelow || d.exp < plainAbove {
+			return d.appendScientific(b, place)
+		}
 	}
 	for p := max(d.exp, 0); p >= min(place, 0); p-- {
 		if p == -1 {

@@ -1,9 +1,10 @@
 package units
 
 import (
+	"bytes"
 	"math"
+	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // Parse reads a quantity as people type or paste it:
@@ -63,13 +64,12 @@ func (p *parser) prefix() {
 		p.qual, p.i = q, skipSpace(p.s, next)
 	}
 	rest := p.s[p.i:]
-	for _, scale := range [...]string{"HRA", "HRB", "HRC", "HRE", "HRF", "HV", "HK", "HBW", "HBS", "HB", "BHN", "Brinell"} {
-		if !hasPrefixFold(rest, scale) || splitsWord(rest, len(scale)) {
-			continue
+	for _, scale := range &scaleNames {
+		if hasPrefixFold(rest, scale) && !splitsWord(rest, len(scale)) {
+			p.scale = rest[:len(scale)]
+			p.i = skipSpace(p.s, p.i+len(scale))
+			break
 		}
-		p.scale = rest[:len(scale)]
-		p.i = skipSpace(p.s, p.i+len(scale))
-		break
 	}
 	if p.scale == "" {
 		return
@@ -103,7 +103,7 @@ func (p *parser) numbers() *Error {
 		p.i = next
 		return p.tolerance(tol)
 	}
-	if next, ok := rangeMark(p.s, p.i, true); ok {
+	if next, mark := rangeMark(p.s, p.i, true); mark != noMark {
 		hi, end, err := parseNumber(p.s, next)
 		if err != nil {
 			return err
@@ -113,64 +113,6 @@ func (p *parser) numbers() *Error {
 	p.tail, p.tailAt = p.s[p.i:], p.i
 	if !p.isRange {
 		return p.secondEnd()
-	}
-	return nil
-}
-
-// tolerance turns 12.4 ± 0.2 into the range 12.2–12.6.
-func (p *parser) tolerance(tol number) *Error {
-	if tol.value <= 0 || tol.pow != p.lo.pow {
-		return &Error{Expected: "a tolerance above 0 after ±", Offset: p.i}
-	}
-	mid := p.lo.value
-	p.lo.place = min(p.lo.place, tol.place)
-	p.lo.value = clean(mid - tol.value)
-	p.hi = p.lo
-	p.hi.value = clean(mid + tol.value)
-	p.isRange = true
-	p.tail, p.tailAt = p.s[p.i:], p.i
-	return nil
-}
-
-// secondEnd looks in the tail for the second end of a range whose first end has
-// its own unit: 37 ksi to 40 ksi, 68 °F – 212 °F.
-func (p *parser) secondEnd() *Error {
-	for i := 0; i < len(p.tail); {
-		next, ok := rangeMark(p.tail, i, false)
-		if !ok {
-			_, size := utf8.DecodeRuneInString(p.tail[i:])
-			i += size
-			continue
-		}
-		hi, end, err := parseNumber(p.tail, next)
-		if err != nil {
-			err.Offset += p.tailAt
-			return err
-		}
-		first, second := trimSpace(p.tail[:i]), trimSpace(p.tail[end:])
-		if first != "" && second != "" && !strings.EqualFold(first, second) {
-			a, errA := lookup(first, p.want, 0)
-			rest, _, _ := qualifierAfter(second)
-			b, errB := lookup(rest, p.want, 0)
-			if errA != nil {
-				errA.Offset += p.tailAt
-				return errA
-			}
-			if errB == nil && a != b {
-				return &Error{
-					Understood: "a range from " + describe(a) + " to " + describe(b),
-					Expected:   "one unit for both ends",
-					Offset:     p.tailAt + end,
-				}
-			}
-		}
-		p.hi, p.isRange = hi, true
-		if second == "" {
-			p.tail = p.tail[:i]
-		} else {
-			p.tail, p.tailAt = p.tail[end:], p.tailAt+end
-		}
-		return nil
 	}
 	return nil
 }
@@ -234,18 +176,15 @@ func (p *parser) unit(tail string) (Unit, *Error) {
 		if err.Understood != "" {
 			err.Understood = q.Number() + ", but " + err.Understood
 		}
-		if isTwoNumbers(tail) {
+		if t := trimSpace(tail); nextDigit(t, 0) {
+			err.Understood = q.Number() + " and then " + quote(t)
+			err.Expected = "one number with its unit"
 			err.Hint = "for a range type 70-100, for thousands 20,000"
 		}
 		err.Offset += p.tailAt
 		return NoUnit, err
 	}
 	return u, nil
-}
-
-func isTwoNumbers(tail string) bool {
-	t := trimSpace(tail)
-	return t != "" && isDigit(t[0])
 }
 
 func (p *parser) assumed() (Unit, *Error) {
@@ -296,7 +235,11 @@ func (p *parser) quantity(u Unit) (Quantity, *Error) {
 	if math.Abs(lo) > 1e30 || math.Abs(hi) > 1e30 {
 		return Quantity{}, &Error{Understood: "a number above 1e30", Expected: "a smaller number"}
 	}
-	return Quantity{Lo: lo, Hi: hi, Place: clampPlace(min(loPlace, hiPlace)), Qual: p.qual, Unit: u}, nil
+	place := min(loPlace, hiPlace)
+	if lo != 0 || hi != 0 { // no more digits than a float64 holds
+		place = max(place, newDecimal(max(math.Abs(lo), math.Abs(hi))).exp-decimalDigits+1)
+	}
+	return Quantity{Lo: lo, Hi: hi, Place: clampPlace(place), Qual: p.qual, Unit: u}, nil
 }
 
 // scaled returns the value with its power of ten and its place. The zeros that
@@ -309,75 +252,21 @@ func (n number) scaled(d Dimension) (value float64, place int) {
 	if n.pow == 0 {
 		return n.value, place
 	}
-	if n.pow < 0 {
-		return n.value / pow10(-n.pow), place + n.pow
-	}
-	return n.value * pow10(n.pow), place + n.pow
+	return shift(n.value, n.pow), place + n.pow
 }
 
-// clean drops the binary noise that a sum of two decimals carries.
-func clean(v float64) float64 {
-	q := Quantity{Lo: v, Hi: v, Place: clampPlace(newDecimal(v).exp - decimalDigits + 2)}
-	n, _, err := parseNumber(q.Number(), 0)
+// shift returns v × 10^pow as if it had been typed so, without the error that a
+// product of two binary numbers has.
+func shift(v float64, pow int) float64 {
+	var buf [40]byte
+	b := strconv.AppendFloat(buf[:0], v, 'e', -1, 64)
+	e := bytes.IndexByte(b, 'e')
+	exp, err := strconv.Atoi(string(b[e+1:]))
 	if err != nil {
 		return v
 	}
-	value, _ := n.scaled(NoDimension)
-	return value
-}
-
-// plusMinus steps over ± or +/-.
-func plusMinus(s string, i int) (next int, ok bool) {
-	i = skipSpace(s, i)
-	for _, mark := range [...]string{"±", "+/-", "+-"} {
-		if strings.HasPrefix(s[i:], mark) {
-			return skipSpace(s, i+len(mark)), true
-		}
-	}
-	return i, false
-}
-
-// rangeMark steps over what parts the ends of a range: a dash, "to", "..", "…"
-// or "~", with a number behind it. Next to a number any dash will do; within
-// units, where hyphens and exponents live, only a long dash or a spaced one.
-func rangeMark(s string, i int, besideNumber bool) (next int, ok bool) {
-	start := i
-	i = skipSpace(s, i)
-	spaced := i > start
-	switch {
-	case strings.HasPrefix(s[i:], ".."):
-		i += 2
-		if strings.HasPrefix(s[i:], ".") {
-			i++
-		}
-	case strings.HasPrefix(s[i:], "…"):
-		i += len("…")
-	case hasPrefixFold(s[i:], "to") && (spaced || besideNumber) && !splitsWord(s, i+2):
-		i += 2
-	case hasPrefixFold(s[i:], "and") && spaced && besideNumber:
-		i += 3
-	case besideNumber && strings.HasPrefix(s[i:], "~"):
-		i++
-	default:
-		next, dash := dashAt(s, i)
-		if !dash || !besideNumber && !spaced && !strings.HasPrefix(s[i:], "–") && !strings.HasPrefix(s[i:], "—") {
-			return start, false
-		}
-		if !besideNumber && spaced && skipSpace(s, next) == next && s[i] == '-' {
-			return start, false // W -1 would be an exponent that lost its ^
-		}
-		i = next
-	}
-	i = skipSpace(s, i)
-	j, _, _ := signAt(s, i)
-	if _, _, isFraction := vulgar(s, j); isFraction {
-		return i, true
-	}
-	j = skipSpace(s, j)
-	if j < len(s) && (isDigit(s[j]) || s[j] == '.' && nextDigit(s, j+1)) {
-		return i, true
-	}
-	return start, false
+	shifted, _ := strconv.ParseFloat(string(appendInt(b[:e+1], exp+pow)), 64)
+	return shifted
 }
 
 func wantedQuantity(d Dimension) string {

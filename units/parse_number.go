@@ -50,11 +50,8 @@ func parseNumber(s string, i int) (n number, next int, err *Error) {
 		} else if ok { // 3/8
 			return fraction(nil, v, neg, j)
 		}
-		if j, ok := fractionGap(s, next); ok {
-			_, w, end, _ := digits(s, j, make([]byte, 0, maxDigits+4))
-			if k, v, ok, _ := slashFraction(s, j, end); w && ok && v < 1 { // 1 1/8, 1-1/8
-				return fraction(text, v, neg, k)
-			}
+		if k, v, ok := mixedFraction(s, text, next); ok { // 1 1/8, 1-1/8
+			return fraction(text, v, neg, k)
 		}
 	}
 	n.value, _ = strconv.ParseFloat(string(text), 64)
@@ -112,13 +109,17 @@ func digits(s string, i int, b []byte) (text []byte, whole bool, next int, err *
 
 func nextDigit(s string, i int) bool { return i < len(s) && isDigit(s[i]) }
 
-// thousands reports whether the comma at i is one between groups of three.
+// thousands reports whether the comma at i stands between groups of three
+// digits. The comma before it was at before, -1 for none.
 func thousands(s string, start, i, before int) bool {
-	if before < 0 && (i-start < 1 || i-start > 3 || s[start] == '0') || before >= 0 && i-before != 4 {
+	if before >= 0 {
+		if i-before != 4 {
+			return false
+		}
+	} else if i-start > 3 || s[start] == '0' {
 		return false
 	}
-	return i+3 < len(s) && isDigit(s[i+1]) && isDigit(s[i+2]) && isDigit(s[i+3]) && !nextDigit(s, i+4) ||
-		i+3 == len(s)-0 && false
+	return nextDigit(s, i+1) && nextDigit(s, i+2) && nextDigit(s, i+3) && !nextDigit(s, i+4)
 }
 
 func commaError(s string, start, i int) *Error {
@@ -201,13 +202,22 @@ func slashFraction(s string, i, slash int) (next int, v float64, ok bool, err *E
 	return end, float64(num) / float64(den), true, nil
 }
 
-// fractionGap steps from a whole number over the space or hyphen of 1 1/8.
-func fractionGap(s string, i int) (next int, ok bool) {
+// mixedFraction reads the fraction behind a whole number and a space or hyphen:
+// the 1/8 of 1 1/8 and 1-1/8. After a zero the hyphen makes a range.
+func mixedFraction(s string, whole []byte, i int) (next int, v float64, ok bool) {
 	j, dashed := dashAt(s, i)
 	if !dashed {
 		j = skipSpace(s, i)
 	}
-	return j, j > i && nextDigit(s, j)
+	if j == i || !nextDigit(s, j) || dashed && string(whole) == "0" {
+		return i, 0, false
+	}
+	end := j
+	for nextDigit(s, end) {
+		end++
+	}
+	next, v, ok, err := slashFraction(s, j, end)
+	return next, v, ok && err == nil && v < 1
 }
 
 // fraction makes the number whole + v. Its place shows the decimals of a binary

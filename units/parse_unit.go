@@ -26,7 +26,9 @@ var index = sync.OnceValue(func() map[string][]Unit {
 		m[k] = append(m[k], u)
 	}
 	for i := 1; i < len(table); i++ {
-		put(table[i].ascii, Unit(i))
+		put(table[i].ascii, Unit(i)) // a unit's own name goes before what others may mean by it
+	}
+	for i := 1; i < len(table); i++ {
 		for spell := range strings.SplitSeq(table[i].spell, "|") {
 			put(spell, Unit(i))
 		}
@@ -54,14 +56,14 @@ func lookup(s string, want Dimension, pow int) (Unit, *Error) {
 	if len(s) > maxInput {
 		return NoUnit, &Error{Expected: "a unit", Hint: "the text is too long"}
 	}
-	if pow == 0 {
-		if u, ok := brinell(s); ok {
+	units, bad, at := find(s, pow)
+	if units == nil && pow == 0 {
+		if u, ok := hardness(s); ok {
 			return u, nil
 		}
 	}
-	units, bad, at := find(s, pow)
-	if units == nil {
-		if lower := strings.ToLower(s); lower != s && !caseMatters(s) {
+	if units == nil && !caseMatters(s) {
+		if lower := strings.ToLower(s); lower != s {
 			units, _, _ = find(lower, pow)
 		}
 	}
@@ -113,8 +115,8 @@ func unknown(s string, want Dimension, bad string, at int) *Error {
 			e.Hint = "did you mean " + u.Symbol() + "?"
 		}
 	}
-	e.Understood = "no unit in " + quote(bad)
-	if bad != s && trimSpace(bad) != t {
+	e.Understood = "no unit in " + quote(trimSpace(bad))
+	if trimSpace(bad) != t {
 		e.Understood += " of " + quote(t)
 	}
 	return e
@@ -127,7 +129,7 @@ func nearest(s string, want Dimension) Unit {
 		return NoUnit
 	}
 	s = strings.ToLower(s)
-	best, at := NoUnit, 1+len(s)/3
+	best, at := NoUnit, min(1+len(s)/3, len(s)-1) // one letter at least must agree
 	for i := 1; i < len(table); i++ {
 		d := &table[i]
 		if d.symbol == "" || (want != NoDimension && d.dim != want) {

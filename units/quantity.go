@@ -78,7 +78,7 @@ func (q Quantity) Interval() (lo, hi float64) {
 	if q.Lo != q.Hi {
 		return q.Lo, q.Hi
 	}
-	half := pow10(int(q.Place)) / 2
+	half := math.Pow10(int(q.Place)) / 2
 	return q.Lo - half, q.Hi + half
 }
 

@@ -22,7 +22,11 @@ type Table struct {
 	Lines    []Line
 	Baseline int // index in Heads; -1 when empty
 	Notes    []string
-	Sources  []string // "S1  ASTM B26/B26M …"
+	Sources  []string // "ASTM B26/B26M …"; Cell.Source counts from 1
+	Title    string   // "A356.0-T6 permanent mold against A380.0-F die"
+	Setting  string   // which figures are compared and what counts as level
+
+	numbering
 }
 
 // Head names a column on separate lines.
@@ -81,22 +85,48 @@ var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓"
 
 // NewTable formats a comparison. Rows are left out as the bench says.
 func NewTable(c *props.Comparison) *Table {
-	t := &Table{Baseline: c.Baseline}
+	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench)}
 	for i, m := range c.Bench.Pins {
 		h := Head{ID: m.ID, Alloy: m.Alloy.Name, Temper: m.Temper, Process: m.Process.String()}
-		if i != c.Baseline {
+		if i != c.Baseline && c.Totals != nil {
 			h.Total, h.Short = totalWords(c.Totals[i]), totalGlyphs(c.Totals[i])
 		}
 		t.Heads = append(t.Heads, h)
 	}
-	n := numbering{}
 	for i := range c.Rows {
 		if row := &c.Rows[i]; !hidden(c, row) {
-			t.Lines = append(t.Lines, line(c, row, &n))
+			t.Lines = append(t.Lines, line(c, row, &t.numbering))
 		}
 	}
-	t.Notes, t.Sources = n.notes, n.sources
+	t.Notes, t.Sources = t.notes, t.sources
 	return t
+}
+
+func title(c *props.Comparison) string {
+	var names []string
+	for i, m := range c.Bench.Pins {
+		if i != c.Baseline {
+			names = append(names, m.Name())
+		}
+	}
+	switch {
+	case c.Baseline < 0:
+		return "Nothing is pinned"
+	case len(names) == 0:
+		return c.Bench.Pins[c.Baseline].Name()
+	}
+	return strings.Join(names, ", ") + " against " + c.Bench.Pins[c.Baseline].Name()
+}
+
+func setting(b *props.Bench) string {
+	s := "Typical figures are compared where both sides have them, else the next basis they share"
+	if b.Basis == props.MinimumOnly {
+		s = "Only specified minimums are compared where standards specify them"
+	}
+	if b.Band > 0 {
+		s += "; within " + strconv.FormatFloat(100*b.Band, 'f', -1, 64) + " % counts as level"
+	}
+	return s + "."
 }
 
 func hidden(c *props.Comparison, row *props.Row) bool {

@@ -1,0 +1,156 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+	"strconv"
+
+	"alongside/props"
+)
+
+// document is the JSON form of a comparison. It is an interface: names are
+// not changed and nothing is taken away. Values are in the unit of the row
+// and not rounded; a figure of another hardness scale stays on its own.
+type document struct {
+	Baseline  string         `json:"baseline"`
+	Materials []jsonMaterial `json:"materials"`
+	Rows      []jsonRow      `json:"rows"`
+	Totals    []jsonTotal    `json:"totals"`
+}
+
+type jsonMaterial struct {
+	ID      string `json:"id"`
+	Family  string `json:"family"`
+	Alloy   string `json:"alloy"`
+	Temper  string `json:"temper"`
+	Process string `json:"process"`
+}
+
+type jsonRow struct {
+	Property string     `json:"property"`
+	Unit     string     `json:"unit"`
+	Sense    string     `json:"sense"`
+	Cells    []jsonCell `json:"cells"`
+}
+
+type jsonCell struct {
+	Material string      `json:"material"`
+	Figure   *jsonFigure `json:"figure"`
+	Absent   string      `json:"absent"`
+	Delta    *jsonDelta  `json:"delta"`
+	Verdict  string      `json:"verdict"`
+	Why      string      `json:"why"`
+}
+
+type jsonFigure struct {
+	Lo         *number `json:"lo"`
+	Hi         *number `json:"hi"`
+	Basis      string  `json:"basis"`
+	Conditions string  `json:"conditions"`
+	Source     string  `json:"source"`
+	Known      string  `json:"known"`
+}
+
+type jsonDelta struct {
+	Lo      *number `json:"lo"`
+	Mid     *number `json:"mid"`
+	Hi      *number `json:"hi"`
+	Percent *number `json:"percent"`
+}
+
+type jsonTotal struct {
+	Material string `json:"material"`
+	Beats    int    `json:"beats"`
+	Misses   int    `json:"misses"`
+	Level    int    `json:"level"`
+	Overlaps int    `json:"overlaps"`
+	Unlike   int    `json:"unlike"`
+	None     int    `json:"none"`
+}
+
+// number is a float64 without the noise of binary conversion.
+type number float64
+
+// MarshalJSON writes the shortest decimal.
+func (n number) MarshalJSON() ([]byte, error) { return []byte(plain(float64(n))), nil }
+
+// numberOf returns nil, which JSON writes as null, for what is not a finite
+// number.
+func numberOf(v float64) *number {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	n := number(v)
+	return &n
+}
+
+// noiseDigits is how many significant digits of a converted value are kept;
+// the last few of the 16 of a float64 are noise of the conversion.
+const noiseDigits = 12
+
+// plain writes a number for machines: all digits that mean something, no
+// exponent where it can be helped, never "-0".
+func plain(v float64) string {
+	s := strconv.FormatFloat(v, 'g', noiseDigits, 64)
+	v, _ = strconv.ParseFloat(s, 64)
+	if v == 0 {
+		return "0"
+	}
+	if a := math.Abs(v); a < 1e-6 || a >= 1e15 {
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// JSON writes a comparison for programs. Every material is named by its id,
+// every row by its property id. What is not known is null or empty.
+func JSON(c *props.Comparison, s Scope) string {
+	c = s.of(c)
+	d := document{Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
+	for i, m := range c.Bench.Pins {
+		if i == c.Baseline {
+			d.Baseline = m.ID
+		}
+		d.Materials = append(d.Materials, jsonMaterial{m.ID, m.Alloy.Family.ID, clean(m.Alloy.Name), clean(m.Temper), m.Process.ID()})
+	}
+	for i := range c.Rows {
+		if !hidden(c, &c.Rows[i]) {
+			d.Rows = append(d.Rows, rowJSON(&c.Rows[i]))
+		}
+	}
+	for i, t := range c.Totals {
+		if i != c.Baseline {
+			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure + t.Other})
+		}
+	}
+	out, err := json.MarshalIndent(d, "", "  ")
+	if err != nil { // strings, counts and finite numbers only
+		panic(err)
+	}
+	return string(out) + "\n"
+}
+
+func rowJSON(row *props.Row) jsonRow {
+	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: row.Sense.String(), Cells: []jsonCell{}}
+	for i := range row.Cells {
+		c := &row.Cells[i]
+		cell := jsonCell{Material: c.Material.ID, Absent: clean(c.Absent), Verdict: c.Verdict.String(), Why: clean(c.Why())}
+		if f := c.Figure; f != nil {
+			cell.Figure = &jsonFigure{numberOf(c.Value.Lo), numberOf(c.Value.Hi), f.Basis.String(),
+				clean(f.Cond.String()), clean(located(f)), f.Known.String()}
+		}
+		if d := c.Delta; d != nil {
+			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent)}
+		}
+		out.Cells = append(out.Cells, cell)
+	}
+	return out
+}
+
+// located is the source of a figure with the table it stands in.
+func located(f *props.Figure) string {
+	if f.Table == "" {
+		return SourceText(f.Source)
+	}
+	return SourceText(f.Source) + "; " + f.Table
+}

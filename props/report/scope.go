@@ -1,0 +1,100 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"alongside/props"
+)
+
+// Scope says which part of a comparison leaves the program. The zero value is
+// the whole bench; a Property alone is a row, a Material alone is a column,
+// both together are a cell. The baseline comes along with a column and a
+// cell, since a difference means nothing without it.
+type Scope struct {
+	Property props.PropertyID // NoProperty: every row
+	Material *props.Material  // nil: every column
+}
+
+// formats lists the forms a comparison can leave in, by the name used on the
+// command line.
+var formats = [...]struct {
+	name   string
+	render func(*props.Comparison, Scope) string
+}{
+	{"text", Text},
+	{"markdown", Markdown},
+	{"tsv", TSV},
+	{"csv", CSV},
+	{"html", HTML},
+	{"json", JSON},
+}
+
+// Formats lists the names that Render accepts.
+func Formats() []string {
+	names := make([]string, len(formats))
+	for i, f := range formats {
+		names[i] = f.name
+	}
+	return names
+}
+
+// Render writes the part of a comparison that the scope names in a format:
+// text, markdown, tsv, csv, html or json. Another name is an error that lists
+// these.
+func Render(format string, c *props.Comparison, s Scope) (string, error) {
+	for _, f := range formats {
+		if f.name == format {
+			return f.render(c, s), nil
+		}
+	}
+	return "", fmt.Errorf("no format %q; use one of: %s", format, strings.Join(Formats(), ", "))
+}
+
+// of narrows a comparison to the scope. The comparison given is not changed.
+// Totals stay only where every row stays: a count over one row would pass for
+// the count of the bench.
+func (s Scope) of(c *props.Comparison) *props.Comparison {
+	out := *c
+	if s.Property != props.NoProperty {
+		out.Rows, out.Totals = nil, nil
+		for _, row := range c.Rows {
+			if row.Property == s.Property {
+				out.Rows = append(out.Rows, row)
+			}
+		}
+		out.Bench.HideEmpty, out.Bench.HideLevel = false, false
+	}
+	if s.Material == nil {
+		return &out
+	}
+	var keep []int
+	for i, m := range c.Bench.Pins {
+		if i == c.Baseline || m == s.Material {
+			if i == c.Baseline {
+				out.Baseline = len(keep)
+			}
+			keep = append(keep, i)
+		}
+	}
+	out.Bench.Pins = pick(c.Bench.Pins, keep)
+	out.Bench.Baseline = out.Baseline
+	if out.Totals != nil {
+		out.Totals = pick(c.Totals, keep)
+	}
+	rows := out.Rows
+	out.Rows = make([]props.Row, len(rows))
+	for i, row := range rows {
+		row.Cells = pick(row.Cells, keep)
+		out.Rows[i] = row
+	}
+	return &out
+}
+
+func pick[T any](list []T, at []int) []T {
+	out := make([]T, len(at))
+	for i, j := range at {
+		out[i] = list[j]
+	}
+	return out
+}

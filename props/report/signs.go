@@ -1,0 +1,62 @@
+package report
+
+import (
+	"strings"
+
+	"alongside/props"
+)
+
+// Signs explains the signs that the table holds, and no others, in lines that
+// may be wrapped.
+func (t *Table) Signs() []string {
+	var has struct {
+		verdicts [props.IsBaseline + 1]bool
+		marks    map[string]bool
+		senses   map[string]bool
+		memory   bool
+	}
+	has.marks, has.senses = map[string]bool{}, map[string]bool{}
+	for i := range t.Lines {
+		l := &t.Lines[i]
+		has.senses[l.Sense] = true
+		for j := range l.Cells {
+			c := &l.Cells[j]
+			has.verdicts[c.Verdict] = true
+			has.marks[c.Mark] = true
+			has.memory = has.memory || c.Memory
+		}
+	}
+	var first, second []string
+	add := func(list *[]string, ok bool, text string) {
+		if ok {
+			*list = append(*list, text)
+		}
+	}
+	for v, words := range [...]string{
+		props.Beats: "beats the baseline", props.Misses: "misses it", props.Level: "level with it",
+		props.Overlaps: "the ranges overlap", props.Unlike: "unlike: basis or test conditions differ, no comparison",
+		props.None: "no figure, or no better and worse",
+	} {
+		add(&first, words != "" && has.verdicts[v], strings.TrimSpace(glyphs[v]+" "+words))
+	}
+	for b, words := range [...]string{
+		props.Minimum: "specified minimum", props.Maximum: "specified maximum",
+		props.Design: "design allowable", props.House: "house value",
+	} {
+		add(&second, words != "" && has.marks[marks[b]], marks[b]+" "+words)
+	}
+	if len(second) > 0 {
+		add(&second, has.marks[""], "no mark: typical")
+	}
+	add(&second, has.memory, "' from memory, not read")
+	for s, words := range [...]string{props.More: "more is better", props.Less: "less is better", props.Near: "nearest to a target"} {
+		add(&second, words != "" && has.senses[senses[s]], senses[s]+" "+words)
+	}
+	var out []string
+	for _, list := range [][]string{first, second} {
+		if len(list) > 0 {
+			out = append(out, strings.Join(list, " · "))
+		}
+	}
+	return out
+}

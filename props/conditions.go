@@ -73,6 +73,12 @@ func (c *Conditions) String() string {
 	return strings.Join(parts, "; ")
 }
 
+// WithoutRange is the conditions without the expansion range.
+func (c Conditions) WithoutRange() Conditions {
+	c.HasRange, c.FromC, c.ToC, c.rangeText = false, 0, 0, ""
+	return c
+}
+
 func sci(v float64) string {
 	s := strconv.FormatFloat(v, 'e', -1, 64)
 	mantissa, exponent, _ := strings.Cut(s, "e+")
@@ -213,7 +219,7 @@ func (c Conditions) forProperty(p *Property) Conditions {
 		c.Cycles, c.Loading = 0, ""
 	}
 	if p.bears&bearsRange == 0 {
-		c.HasRange, c.FromC, c.ToC, c.rangeText = false, 0, 0, ""
+		c = c.WithoutRange()
 	}
 	if p.bears&bearsBar == 0 && p.bears&bearsLoad == 0 {
 		c.Bar, c.Class = "", ""

@@ -1,0 +1,149 @@
+package audit
+
+import (
+	"math"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// yieldBelowTensile: the figures of one block describe one bar.
+func yieldBelowTensile(l *look) {
+	for _, y := range l.figures[props.YieldStrength] {
+		for _, t := range l.figures[props.TensileStrength] {
+			ylo, _ := span(y, units.MPa)
+			_, thi := span(t, units.MPa)
+			if together(y, t) && ylo > thi {
+				l.find("yield %s is above tensile %s", []any{y.Value, t.Value}, y, t)
+			}
+		}
+	}
+}
+
+// minimumBelowTypical compares separately cast or unstated bars only: bars cut
+// from a casting may lie lower, and a class or section is another casting.
+func minimumBelowTypical(l *look) {
+	for _, p := range []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation} {
+		for _, m := range l.room(p) {
+			if m.Basis != props.Minimum || special(m.Cond) {
+				continue
+			}
+			for _, t := range l.room(p) {
+				if t.Basis != props.Typical || special(t.Cond) || t.Cond.Offset != m.Cond.Offset && t.Cond.Offset != 0 && m.Cond.Offset != 0 {
+					continue
+				}
+				mlo, _ := span(m, t.Value.Unit)
+				_, thi := span(t, t.Value.Unit)
+				if mlo > thi {
+					l.find("typical %s (%s) is below the minimum %s (%s)", []any{t.Value, t.Source.ID, m.Value, m.Source.ID}, t, m)
+				}
+			}
+		}
+	}
+}
+
+func special(c *props.Conditions) bool {
+	return c.Class != "" || c.Section != "" || c.Bar == "cut from casting" || c.Bar == "designated area" || c.Bar == "undesignated area" || c.Bar == "cast-on bar"
+}
+
+// hardnessBand is the tensile strength in psi per Brinell number.
+type hardnessBand struct {
+	load   float64 // kgf on a 10 mm ball
+	lo, hi float64
+}
+
+var hardnessBands = map[string]hardnessBand{
+	"aluminum":      {500, 250, 650},
+	"gray-iron":     {3000, 120, 240},
+	"cast-steel":    {3000, 425, 575},
+	"wrought-steel": {3000, 425, 575},
+}
+
+func hardnessAgainstTensile(l *look) {
+	b, ok := hardnessBands[l.m.Alloy.Family.ID]
+	if !ok {
+		return
+	}
+	for _, h := range l.room(props.HardnessBrinell) {
+		if h.Cond.Load != b.load || h.Basis != props.Typical {
+			continue
+		}
+		for _, t := range l.room(props.TensileStrength) {
+			if t.Basis != props.Typical || t.Block != h.Block || special(t.Cond) {
+				continue
+			}
+			tlo, thi := span(t, units.PSI)
+			hlo, hhi := h.Value.Interval()
+			if thi/hlo < b.lo || tlo/hhi > b.hi {
+				l.find("%s at %s HB makes %.0f psi per HB; the family lies at %.0f to %.0f",
+					[]any{t.Value, h.Value.Number(), (tlo + thi) / (hlo + hhi), b.lo, b.hi}, h, t)
+			}
+		}
+	}
+}
+
+func fatigueBelowTensile(l *look) {
+	for _, f := range l.room(props.FatigueStrength) {
+		for _, t := range l.room(props.TensileStrength) {
+			flo, _ := span(f, units.MPa)
+			_, thi := span(t, units.MPa)
+			if f.Basis == t.Basis && !special(t.Cond) && f.Block.Source == t.Block.Source && flo > 0.65*thi {
+				l.find("fatigue strength %s is %.2f of the tensile strength %s", []any{f.Value, flo / thi, t.Value}, f, t)
+				return
+			}
+		}
+	}
+}
+
+func grayCompression(l *look) {
+	if l.m.Alloy.Family.ID != "gray-iron" {
+		return
+	}
+	for _, c := range l.room(props.CompressiveStrength) {
+		for _, t := range l.room(props.TensileStrength) {
+			if c.Basis != t.Basis || c.Block != t.Block || special(t.Cond) {
+				continue
+			}
+			clo, chi := span(c, units.MPa)
+			tlo, thi := span(t, units.MPa)
+			if chi/tlo < 2.3 || clo/thi > 4.3 {
+				l.find("compressive strength %s is %.1f times the tensile strength %s", []any{c.Value, (clo + chi) / (tlo + thi), t.Value}, c, t)
+			}
+		}
+	}
+}
+
+// repeated finds one source printing two values for the same test, and values
+// printed in two systems of units that do not agree to their digits.
+func repeated(l *look, otherUnit bool) {
+	for _, p := range props.Properties() {
+		list := l.figures[p]
+		for i, a := range list {
+			for _, b := range list[i+1:] {
+				if a.Source != b.Source || a.Basis != b.Basis || !sameTest(a.Cond, b.Cond) || (a.Value.Unit != b.Value.Unit) != otherUnit ||
+					a.Value.Unit.Dimension() != b.Value.Unit.Dimension() {
+					continue
+				}
+				alo, ahi := span(a, b.Value.Unit)
+				blo, bhi := span(b, b.Value.Unit)
+				if a.Value.Lo != a.Value.Hi || b.Value.Lo != b.Value.Hi {
+					// A range is printed to its last digit at either end.
+					half := (bhi - blo) * 0.02
+					alo, ahi = alo-half, ahi+half
+				}
+				if ahi < blo || bhi < alo {
+					l.find("%s and %s from the same source (%s)", []any{a.Value, b.Value, a.Source.ID}, a, b)
+				}
+			}
+		}
+	}
+}
+
+// sameTest compares conditions but for how their temperatures are printed.
+func sameTest(a, b *props.Conditions) bool {
+	x, y := *a, *b
+	if x.HasRange && y.HasRange && math.Abs(x.FromC-y.FromC) < 1 && math.Abs(x.ToC-y.ToC) < 1 {
+		x, y = x.WithoutRange(), y.WithoutRange()
+	}
+	return x == y
+}

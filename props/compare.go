@@ -195,11 +195,8 @@ func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*Figure) {
 	if len(pin) == 0 || len(base) == 0 {
 		return
 	}
-	fig, against, reason := choosePair(pin, base)
+	fig, against, reason := b.pair(row.Property, pin, base)
 	cell.Figure, cell.Against = fig, against
-	if reason.Kind == NoReason && b.Basis == MinimumOnly && row.Property.Info().Specified && fig.Basis != Minimum {
-		reason = Reason{OnlyTypical, fig.Basis.Phrase(), ""}
-	}
 	if reason.Kind != NoReason {
 		cell.Verdict, cell.Reasons = Unlike, []Reason{reason}
 		return
@@ -214,6 +211,49 @@ func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*Figure) {
 	if cell.Verdict == None {
 		cell.Reasons = append(cell.Reasons, Reason{Kind: NoSense})
 	}
+}
+
+// Figure is the material's figure of a property that the bench shows first;
+// nil when there is none.
+func (b *Bench) Figure(m *Material, p PropertyID) *Figure {
+	if list := b.candidates(m, p); len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
+// Pair picks the figures of two materials that are set against each other by
+// rule 1 of Compare. Either is nil when there is none on file; why is set
+// when the two must not be compared.
+func (b *Bench) Pair(pin, base *Material, p PropertyID) (fig, against *Figure, why Reason) {
+	return b.pair(p, b.candidates(pin, p), b.candidates(base, p))
+}
+
+func (b *Bench) pair(p PropertyID, pin, base []*Figure) (fig, against *Figure, why Reason) {
+	if len(pin) > 0 && len(base) > 0 {
+		fig, against, why = choosePair(pin, base)
+		if why.Kind == NoReason && b.Basis == MinimumOnly && p.Info().Specified && fig.Basis != Minimum {
+			why = Reason{OnlyTypical, fig.Basis.Phrase(), ""}
+		}
+		return fig, against, why
+	}
+	if len(pin) > 0 {
+		fig = pin[0]
+	}
+	if len(base) > 0 {
+		against = base[0]
+	}
+	return fig, against, Reason{}
+}
+
+// SI is the figure in the SI unit of its dimension: its interval (a range as
+// published, a single figure to half of its last printed digit) and the
+// middle.
+func (f *Figure) SI() (lo, mid, hi float64) {
+	lo, hi = f.Value.Interval()
+	u := f.Value.Unit
+	lo, hi = u.ToSI(lo), u.ToSI(hi)
+	return min(lo, hi), (u.ToSI(f.Value.Lo) + u.ToSI(f.Value.Hi)) / 2, max(lo, hi)
 }
 
 // choosePair applies rule 1: the first pair that is alike, in the order of

@@ -88,13 +88,13 @@ func detail(c *props.Cell, t *Table) string {
 	return s
 }
 
-// grid is the table as strings, not yet padded. A column of cells has three
-// parts: figure, difference and signs.
+// grid is the table as strings, not yet padded. A column of cells has four
+// parts: figure, marks, difference and signs.
 type grid struct {
 	labels, units []string
 	heads         [][]string
-	parts         [][][3]string // by column and line
-	widths        [][3]int
+	parts         [][][4]string // by column and line
+	widths        [][4]int
 }
 
 func writeGrid(b *strings.Builder, t *Table, width int) {
@@ -115,7 +115,7 @@ func writeGrid(b *strings.Builder, t *Table, width int) {
 }
 
 func newGrid(t *Table, short bool) *grid {
-	g := &grid{parts: make([][][3]string, len(t.Heads)), widths: make([][3]int, len(t.Heads))}
+	g := &grid{parts: make([][][4]string, len(t.Heads)), widths: make([][4]int, len(t.Heads))}
 	for i, h := range t.Heads {
 		head := []string{clean(h.Alloy), clean(h.Temper), h.Process}
 		if i == t.Baseline {
@@ -141,18 +141,17 @@ func newGrid(t *Table, short bool) *grid {
 	return g
 }
 
-// cellParts are the figure with its marks, the difference, and the verdict
-// with the numbers of its notes. A cell without a figure has a dash in the
-// place of the figure.
-func cellParts(c *Cell) [3]string {
-	value, signs := clean(c.Value)+c.Mark, c.Glyph
+// cellParts are the figure, its marks, the difference, and the verdict with the
+// numbers of its notes. A cell without a figure has a dash in its place.
+func cellParts(c *Cell) [4]string {
+	marks := c.Mark
 	if c.Memory {
-		value += "'"
+		marks += "'"
 	}
 	if c.Value == "" {
-		value, signs = "–", ""
+		return [4]string{"–", "", "", superscript(c.Notes)}
 	}
-	return [3]string{value, c.Delta, signs + superscript(c.Notes)}
+	return [4]string{clean(c.Value), marks, c.Delta, c.Glyph + superscript(c.Notes)}
 }
 
 var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
@@ -168,8 +167,8 @@ func superscript(notes []int) string {
 
 func (g *grid) columnWidth(i int) int {
 	w := g.widths[i]
-	body := w[0] + w[1] + w[2] + 2
-	if w[1] == 0 { // the baseline, or no differences asked for
+	body := w[0] + w[1] + w[2] + w[3] + 2
+	if w[2] == 0 { // the baseline, or no differences asked for
 		body--
 	}
 	for _, h := range g.heads[i] {
@@ -245,14 +244,14 @@ func (g *grid) write(b *strings.Builder, t *Table, columns []int) {
 		}
 		line(g.labels[at], g.units[at], func(i int) string {
 			p, w := g.parts[i][at], g.widths[i]
-			s := padLeft(p[0], w[0])
-			if w[1] > 0 {
-				s += " " + padLeft(p[1], w[1])
+			s := padLeft(p[0], w[0]) + pad(p[1], w[1])
+			if w[2] > 0 {
+				s += " " + padLeft(p[2], w[2])
 			}
 			if t.Baseline != i {
 				s += " "
 			}
-			return s + p[2]
+			return s + p[3]
 		})
 	}
 }

@@ -72,7 +72,7 @@ type jsonTotal struct {
 type number float64
 
 // MarshalJSON writes the shortest decimal.
-func (n number) MarshalJSON() ([]byte, error) { return []byte(plain(float64(n))), nil }
+func (n number) MarshalJSON() ([]byte, error) { return []byte(Plain(float64(n))), nil }
 
 // numberOf returns nil, which JSON writes as null, for what is not a finite
 // number.
@@ -88,9 +88,9 @@ func numberOf(v float64) *number {
 // the last few of the 16 of a float64 are noise of the conversion.
 const noiseDigits = 12
 
-// plain writes a number for machines: all digits that mean something, no
+// Plain writes a number for machines: all digits that mean something, no
 // exponent where it can be helped, never "-0".
-func plain(v float64) string {
+func Plain(v float64) string {
 	s := strconv.FormatFloat(v, 'g', noiseDigits, 64)
 	v, _ = strconv.ParseFloat(s, 64)
 	if v == 0 {
@@ -100,6 +100,12 @@ func plain(v float64) string {
 		return strconv.FormatFloat(v, 'g', -1, 64)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// Quiet is a number rounded so that the noise of converting it is gone.
+func Quiet(v float64) float64 {
+	v, _ = strconv.ParseFloat(Plain(v), 64)
+	return v
 }
 
 // JSON writes a comparison for programs. Every material is named by its id,

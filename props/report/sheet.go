@@ -88,17 +88,17 @@ func sheetCell(c *props.Cell, t *Table) []string {
 		out[7] = c.Absent
 		return out
 	}
-	out[0] = plain(c.Value.Lo)
+	out[0] = Plain(c.Value.Lo)
 	if c.Value.IsRange() {
-		out[1] = plain(c.Value.Hi)
+		out[1] = Plain(c.Value.Hi)
 	}
 	out[2], out[3] = c.Figure.Basis.String(), c.Figure.Known.String()
 	if d := c.Delta; d != nil {
 		if n := numberOf(d.Mid); n != nil {
-			out[4] = plain(d.Mid)
+			out[4] = Plain(d.Mid)
 		}
 		if n := numberOf(d.Percent); n != nil {
-			out[5] = plain(d.Percent)
+			out[5] = Plain(d.Percent)
 		}
 	}
 	out[8] = c.Figure.Cond.String()

@@ -262,17 +262,21 @@ func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-lengt
 
 func padLeft(s string, n int) string { return strings.Repeat(" ", max(0, n-length(s))) + s }
 
-// wrap writes a paragraph in lines of up to width characters; lines after the
-// first begin with the indent.
-func wrap(b *strings.Builder, width int, indent, text string) {
+func wrap(b *strings.Builder, width int, indent, text string) { Wrap(b, width, "", indent, text) }
+
+// Wrap writes a paragraph in lines of up to width characters. Its first line
+// begins with one indent, those after it with another.
+func Wrap(b *strings.Builder, width int, first, after, text string) {
 	at := 0
 	for _, word := range strings.Fields(clean(text)) {
 		n := length(word)
 		switch {
 		case at == 0:
+			b.WriteString(first)
+			at = length(first)
 		case at+1+n > width:
-			b.WriteString("\n" + indent)
-			at = length(indent)
+			b.WriteString("\n" + after)
+			at = length(after)
 		default:
 			b.WriteByte(' ')
 			at++

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"alongside/props"
+	"alongside/props/report"
+)
+
+func (p *program) compareCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "compare ID...",
+		Short: "Print materials side by side, each against a baseline",
+		Long: `Print materials side by side, property by property, each against a baseline.
+
+A difference is drawn only between figures of one basis under like test
+conditions; elsewhere both figures are shown and the verdict is "unlike".
+An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
+"AC-42100 T6", "class 30".`,
+		Example: `  alongside compare gray-30 a356-t6-pm 319-f-sand
+  alongside compare a380-f-die 319-f-sand 319-t6-sand --basis minimum --rows tensile_strength,yield_strength
+  alongside compare a356-t6-pm c83600-sand --baseline gray-30 --units si --delta amount
+  alongside compare a356-t6-pm a380-f-die --format html > comparison.html`,
+		Args:              cobra.MinimumNArgs(1),
+		ValidArgsFunction: p.completeMaterials,
+	}
+	v := p.viewFlags(cmd)
+	format := choiceFlag(cmd, "format", "form of the output", report.Formats()...)
+	rows := cmd.Flags().StringSlice("rows", nil, "only these properties: `PROPERTY,...`")
+	_ = cmd.RegisterFlagCompletionFunc("rows", completeProperties)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		b, err := v.bench(p.catalog(), args)
+		if err != nil {
+			return err
+		}
+		for _, word := range *rows {
+			id, err := props.ResolveProperty(word)
+			if err != nil {
+				return err
+			}
+			b.Only = append(b.Only, id)
+		}
+		c := props.Compare(b)
+		if format.value == "text" {
+			return p.print(report.TextWidth(c, report.Scope{}, p.width()))
+		}
+		text, err := report.Render(format.value, c, report.Scope{})
+		if err != nil {
+			return err
+		}
+		return p.print(text)
+	}
+	return cmd
+}
+
+// completeMaterials offers the ids of all materials not yet on the line.
+func (p *program) completeMaterials(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	var out []cobra.Completion
+	for _, m := range p.catalog().Materials {
+		if strings.HasPrefix(m.ID, strings.ToLower(typed)) && !slices.Contains(args, m.ID) {
+			out = append(out, cobra.CompletionWithDesc(m.ID, m.Name()))
+		}
+	}
+	return out, cobra.ShellCompDirectiveNoFileComp
+}
+
+// completeProperties offers property ids for the last of a list parted by
+// commas.
+func completeProperties(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	before := typed[:strings.LastIndex(typed, ",")+1]
+	var out []cobra.Completion
+	for _, id := range props.Properties() {
+		out = append(out, cobra.CompletionWithDesc(before+id.String(), id.Info().Name))
+	}
+	return out, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace
+}

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"regexp"
+	"strconv"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/spf13/cobra"
+
+	"alongside/data"
+	"alongside/props"
+)
+
+// program is what a command works with: where it reads and writes, and the
+// catalog, which is unpacked only when a command asks for it.
+type program struct {
+	ctx      context.Context
+	in       io.Reader
+	out, err io.Writer
+	env      func(string) string
+	catalog  func() *props.Catalog
+}
+
+// run carries out a command line and returns the exit code. It writes results
+// to stdout and what went wrong to stderr, and reads the environment only
+// through env.
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) string) int {
+	p := &program{ctx: ctx, in: stdin, out: stdout, err: stderr, env: env, catalog: data.Catalog}
+	return p.run(args)
+}
+
+func (p *program) run(args []string) int {
+	root := p.root()
+	root.SetArgs(minusSigns(args))
+	root.SetIn(p.in)
+	root.SetOut(p.out)
+	root.SetErr(p.err)
+	cmd, err := root.ExecuteContextC(p.ctx)
+	if err != nil && err.Error() != "" {
+		fmt.Fprintf(p.err, "alongside: %v\n", err)
+		if _, known := err.(*failure); !known && cmd != nil {
+			fmt.Fprintf(p.err, "see: %s --help\n", cmd.CommandPath())
+		}
+	}
+	return exitCode(err)
+}
+
+// negative is an argument that begins like a negative number, not like a flag.
+var negative = regexp.MustCompile(`^-\.?[0-9]`)
+
+// minusSigns gives negative numbers a true minus sign, so that "-40 °F" is not
+// taken for a flag.
+func minusSigns(args []string) []string {
+	out := make([]string, len(args))
+	for i, a := range args {
+		if negative.MatchString(a) {
+			a = "−" + a[1:]
+		}
+		out[i] = a
+	}
+	return out
+}
+
+// print writes a finished text to stdout.
+func (p *program) print(text string) error {
+	_, err := io.WriteString(p.out, text)
+	return writeFailure(err)
+}
+
+// pipeWidth is the line length where stdout is not a terminal.
+const pipeWidth = 80
+
+// width is the line length for texts: that of the terminal, or COLUMNS where
+// it is set.
+func (p *program) width() int {
+	if n, err := strconv.Atoi(p.env("COLUMNS")); err == nil && n > 0 {
+		return n
+	}
+	if f, ok := p.out.(*os.File); ok {
+		if w, _, err := term.GetSize(f.Fd()); err == nil && w > 0 {
+			return w
+		}
+	}
+	return pipeWidth
+}
+
+// terminal reports whether the program reads from and draws on a terminal that
+// can place its cursor.
+func (p *program) terminal() bool {
+	in, ok := p.in.(*os.File)
+	if !ok || !term.IsTerminal(in.Fd()) {
+		return false
+	}
+	out, ok := p.out.(*os.File)
+	return ok && term.IsTerminal(out.Fd()) && p.env("TERM") != "dumb"
+}
+
+func (p *program) root() *cobra.Command {
+	root := p.benchCommand()
+	root.SilenceErrors, root.SilenceUsage = true, true
+	root.AddCommand(p.compareCommand(), p.showCommand(), p.findCommand(), p.convertCommand(),
+		p.checkCommand(), p.sourcesCommand(), p.versionCommand())
+	return root
+}

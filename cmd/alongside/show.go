@@ -1,0 +1,177 @@
+package main
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"alongside/props"
+	"alongside/props/report"
+	"alongside/units"
+)
+
+func (p *program) showCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "show ID",
+		Short: "Print everything on file for a material, with sources",
+		Long: `Print everything on file for a material: its designations and composition, and
+every figure as its source prints it, with basis, test conditions, source and
+table, and whether it was read or is from memory. The figure shown first is the
+one the bench prefers.`,
+		Example: `  alongside show a356-t6-pm
+  alongside show "class 30" --units si`,
+		Args:              cobra.MinimumNArgs(1),
+		ValidArgsFunction: p.completeMaterials,
+	}
+	system := choiceFlag(cmd, "units", "give each figure in these units too", "source", "us", "si", "cgs")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		m, err := p.catalog().Resolve(strings.Join(args, " "))
+		if err != nil {
+			return err
+		}
+		s, err := units.ParseSystem(system.value)
+		return p.print(showText(m, s, err == nil, p.width()))
+	}
+	return cmd
+}
+
+// page is a material written out for reading, in lines of limited width.
+type page struct {
+	strings.Builder
+	width   int
+	sources []*props.Source
+}
+
+func showText(m *props.Material, s units.System, convert bool, width int) string {
+	p := &page{width: width}
+	a := m.Alloy
+	p.line("", m.Name()+"  ("+m.ID+")")
+	p.line("", a.Family.Name)
+	if a.Note != "" {
+		p.line("", a.Note)
+	}
+	p.designations(m)
+	p.composition(a)
+	group := props.Group(255)
+	for _, id := range props.Properties() {
+		list, absent := m.Figures(id), m.Absent(id)
+		if len(list) == 0 && absent == "" {
+			continue
+		}
+		if g := id.Info().Group; g != group {
+			group = g
+			p.line("", "")
+			p.line("", strings.ToUpper(g.String()))
+		}
+		p.line("", id.Info().Name)
+		if len(list) == 0 {
+			p.line("  ", "none: "+absent)
+		}
+		for _, f := range list {
+			p.figure(f, id.Info().Units[s], convert)
+		}
+	}
+	p.line("", "")
+	p.line("", "SOURCES")
+	for i, s := range p.sources {
+		p.line("", "S"+strconv.Itoa(i+1)+" "+report.SourceText(s))
+		if s.Note != "" {
+			p.line("   ", s.Note)
+		}
+	}
+	p.line("", "")
+	p.line("", report.Caution)
+	return p.String()
+}
+
+// line writes a paragraph with every line after an indent, and those after the
+// first two blanks deeper.
+func (p *page) line(indent, text string) { report.Wrap(&p.Builder, p.width, indent, indent+"  ", text) }
+
+func (p *page) designations(m *props.Material) {
+	var names []string
+	if m.Alloy.UNS != "" {
+		names = append(names, "UNS "+m.Alloy.UNS)
+	}
+	for _, list := range [][]props.Alias{m.Alloy.Aliases, m.Aliases} {
+		for _, a := range list {
+			s := a.System + " " + a.Name
+			if a.Near {
+				s += " (nearest, limits differ)"
+			}
+			names = append(names, s)
+		}
+	}
+	if len(names) > 0 {
+		p.line("", "Also: "+strings.Join(names, "; "))
+	}
+}
+
+func (p *page) composition(a *props.Alloy) {
+	if len(a.Composition.Limits) == 0 {
+		return
+	}
+	var parts []string
+	for _, l := range a.Composition.Limits {
+		parts = append(parts, strings.ReplaceAll(l.Element, "_", " ")+" "+l.Text)
+	}
+	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" ["+p.number(a.Composition.Source)+", "+known(a.Composition.Known, a.Composition.Where)+"]")
+}
+
+func (p *page) figure(f *props.Figure, u units.Unit, convert bool) {
+	s := f.Value.String()
+	if q, err := f.Value.In(u); convert && err == nil && u != f.Value.Unit {
+		s += " (" + q.String() + ")"
+	}
+	s += ", " + f.Basis.Phrase()
+	if cond := f.Cond.String(); cond != "" {
+		s += "; " + cond
+	}
+	s += " [" + p.number(f.Source)
+	if f.Table != "" {
+		s += ", " + f.Table
+	}
+	s += "; " + known(f.Known, f.Where)
+	if f.Inherited {
+		s += "; holds for " + shared(f.Block)
+	}
+	s += "]"
+	if f.First != "" {
+		s += " Shown first: " + f.First
+	}
+	p.line("  ", s)
+}
+
+// number is the place of a source in the list below.
+func (p *page) number(s *props.Source) string {
+	for i, have := range p.sources {
+		if have == s {
+			return "S" + strconv.Itoa(i+1)
+		}
+	}
+	p.sources = append(p.sources, s)
+	return "S" + strconv.Itoa(len(p.sources))
+}
+
+func known(k props.Known, where string) string {
+	if k == props.Memory {
+		return "from memory, not read"
+	}
+	if where == "" {
+		return "read"
+	}
+	return "read: " + where
+}
+
+// shared says which materials of the alloy a block holds for.
+func shared(b *props.Block) string {
+	if len(b.Tempers)+len(b.Processes) == 0 {
+		return "every temper and process of the alloy"
+	}
+	parts := append([]string{}, b.Tempers...)
+	for _, q := range b.Processes {
+		parts = append(parts, q.String())
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"fmt"
+	"runtime"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+)
+
+func (p *program) versionCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:     "version",
+		Short:   "Print the version of the program and the size of its catalog",
+		Example: "  alongside version",
+		Args:    cobra.NoArgs,
+		RunE:    func(*cobra.Command, []string) error { return p.print(p.version()) },
+	}
+}
+
+// version tells the module version and the revision the program was built
+// from, as far as the build recorded them.
+func (p *program) version() string {
+	version, revision, changed := "unknown version", "", ""
+	if info, ok := debug.ReadBuildInfo(); ok {
+		if info.Main.Version != "" {
+			version = info.Main.Version
+		}
+		for _, s := range info.Settings {
+			switch {
+			case s.Key == "vcs.revision":
+				revision = ", revision " + s.Value[:min(12, len(s.Value))]
+			case s.Key == "vcs.modified" && s.Value == "true":
+				changed = " with changes"
+			}
+		}
+	}
+	c := p.catalog()
+	return fmt.Sprintf("alongside %s%s%s, %s %s/%s\ncatalog: %d materials, %d figures, %d sources\n",
+		version, revision, changed, runtime.Version(), runtime.GOOS, runtime.GOARCH,
+		len(c.Materials), c.FigureCount(), len(c.Sources))
+}

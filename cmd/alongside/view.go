@@ -1,0 +1,113 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// choice is a flag that takes one of a few words; the error for another lists
+// them.
+type choice struct {
+	value   string
+	options []string
+}
+
+func (c *choice) String() string { return c.value }
+func (c *choice) Type() string   { return strings.Join(c.options, "|") }
+func (c *choice) Set(s string) error {
+	s = strings.ToLower(strings.TrimSpace(s))
+	if !slices.Contains(c.options, s) {
+		return fmt.Errorf("use one of: %s", strings.Join(c.options, ", "))
+	}
+	c.value = s
+	return nil
+}
+
+// choiceFlag adds a flag with a fixed set of words, the first being the
+// default, and completes them.
+func choiceFlag(cmd *cobra.Command, name, usage string, options ...string) *choice {
+	c := &choice{options[0], options}
+	cmd.Flags().Var(c, name, usage)
+	// The error is for a flag that does not exist; this one was just made.
+	_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(options, cobra.ShellCompDirectiveNoFileComp))
+	return c
+}
+
+// view is how materials are looked at, as flags of the bench and of compare.
+type view struct {
+	baseline            string
+	units, basis, delta *choice
+	service, expansion  string
+}
+
+func (p *program) viewFlags(cmd *cobra.Command) *view {
+	v := &view{
+		units: choiceFlag(cmd, "units", "units of the rows", "us", "si", "cgs"),
+		basis: choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum"),
+		delta: choiceFlag(cmd, "delta", "how differences are shown", "percent", "amount", "ratio", "off"),
+	}
+	flags := cmd.Flags()
+	flags.StringVar(&v.baseline, "baseline", "", "`ID` the others are measured against (the first, if not given)")
+	flags.StringVar(&v.service, "service", "", "`TEMPERATURE` at which strength is compared, such as \"300 °F\"")
+	flags.StringVar(&v.expansion, "expansion", "", "`RANGE` over which expansion is compared, such as \"68-212 °F\"")
+	_ = cmd.RegisterFlagCompletionFunc("baseline", p.completeMaterials)
+	return v
+}
+
+// bench sets up the materials named and the way to look at them.
+func (v *view) bench(c *props.Catalog, ids []string) (props.Bench, error) {
+	b := props.NewBench()
+	for _, id := range ids {
+		m, err := c.Resolve(id)
+		if err != nil {
+			return b, err
+		}
+		b.Pin(m)
+	}
+	if v.baseline != "" {
+		m, err := c.Resolve(v.baseline)
+		if err != nil {
+			return b, err
+		}
+		if i := slices.Index(b.Pins, m); i >= 0 {
+			b.Baseline = i
+		} else {
+			b.Pins = slices.Insert(b.Pins, 0, m)
+		}
+	}
+	b.System, _ = units.ParseSystem(v.units.value)
+	b.Delta, _ = props.ParseDelta(v.delta.value)
+	if v.basis.value == props.MinimumOnly.String() {
+		b.Basis = props.MinimumOnly
+	}
+	if v.service != "" {
+		q, err := units.ParseAs(v.service, units.Temperature, units.NoUnit)
+		if err != nil {
+			return b, fmt.Errorf("--service %w", err)
+		}
+		if q.IsRange() {
+			return b, fmt.Errorf("--service %q: one temperature is needed, not a range", v.service)
+		}
+		t := celsius(q, q.Lo)
+		b.Service = &t
+	}
+	if v.expansion != "" {
+		q, err := units.ParseAs(v.expansion, units.Temperature, units.NoUnit)
+		if err != nil {
+			return b, fmt.Errorf("--expansion %w", err)
+		}
+		if !q.IsRange() {
+			return b, fmt.Errorf("--expansion %q: two temperatures are needed, such as 68-212 °F", v.expansion)
+		}
+		b.Range = &[2]float64{celsius(q, q.Lo), celsius(q, q.Hi)}
+	}
+	return b, nil
+}
+
+func celsius(q units.Quantity, v float64) float64 { return units.DegC.FromSI(q.Unit.ToSI(v)) }

@@ -1,0 +1,45 @@
+package props
+
+import (
+	"fmt"
+	"strings"
+)
+
+// UnknownProperty is the error for a word that names no property.
+type UnknownProperty struct {
+	Typed   string
+	Nearest PropertyID // NoProperty: nothing is near
+}
+
+func (e *UnknownProperty) Error() string {
+	if e.Nearest == NoProperty {
+		return fmt.Sprintf("no property %q; use one of: %s", e.Typed, strings.Join(propertyIDs(), ", "))
+	}
+	return fmt.Sprintf("no property %q; nearest: %s", e.Typed, e.Nearest)
+}
+
+// ResolveProperty finds the property that a person means: by its id, its name
+// or a usual word for it, in any case, with blanks or hyphens for underscores.
+// The error is an *UnknownProperty.
+func ResolveProperty(typed string) (PropertyID, error) {
+	key := func(s string) string {
+		return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(s)))
+	}
+	want := key(typed)
+	names := map[string]PropertyID{}
+	var known []string
+	for _, p := range Properties() {
+		info := p.Info()
+		for _, name := range append([]string{info.ID, info.Name, info.Short}, info.alias...) {
+			name = key(name)
+			if name == want {
+				return p, nil
+			}
+			if _, taken := names[name]; !taken {
+				names[name] = p
+				known = append(known, name)
+			}
+		}
+	}
+	return NoProperty, &UnknownProperty{typed, names[nearest(want, known)]}
+}

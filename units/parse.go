@@ -110,7 +110,8 @@ func (p *parser) numbers() *Error {
 		}
 		p.hi, p.isRange, p.i = hi, true, end
 	}
-	p.tail, p.tailAt = p.s[p.i:], p.i
+	p.tailAt = skipSpace(p.s, p.i)
+	p.tail = p.s[p.tailAt:]
 	if !p.isRange {
 		return p.secondEnd()
 	}

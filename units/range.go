@@ -17,7 +17,8 @@ func (p *parser) tolerance(tol number) *Error {
 	p.hi = p.lo
 	p.hi.value = clean(mid + tol.value)
 	p.isRange = true
-	p.tail, p.tailAt = p.s[p.i:], p.i
+	p.tailAt = skipSpace(p.s, p.i)
+	p.tail = p.s[p.tailAt:]
 	return nil
 }
 
@@ -50,6 +51,7 @@ func (p *parser) secondEnd() *Error {
 				if second == "" {
 					p.tail = p.tail[:i]
 				} else {
+					end = skipSpace(p.tail, end)
 					p.tail, p.tailAt = p.tail[end:], p.tailAt+end
 				}
 				return nil

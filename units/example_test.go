@@ -1,0 +1,82 @@
+package units_test
+
+import (
+	"errors"
+	"fmt"
+
+	"alongside/units"
+)
+
+func ExampleParse() {
+	for _, s := range []string{"37 ksi", "0.097 lb/in3", "39% IACS", "11.9e-6 /°F", "1 1/8 in", "70-100 HB 500/10", ">= 30 ksi"} {
+		q, err := units.Parse(s)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(q)
+	}
+	// Output:
+	// 37 ksi
+	// 0.097 lb/in³
+	// 39 %IACS
+	// 11.9 ×10⁻⁶/°F
+	// 1.125 in
+	// 70–100 HB 500/10
+	// ≥ 30 ksi
+}
+
+func ExampleQuantity_In() {
+	q, _ := units.Parse("37 ksi")
+	mpa, _ := q.In(units.MPa)
+	fmt.Println(mpa)
+	fmt.Printf("%.3f\n", mpa.Lo)
+	// Output:
+	// 255 MPa
+	// 255.106
+}
+
+func ExampleQuantity_IntervalIn() {
+	q, _ := units.Parse("39 %IACS")
+	lo, hi, _ := q.IntervalIn(units.MicroOhmCM)
+	fmt.Printf("%.2f to %.2f µΩ·cm\n", lo, hi)
+	// Output: 4.36 to 4.48 µΩ·cm
+}
+
+func ExampleParseAs() {
+	q, _ := units.ParseAs("37", units.Stress, units.KSI)
+	fmt.Println(q)
+	_, err := units.ParseAs("37 ksi", units.Density, units.NoUnit)
+	fmt.Println(err)
+	// Output:
+	// 37 ksi
+	// "37 ksi": understood 37 ksi (stress); expected a unit of density such as lb/in³, lb/ft³, g/cm³, kg/m³
+}
+
+func ExampleError() {
+	_, err := units.Parse("37 kis")
+	fmt.Println(err)
+	var e *units.Error
+	if errors.As(err, &e) {
+		fmt.Println(e.Hint)
+	}
+	// Output:
+	// "37 kis": understood 37, but no unit in "kis"; expected a unit such as ksi, MPa, lb/in³, W/m·K, °F: did you mean ksi?
+	// did you mean ksi?
+}
+
+func ExampleParseExpansion() {
+	x, _ := units.ParseExpansion("11.9 uin/in-F; 68–212 °F")
+	fmt.Println(x)
+	// Output: 11.9 µin/in·°F from 68 to 212 °F
+}
+
+func ExamplePreferred() {
+	for _, s := range []units.System{units.US, units.SI, units.CGS} {
+		fmt.Println(s, units.Preferred(units.ThermalConductivity, s))
+	}
+	// Output:
+	// us Btu/h·ft·°F
+	// si W/m·K
+	// cgs cal/cm·s·°C
+}

@@ -11,7 +11,7 @@ const maxInput = 200
 // index maps the key of an expression to the units it may mean, the most usual
 // first. It is built on first use: a run that parses nothing does not pay.
 var index = sync.OnceValue(func() map[string][]Unit {
-	m := make(map[string][]Unit, 2*len(table))
+	m := make(map[string][]Unit, 2*int(unitCount))
 	put := func(text string, u Unit) {
 		var e expression
 		if _, at := parseExpression(text, &e); at >= 0 || e.n == 0 {
@@ -25,12 +25,12 @@ var index = sync.OnceValue(func() map[string][]Unit {
 		}
 		m[k] = append(m[k], u)
 	}
-	for i := 1; i < len(table); i++ {
-		put(table[i].ascii, Unit(i)) // a unit's own name goes before what others may mean by it
+	for u := NoUnit + 1; u < unitCount; u++ {
+		put(u.ASCII(), u) // a unit's own name goes before what others may mean by it
 	}
-	for i := 1; i < len(table); i++ {
-		for spell := range strings.SplitSeq(table[i].spell, "|") {
-			put(spell, Unit(i))
+	for u := NoUnit + 1; u < unitCount; u++ {
+		for spell := range strings.SplitSeq(u.def().spell, "|") {
+			put(spell, u)
 		}
 	}
 	return m
@@ -130,14 +130,13 @@ func nearest(s string, want Dimension) Unit {
 	}
 	s = strings.ToLower(s)
 	best, at := NoUnit, min(1+len(s)/3, len(s)-1) // one letter at least must agree
-	for i := 1; i < len(table); i++ {
-		d := &table[i]
-		if d.symbol == "" || (want != NoDimension && d.dim != want) {
+	for u := NoUnit + 1; u < unitCount; u++ {
+		if u.Symbol() == "" || (want != NoDimension && u.Dimension() != want) {
 			continue
 		}
-		for _, name := range [...]string{d.symbol, d.ascii} {
+		for _, name := range [...]string{u.Symbol(), u.ASCII()} {
 			if n := distance(s, strings.ToLower(name)); n <= at && (n < at || best == NoUnit) {
-				best, at = Unit(i), n
+				best, at = u, n
 			}
 		}
 	}

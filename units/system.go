@@ -69,9 +69,9 @@ func Preferred(d Dimension, s System) Unit {
 	if u := preferred[d][s]; u != NoUnit {
 		return u
 	}
-	for i := range table {
-		if table[i].dim == d && d != NoDimension {
-			return Unit(i)
+	for u := NoUnit + 1; u < unitCount; u++ {
+		if u.Dimension() == d && d != NoDimension {
+			return u
 		}
 	}
 	return NoUnit

@@ -17,38 +17,31 @@ type def struct {
 	dim    Dimension
 	recip  bool    // resistivity, measured against conductivity
 	num    float64 // numerator of the factor to SI
-	den    float64 // denominator, left out where it is 1
+	den    float64 // denominator of the factor to SI
 	zero   float64 // reading at 0 °C, temperatures only
 	symbol string  // as shown
 	ascii  string  // as typed, left out where it equals symbol
 	spell  string  // further expressions that mean this unit, parted by |
 }
 
-// table holds every unit at its index. The rows stand in one file a subject.
-var table = joinTables(stressTable[:], thermalTable[:], electricalTable[:], sizeTable[:], numberTable[:])
+var noUnit = def{num: 1, den: 1}
 
-func joinTables(parts ...[]def) []def {
-	all := make([]def, 1, unitCount) // row 0 is NoUnit
-	for _, part := range parts {
-		all = append(all, part...)
-	}
-	for i := range all {
-		d := &all[i]
-		if d.den == 0 {
-			d.den = 1
-		}
-		if d.ascii == "" {
-			d.ascii = d.symbol
-		}
-	}
-	return all
-}
-
+// def returns the row of u. The rows stand in one file a subject, as data that
+// needs no work when the program starts.
 func (u Unit) def() *def {
-	if int(u) >= len(table) {
-		u = NoUnit
+	switch {
+	case u == NoUnit || u >= unitCount:
+		return &noUnit
+	case u < stressEnd:
+		return &stressTable[u-NoUnit-1]
+	case u < thermalEnd:
+		return &thermalTable[u-stressEnd]
+	case u < electricalEnd:
+		return &electricalTable[u-thermalEnd]
+	case u < sizeEnd:
+		return &sizeTable[u-electricalEnd]
 	}
-	return &table[u]
+	return &numberTable[u-sizeEnd]
 }
 
 // Symbol returns the unit as shown: "lb/in³", "µin/in·°F", "W/m·K". It is empty
@@ -56,7 +49,12 @@ func (u Unit) def() *def {
 func (u Unit) Symbol() string { return u.def().symbol }
 
 // ASCII returns the unit in plain ASCII: "lb/in3", "uin/in-F", "W/m-K".
-func (u Unit) ASCII() string { return u.def().ascii }
+func (u Unit) ASCII() string {
+	if d := u.def(); d.ascii != "" {
+		return d.ascii
+	}
+	return u.def().symbol
+}
 
 // String returns Symbol.
 func (u Unit) String() string { return u.Symbol() }
@@ -119,9 +117,9 @@ func Convert(v float64, from, to Unit) (float64, error) {
 // NoDimension.
 func UnitsOf(d Dimension) []Unit {
 	var us []Unit
-	for i := 1; i < len(table); i++ {
-		if table[i].dim == d {
-			us = append(us, Unit(i))
+	for u := NoUnit + 1; u < unitCount; u++ {
+		if u.Dimension() == d {
+			us = append(us, u)
 		}
 	}
 	return us

@@ -77,5 +77,5 @@ func checkText(c *props.Catalog, mistakes props.LoadErrors) (text string, open i
 	}
 	fmt.Fprintf(&b, "%d materials\n%d figures\n%d findings explained\n%d findings open\n",
 		len(c.Materials), c.FigureCount(), explained, len(findings))
-	return b.String(), len(findings)
+	return cleanLines(b.String()), len(findings)
 }

@@ -24,7 +24,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
   alongside compare a380-f-die 319-f-sand 319-t6-sand --basis minimum --rows tensile_strength,yield_strength
   alongside compare a356-t6-pm c83600-sand --baseline gray-30 --units si --delta amount
   alongside compare a356-t6-pm a380-f-die --format html > comparison.html`,
-		Args:              cobra.MinimumNArgs(1),
+		Args:              needs(1, "at least one ID, such as a356-t6-pm"),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	v := p.viewFlags(cmd)

@@ -23,7 +23,7 @@ are. A conductivity converts into a resistivity and back.`,
   alongside convert "39 %IACS"
   alongside convert "70-95 ksi" MPa --full
   alongside convert "-40 °F" °C`,
-		Args: cobra.MinimumNArgs(1),
+		Args: needs(1, "a quantity, such as \"37 ksi\""),
 	}
 	full := cmd.Flags().Bool("full", false, "all digits, for further reckoning")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -32,7 +32,7 @@ are. A conductivity converts into a resistivity and back.`,
 			return err
 		}
 		if q.Unit.Dimension() == units.NoDimension || q.Unit.Dimension() == units.Ratio {
-			return fmt.Errorf("%s has no unit; write it behind the number, such as \"37 ksi\"", args[0])
+			return fmt.Errorf("%q has no unit; write it behind the number, such as \"37 ksi\"", args[0])
 		}
 		if len(targets) > 0 {
 			return p.convertTo(q, targets, *full)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -48,7 +49,7 @@ words every material is listed.`,
 type notFound string
 
 func (q notFound) Error() string {
-	return "nothing found for " + string(q) + "; try a part of the designation, such as 356 or AC-42"
+	return "nothing found for " + strconv.Quote(string(q)) + "; try a part of the designation, such as 356 or AC-42"
 }
 
 // keyFigure is the first figure of a property, in the unit of a system.
@@ -104,7 +105,8 @@ func columns(records [][]string, right int) string {
 	widths := make([]int, len(records[0]))
 	for _, r := range records {
 		for i, s := range r {
-			widths[i] = max(widths[i], utf8.RuneCountInString(s))
+			r[i] = report.Clean(s)
+			widths[i] = max(widths[i], utf8.RuneCountInString(r[i]))
 		}
 	}
 	var b strings.Builder
@@ -134,7 +136,8 @@ func findTSV(found []*props.Material, s units.System) string {
 	}
 	b.WriteByte('\n')
 	for _, m := range found {
-		b.WriteString(strings.Join([]string{m.ID, m.Alloy.Family.ID, m.Alloy.Name, m.Temper, m.Process.ID()}, "\t"))
+		b.WriteString(strings.Join([]string{m.ID, m.Alloy.Family.ID,
+			report.SheetText(m.Alloy.Name), report.SheetText(m.Temper), m.Process.ID()}, "\t"))
 		for _, id := range keyFigures {
 			f, q := keyFigure(m, id, s)
 			if f == nil {

@@ -7,12 +7,14 @@ import (
 	"os"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/report"
 )
 
 // program is what a command works with: where it reads and writes, and the
@@ -41,7 +43,7 @@ func (p *program) run(args []string) int {
 	root.SetErr(p.err)
 	cmd, err := root.ExecuteContextC(p.ctx)
 	if err != nil && err.Error() != "" {
-		fmt.Fprintf(p.err, "alongside: %v\n", err)
+		fmt.Fprintln(p.err, "alongside: "+cleanLines(err.Error()))
 		if _, known := err.(*failure); !known && cmd != nil {
 			fmt.Fprintf(p.err, "see: %s --help\n", cmd.CommandPath())
 		}
@@ -63,6 +65,15 @@ func minusSigns(args []string) []string {
 		out[i] = a
 	}
 	return out
+}
+
+// cleanLines takes control characters out of a text but leaves its lines.
+func cleanLines(s string) string {
+	lines := strings.Split(s, "\n")
+	for i := range lines {
+		lines[i] = report.Clean(lines[i])
+	}
+	return strings.Join(lines, "\n")
 }
 
 // print writes a finished text to stdout.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,7 +22,7 @@ table, and whether it was read or is from memory. The figure shown first is the
 one the bench prefers.`,
 		Example: `  alongside show a356-t6-pm
   alongside show "class 30" --units si`,
-		Args:              cobra.MinimumNArgs(1),
+		Args:              needs(1, "an ID, such as a356-t6-pm"),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	system := choiceFlag(cmd, "units", "give each figure in these units too", "source", "us", "si", "cgs")
@@ -39,8 +40,16 @@ one the bench prefers.`,
 // page is a material written out for reading, in lines of limited width.
 type page struct {
 	strings.Builder
-	width   int
-	sources []*props.Source
+	width int
+	refs  []reference
+}
+
+// reference is where a figure stands: figures of one table share one.
+type reference struct {
+	source *props.Source
+	table  string
+	known  props.Known
+	where  string
 }
 
 func showText(m *props.Material, s units.System, convert bool, width int) string {
@@ -74,11 +83,16 @@ func showText(m *props.Material, s units.System, convert bool, width int) string
 	}
 	p.line("", "")
 	p.line("", "SOURCES")
-	for i, s := range p.sources {
-		p.line("", "S"+strconv.Itoa(i+1)+" "+report.SourceText(s))
-		if s.Note != "" {
-			p.line("   ", s.Note)
+	for i, r := range p.refs {
+		text := "[" + strconv.Itoa(i+1) + "] " + report.SourceText(r.source)
+		if r.table != "" {
+			text += "; " + r.table
 		}
+		text += "; " + known(r.known, r.where)
+		if r.source.Note != "" {
+			text += "; " + strings.TrimSuffix(r.source.Note, ".")
+		}
+		p.line("", text)
 	}
 	p.line("", "")
 	p.line("", report.Caution)
@@ -116,7 +130,7 @@ func (p *page) composition(a *props.Alloy) {
 	for _, l := range a.Composition.Limits {
 		parts = append(parts, strings.ReplaceAll(l.Element, "_", " ")+" "+l.Text)
 	}
-	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" ["+p.number(a.Composition.Source)+", "+known(a.Composition.Known, a.Composition.Where)+"]")
+	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" "+p.number(reference{a.Composition.Source, "", a.Composition.Known, a.Composition.Where}))
 }
 
 func (p *page) figure(f *props.Figure, u units.Unit, convert bool) {
@@ -128,30 +142,28 @@ func (p *page) figure(f *props.Figure, u units.Unit, convert bool) {
 	if cond := f.Cond.String(); cond != "" {
 		s += "; " + cond
 	}
-	s += " [" + p.number(f.Source)
-	if f.Table != "" {
-		s += ", " + f.Table
-	}
-	s += "; " + known(f.Known, f.Where)
 	if f.Inherited {
-		s += "; holds for " + shared(f.Block)
+		s += "; for " + shared(f.Block)
 	}
-	s += "]"
+	s += " " + p.number(reference{f.Source, f.Table, f.Known, f.Where})
 	if f.First != "" {
 		s += " Shown first: " + f.First
 	}
 	p.line("  ", s)
 }
 
-// number is the place of a source in the list below.
-func (p *page) number(s *props.Source) string {
-	for i, have := range p.sources {
-		if have == s {
-			return "S" + strconv.Itoa(i+1)
-		}
+// number is the place of a reference in the list below, with a word where the
+// figure was not read there.
+func (p *page) number(r reference) string {
+	at := slices.Index(p.refs, r)
+	if at < 0 {
+		at = len(p.refs)
+		p.refs = append(p.refs, r)
 	}
-	p.sources = append(p.sources, s)
-	return "S" + strconv.Itoa(len(p.sources))
+	if r.known == props.Memory {
+		return "[" + strconv.Itoa(at+1) + ", from memory]"
+	}
+	return "[" + strconv.Itoa(at+1) + "]"
 }
 
 func known(k props.Known, where string) string {
@@ -167,7 +179,7 @@ func known(k props.Known, where string) string {
 // shared says which materials of the alloy a block holds for.
 func shared(b *props.Block) string {
 	if len(b.Tempers)+len(b.Processes) == 0 {
-		return "every temper and process of the alloy"
+		return "the whole alloy"
 	}
 	parts := append([]string{}, b.Tempers...)
 	for _, q := range b.Processes {

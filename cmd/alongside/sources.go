@@ -88,5 +88,5 @@ func sourcesText(c *props.Catalog) string {
 	}
 	records = append(records, []string{"all", strconv.Itoa(len(c.Materials)), strconv.Itoa(all.figures), strconv.Itoa(all.memory), all.share()})
 	b.WriteString(columns(records, 1))
-	return b.String()
+	return cleanLines(b.String())
 }

@@ -19,7 +19,7 @@ type choice struct {
 }
 
 func (c *choice) String() string { return c.value }
-func (c *choice) Type() string   { return strings.Join(c.options, "|") }
+func (c *choice) Type() string   { return "word" }
 func (c *choice) Set(s string) error {
 	s = strings.ToLower(strings.TrimSpace(s))
 	if !slices.Contains(c.options, s) {
@@ -33,7 +33,7 @@ func (c *choice) Set(s string) error {
 // default, and completes them.
 func choiceFlag(cmd *cobra.Command, name, usage string, options ...string) *choice {
 	c := &choice{options[0], options}
-	cmd.Flags().Var(c, name, usage)
+	cmd.Flags().Var(c, name, usage+": "+strings.Join(options, ", "))
 	// The error is for a flag that does not exist; this one was just made.
 	_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(options, cobra.ShellCompDirectiveNoFileComp))
 	return c
@@ -49,13 +49,13 @@ type view struct {
 func (p *program) viewFlags(cmd *cobra.Command) *view {
 	v := &view{
 		units: choiceFlag(cmd, "units", "units of the rows", "us", "si", "cgs"),
-		basis: choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum"),
+		basis: choiceFlag(cmd, "basis", "figures to compare first, or specified minimums only", "typical", "minimum"),
 		delta: choiceFlag(cmd, "delta", "how differences are shown", "percent", "amount", "ratio", "off"),
 	}
 	flags := cmd.Flags()
-	flags.StringVar(&v.baseline, "baseline", "", "`ID` the others are measured against (the first, if not given)")
-	flags.StringVar(&v.service, "service", "", "`TEMPERATURE` at which strength is compared, such as \"300 °F\"")
-	flags.StringVar(&v.expansion, "expansion", "", "`RANGE` over which expansion is compared, such as \"68-212 °F\"")
+	flags.StringVar(&v.baseline, "baseline", "", "measure the others against this `ID` (else the first)")
+	flags.StringVar(&v.service, "service", "", "compare strength at this `TEMPERATURE`, such as \"300 °F\"")
+	flags.StringVar(&v.expansion, "expansion", "", "compare expansion over this `RANGE`, such as \"68-212 °F\"")
 	_ = cmd.RegisterFlagCompletionFunc("baseline", p.completeMaterials)
 	return v
 }
@@ -111,3 +111,13 @@ func (v *view) bench(c *props.Catalog, ids []string) (props.Bench, error) {
 }
 
 func celsius(q units.Quantity, v float64) float64 { return units.DegC.FromSI(q.Unit.ToSI(v)) }
+
+// needs is an argument check that says in words what is missing.
+func needs(n int, what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) < n {
+			return fmt.Errorf("%s needs %s", cmd.Name(), what)
+		}
+		return nil
+	}
+}

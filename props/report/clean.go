@@ -5,10 +5,10 @@ import (
 	"unicode"
 )
 
-// clean takes out of a text what must not reach a terminal, a mail or a
+// Clean takes out of a text what must not reach a terminal, a mail or a
 // spreadsheet: control characters and line breaks become a blank, marks that
 // turn the direction of writing or hide text are dropped.
-func clean(s string) string {
+func Clean(s string) string {
 	if strings.IndexFunc(s, unsafe) < 0 {
 		return s
 	}

@@ -85,16 +85,15 @@ func HTML(c *props.Comparison, s Scope) string {
 
 // cellHTML sets the figure in bold and all else small.
 func cellHTML(c *Cell) string {
-	rest := *c
+	rest, bold := *c, ""
 	rest.Value = ""
-	small := cellLine(&rest)
-	switch {
-	case c.Value == "" && small == "":
-		return ""
-	case c.Value == "":
-		return "<small>" + escapeHTML(small) + "</small>"
+	if c.Value != "" {
+		bold = "<b>" + escapeHTML(c.Value) + "</b>"
+		if c.marks() == "" {
+			bold += " "
+		}
 	}
-	return "<b>" + escapeHTML(c.Value) + "</b> <small>" + escapeHTML(small) + "</small>"
+	return bold + "<small>" + escapeHTML(cellLine(&rest)) + "</small>"
 }
 
-func escapeHTML(s string) string { return html.EscapeString(clean(s)) }
+func escapeHTML(s string) string { return html.EscapeString(Clean(s)) }

@@ -117,7 +117,7 @@ func JSON(c *props.Comparison, s Scope) string {
 		if i == c.Baseline {
 			d.Baseline = m.ID
 		}
-		d.Materials = append(d.Materials, jsonMaterial{m.ID, m.Alloy.Family.ID, clean(m.Alloy.Name), clean(m.Temper), m.Process.ID()})
+		d.Materials = append(d.Materials, jsonMaterial{m.ID, m.Alloy.Family.ID, Clean(m.Alloy.Name), Clean(m.Temper), m.Process.ID()})
 	}
 	for i := range c.Rows {
 		if !hidden(c, &c.Rows[i]) {
@@ -140,10 +140,10 @@ func rowJSON(row *props.Row) jsonRow {
 	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: row.Sense.String(), Cells: []jsonCell{}}
 	for i := range row.Cells {
 		c := &row.Cells[i]
-		cell := jsonCell{Material: c.Material.ID, Absent: clean(c.Absent), Verdict: c.Verdict.String(), Why: clean(c.Why())}
+		cell := jsonCell{Material: c.Material.ID, Absent: Clean(c.Absent), Verdict: c.Verdict.String(), Why: Clean(c.Why())}
 		if f := c.Figure; f != nil {
 			cell.Figure = &jsonFigure{numberOf(c.Value.Lo), numberOf(c.Value.Hi), f.Basis.String(),
-				clean(f.Cond.String()), clean(located(f)), f.Known.String()}
+				Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
 		}
 		if d := c.Delta; d != nil {
 			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent)}

@@ -37,26 +37,15 @@ func Markdown(c *props.Comparison, s Scope) string {
 		record(cells)
 	}
 	b.WriteByte('\n')
-	var below []string
-	if c.Totals != nil {
-		for i, h := range t.Heads {
-			if i != t.Baseline {
-				below = append(below, c.Bench.Pins[i].Name()+": "+h.Total)
-			}
-		}
-	}
-	for _, l := range append(below, t.footLines()...) {
+	for _, l := range append(t.totalLines(c), t.footLines()...) {
 		b.WriteString("- " + escapeMarkdown(l) + "\n")
 	}
 	return b.String()
 }
 
-// cellLine is a cell in one line: "37 m +23 % ✓ [1] S2".
+// cellLine is a cell in one line: "37m +23 % ✓ [1] S2".
 func cellLine(c *Cell) string {
-	parts := []string{c.Value, c.Mark, c.Delta, c.Glyph}
-	if c.Memory {
-		parts[1] += "'"
-	}
+	parts := []string{c.Value + c.marks(), c.Delta, c.Glyph}
 	for _, n := range c.Notes {
 		parts = append(parts, "["+strconv.Itoa(n)+"]")
 	}
@@ -70,6 +59,25 @@ func cellLine(c *Cell) string {
 		}
 	}
 	return strings.Join(some, " ")
+}
+
+// totalLines are the counts of each pin, a line each; none for a single row.
+func (t *Table) totalLines(c *props.Comparison) []string {
+	var out []string
+	for i, h := range t.Heads {
+		if i != t.Baseline && h.Total != "" {
+			out = append(out, c.Bench.Pins[i].Name()+": "+h.Total)
+		}
+	}
+	return out
+}
+
+// marks are the signs that stand at the figure: of its basis, and of memory.
+func (c *Cell) marks() string {
+	if c.Memory {
+		return c.Mark + "'"
+	}
+	return c.Mark
 }
 
 // footLines are the notes, sources, signs, setting and caution, a line each.
@@ -87,4 +95,4 @@ func (t *Table) footLines() []string {
 
 var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "&", "&amp;")
 
-func escapeMarkdown(s string) string { return markdownSigns.Replace(clean(s)) }
+func escapeMarkdown(s string) string { return markdownSigns.Replace(Clean(s)) }

@@ -64,14 +64,16 @@ func sheet(c *props.Comparison) [][]string {
 			records = append(records, []string{l})
 		}
 	}
-	below("", t.Setting)
+	below("")
+	below(t.totalLines(c)...)
+	below(t.Setting)
 	for i, source := range t.Sources {
 		below("S" + strconv.Itoa(i+1) + " " + source)
 	}
 	below(Caution)
 	for i, r := range records {
 		for j := range r {
-			r[j] = defuse(clean(r[j]))
+			r[j] = SheetText(r[j])
 		}
 		for len(r) < len(head) {
 			r = append(r, "")
@@ -108,6 +110,10 @@ func sheetCell(c *props.Cell, t *Table) []string {
 	}
 	return out
 }
+
+// SheetText makes a text fit for a cell of a spreadsheet: cleaned, and not a
+// formula.
+func SheetText(s string) string { return defuse(Clean(s)) }
 
 // defuse keeps a spreadsheet from running a cell as a formula: a text that
 // begins like one gets an apostrophe, which spreadsheets do not show. Numbers

@@ -36,13 +36,11 @@ func TextWidth(c *props.Comparison, s Scope, width int) string {
 			wrap(&b, width, "  ", detail(&c.Rows[0].Cells[i], t))
 		}
 	}
-	if c.Totals != nil && len(t.Heads) > 1 {
-		b.WriteByte('\n')
-		for i, h := range t.Heads {
-			if i != t.Baseline {
-				wrap(&b, width, "  ", c.Bench.Pins[i].Name()+": "+h.Total)
-			}
+	for i, l := range t.totalLines(c) {
+		if i == 0 {
+			b.WriteByte('\n')
 		}
+		wrap(&b, width, "  ", l)
 	}
 	writeFoot(&b, t, width)
 	return b.String()
@@ -117,7 +115,7 @@ func writeGrid(b *strings.Builder, t *Table, width int) {
 func newGrid(t *Table, short bool) *grid {
 	g := &grid{parts: make([][][4]string, len(t.Heads)), widths: make([][4]int, len(t.Heads))}
 	for i, h := range t.Heads {
-		head := []string{clean(h.Alloy), clean(h.Temper), h.Process}
+		head := []string{Clean(h.Alloy), Clean(h.Temper), h.Process}
 		if i == t.Baseline {
 			head = append(head, "baseline")
 		}
@@ -144,14 +142,10 @@ func newGrid(t *Table, short bool) *grid {
 // cellParts are the figure, its marks, the difference, and the verdict with the
 // numbers of its notes. A cell without a figure has a dash in its place.
 func cellParts(c *Cell) [4]string {
-	marks := c.Mark
-	if c.Memory {
-		marks += "'"
-	}
 	if c.Value == "" {
 		return [4]string{"–", "", "", superscript(c.Notes)}
 	}
-	return [4]string{clean(c.Value), marks, c.Delta, c.Glyph + superscript(c.Notes)}
+	return [4]string{Clean(c.Value), c.marks(), c.Delta, c.Glyph + superscript(c.Notes)}
 }
 
 var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
@@ -268,7 +262,7 @@ func wrap(b *strings.Builder, width int, indent, text string) { Wrap(b, width, "
 // begins with one indent, those after it with another.
 func Wrap(b *strings.Builder, width int, first, after, text string) {
 	at := 0
-	for _, word := range strings.Fields(clean(text)) {
+	for _, word := range strings.Fields(Clean(text)) {
 		n := length(word)
 		switch {
 		case at == 0:

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"alongside/data"
+)
+
+// The JSON form as others read it; a key too many or too few fails.
+type schema struct {
+	Baseline  *string
+	Materials []struct{ ID, Family, Alloy, Temper, Process *string }
+	Rows      []struct {
+		Property, Unit, Sense *string
+		Cells                 []struct {
+			Material *string
+			Figure   *struct {
+				Lo, Hi                           *float64
+				Basis, Conditions, Source, Known *string
+			}
+			Absent       *string
+			Delta        *struct{ Lo, Mid, Hi, Percent *float64 }
+			Verdict, Why *string
+		}
+	}
+	Totals []struct {
+		Material                                     *string
+		Beats, Misses, Level, Overlaps, Unlike, None *int
+	}
+}
+
+func TestJSONForm(t *testing.T) {
+	r := try(data.Catalog, "compare", "a380-f-die", "319-f-sand", "a356-t6-pm", "--format", "json", "--units", "si")
+	d := json.NewDecoder(strings.NewReader(r.out))
+	d.DisallowUnknownFields()
+	var s schema
+	if err := d.Decode(&s); err != nil {
+		t.Fatal(err)
+	}
+	if s.Baseline == nil || *s.Baseline != "a380-f-die" || len(s.Materials) != 3 || len(s.Totals) != 2 {
+		t.Fatalf("baseline, materials or totals are wrong:\n%.600s", r.out)
+	}
+	for _, m := range s.Materials {
+		for _, v := range []*string{m.ID, m.Family, m.Alloy, m.Temper, m.Process} {
+			if v == nil {
+				t.Fatal("a material lacks a key")
+			}
+		}
+	}
+	verdicts := []string{"beats", "misses", "level", "overlaps", "unlike", "none", "baseline"}
+	seen := 0
+	for _, row := range s.Rows {
+		if row.Property == nil || row.Unit == nil || row.Sense == nil || len(row.Cells) != 3 {
+			t.Fatalf("a row lacks a key or a cell: %+v", row)
+		}
+		for _, c := range row.Cells {
+			if c.Material == nil || c.Absent == nil || c.Why == nil || c.Verdict == nil || !slices.Contains(verdicts, *c.Verdict) {
+				t.Fatalf("%s: a cell lacks a key or has a wrong verdict", *row.Property)
+			}
+			if (c.Figure == nil) == (*c.Absent == "") {
+				t.Errorf("%s of %s: a cell has a figure, or a reason why not", *row.Property, *c.Material)
+			}
+			if c.Figure == nil {
+				continue
+			}
+			seen++
+			if c.Figure.Lo == nil || c.Figure.Hi == nil || *c.Figure.Lo > *c.Figure.Hi {
+				t.Errorf("%s of %s: lo and hi are missing or out of order", *row.Property, *c.Material)
+			}
+			if c.Figure.Source == nil || *c.Figure.Source == "" || c.Figure.Conditions == nil || c.Figure.Basis == nil ||
+				*c.Figure.Known != "read" && *c.Figure.Known != "memory" {
+				t.Errorf("%s of %s: where the figure comes from is incomplete", *row.Property, *c.Material)
+			}
+		}
+	}
+	if seen < 20 {
+		t.Errorf("only %d figures in the comparison", seen)
+	}
+	if strings.Contains(r.out, "NaN") || strings.Contains(r.out, "Inf") {
+		t.Error("the output holds a number that is none")
+	}
+}
+
+// 37 ksi is 255.106 019… MPa (NIST SP 811, B.8: 1 psi = 6.894 757 E+03 Pa): programs get
+// the value unrounded, people get 255.
+func TestJSONIsNotRounded(t *testing.T) {
+	r := try(data.Catalog, "compare", "a356-t6-pm", "--basis", "minimum", "--units", "si", "--rows", "tensile", "--format", "json")
+	if !strings.Contains(r.out, `"lo": 255.106019847`) {
+		t.Errorf("37.0 ksi is not 255.106019847 MPa in\n%s", r.out)
+	}
+	text := try(data.Catalog, "compare", "a356-t6-pm", "--basis", "minimum", "--units", "si", "--rows", "tensile")
+	if !strings.Contains(text.out, "255") || strings.Contains(text.out, "255.106") {
+		t.Errorf("text is not rounded:\n%s", text.out)
+	}
+}

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"strings"
+	"sync"
+	"testing"
+
+	"alongside/data"
+	"alongside/props"
+)
+
+// invented is the test catalog; its figures are made up.
+var invented = sync.OnceValue(func() *props.Catalog {
+	content, err := os.ReadFile(goldenFolder + "/invented.toml")
+	if err != nil {
+		panic(err)
+	}
+	c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
+	if err != nil {
+		panic(err)
+	}
+	return c
+})
+
+type result struct {
+	code        int
+	out, errors string
+}
+
+// try runs a command line on a catalog, without a terminal.
+func try(catalog func() *props.Catalog, args ...string) result {
+	var out, errs bytes.Buffer
+	p := &program{ctx: context.Background(), in: strings.NewReader(""), out: &out, err: &errs,
+		env: func(string) string { return "" }, catalog: catalog}
+	code := p.run(args)
+	return result{code, out.String(), errs.String()}
+}
+
+// Command lines whose whole output is kept in testdata/cmd, on the invented
+// catalog.
+func TestCommands(t *testing.T) {
+	for name, line := range map[string]struct {
+		args []string
+		code int
+	}{
+		"compare-text":      {[]string{"compare", "t1-f-sand", "t1-t6-pm", "t2-die", "l30"}, exitOK},
+		"compare-minimum":   {[]string{"compare", "t1-f-sand", "t1-t6-pm", "t2-die", "l30", "--basis", "minimum", "--units", "si", "--delta", "amount"}, exitOK},
+		"compare-row":       {[]string{"compare", "t1-f-sand", "t2-die", "--baseline", "l30", "--rows", "yield", "--delta", "ratio"}, exitOK},
+		"compare-markdown":  {[]string{"compare", "t2-die", "t1-f-sand", "l30", "--format", "markdown"}, exitOK},
+		"compare-tsv":       {[]string{"compare", "t1-f-sand", "t2-die", "--format", "tsv"}, exitOK},
+		"compare-csv":       {[]string{"compare", "t1-f-sand", "t2-die", "--format", "csv", "--units", "si"}, exitOK},
+		"compare-html":      {[]string{"compare", "t2-die", "t1-f-sand", "l30", "--format", "html"}, exitOK},
+		"compare-json":      {[]string{"compare", "l30", "t1-f-sand", "t1-t6-pm", "t2-die", "--format", "json"}, exitOK},
+		"compare-expansion": {[]string{"compare", "t1-f-sand", "t1-t6-pm", "--rows", "cte", "--expansion", "68-400 °F"}, exitOK},
+		"show":              {[]string{"show", "Z00001-F sand"}, exitOK},
+		"show-si":           {[]string{"show", "l30", "--units", "si"}, exitOK},
+		"find":              {[]string{"find", "tin"}, exitOK},
+		"find-tsv":          {[]string{"find", "--format", "tsv"}, exitOK},
+		"find-json":         {[]string{"find", "t1", "t6", "--format", "json", "--units", "si"}, exitOK},
+		"find-nothing":      {[]string{"find", "unobtainium"}, exitFindings},
+		"sources":           {[]string{"sources"}, exitOK},
+		"convert":           {[]string{"convert", "37 ksi", "MPa", "psi"}, exitOK},
+		"convert-all":       {[]string{"convert", "39", "%IACS"}, exitOK},
+		"help":              {[]string{"--help"}, exitOK},
+		"compare-help":      {[]string{"compare", "--help"}, exitOK},
+		"unknown-id":        {[]string{"compare", "t1-f-sand", "t1-t6-pn"}, exitUsage},
+		"unknown-baseline":  {[]string{"compare", "t1-f-sand", "--baseline", "l31"}, exitUsage},
+		"unknown-row":       {[]string{"compare", "t1-f-sand", "--rows", "tensile,yeild_strength"}, exitUsage},
+		"unknown-format":    {[]string{"compare", "t1-f-sand", "--format", "pdf"}, exitUsage},
+		"unknown-flag":      {[]string{"compare", "t1-f-sand", "--basline", "l30"}, exitUsage},
+		"several":           {[]string{"show", "t1"}, exitUsage},
+		"no-id":             {[]string{"compare"}, exitUsage},
+		"no-terminal":       {nil, exitUsage},
+		"no-terminal-ids":   {[]string{"t1-f-sand", "class l30"}, exitUsage},
+		"bench-unknown-id":  {[]string{"comare", "t1-f-sand"}, exitUsage},
+		"wrong-dimension":   {[]string{"convert", "37 ksi", "lb"}, exitUsage},
+		"wrong-unit":        {[]string{"convert", "37 kis", "MPa"}, exitUsage},
+		"no-unit":           {[]string{"convert", "37"}, exitUsage},
+		"wrong-service":     {[]string{"compare", "l30", "--service", "300 ksi"}, exitUsage},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := try(invented, line.args...)
+			if r.code != line.code {
+				t.Errorf("exit code %d, want %d\n%s", r.code, line.code, r.errors)
+			}
+			if r.code == exitUsage && r.out != "" {
+				t.Errorf("a wrong command line printed on stdout:\n%s", r.out)
+			}
+			if r.out != "" {
+				golden(t, name+".stdout", []byte(r.out))
+			}
+			if r.errors != "" {
+				golden(t, name+".stderr", []byte(r.errors))
+			}
+			if r.out+r.errors == "" {
+				t.Error("nothing was printed")
+			}
+		})
+	}
+}
+
+// Data files of the user are checked on top of the built-in catalog, and every
+// mistake is told.
+func TestCheckFile(t *testing.T) {
+	r := try(data.Catalog, "check", goldenFolder+"/bad.toml")
+	if r.code != exitFindings {
+		t.Errorf("exit code %d, want %d", r.code, exitFindings)
+	}
+	mistakes, _, _ := strings.Cut(r.out, "\n\n")
+	golden(t, "check-bad.stdout", []byte(strings.ReplaceAll(mistakes, goldenFolder+"/", "")+"\n"))
+	if r := try(data.Catalog, "check", "no-such-file.toml"); r.code != exitFindings || !strings.Contains(r.errors, "no-such-file.toml") {
+		t.Errorf("missing file: exit code %d, %q", r.code, r.errors)
+	}
+	r = try(invented, "check", goldenFolder+"/invented.toml")
+	if r.code != exitFindings || !strings.Contains(r.out, "stands already in the built-in catalog") {
+		t.Errorf("ids given twice: exit code %d\n%s", r.code, r.out)
+	}
+}
+
+// The last lines of check are an interface.
+func TestCheckBuiltIn(t *testing.T) {
+	r := try(data.Catalog, "check")
+	lines := strings.Split(strings.TrimSpace(r.out), "\n")
+	if len(lines) < 4 {
+		t.Fatalf("exit code %d, output:\n%s%s", r.code, r.out, r.errors)
+	}
+	for i, words := range []string{" materials", " figures", " findings explained", " findings open"} {
+		if l := lines[len(lines)-4+i]; !strings.HasSuffix(l, words) {
+			t.Errorf("line %q does not end in %q", l, words)
+		}
+	}
+}

@@ -16,7 +16,7 @@ type decimal struct {
 	exp    int
 }
 
-// newDecimal takes v apart. Zero has only zeros and exponent 0.
+// newDecimal takes a finite v apart. Zero has only zeros and exponent 0.
 func newDecimal(v float64) decimal {
 	var d decimal
 	var buf [32]byte
@@ -90,7 +90,7 @@ func (d *decimal) at(place int) byte {
 // one more where its first digit is smaller (SP 811 B.7.1), and never fewer than
 // least. Where either is zero there are no digits to count, and place stays.
 func convertedPlace(from, to float64, place int8, least int) int8 {
-	if from == 0 || to == 0 || math.IsInf(to, 0) {
+	if from == 0 || to == 0 || !finite(from) || !finite(to) {
 		return place
 	}
 	f, t := newDecimal(from), newDecimal(to)
@@ -106,5 +106,7 @@ func convertedPlace(from, to float64, place int8, least int) int8 {
 	}
 	return clampPlace(p)
 }
+
+func finite(v float64) bool { return !math.IsInf(v, 0) && !math.IsNaN(v) }
 
 func clampPlace(p int) int8 { return int8(min(max(p, -100), 100)) }

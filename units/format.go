@@ -58,6 +58,15 @@ const (
 
 // appendRounded appends v rounded to 10^place: 20000, 0.097, 1.72e-8.
 func appendRounded(b []byte, v float64, place int) []byte {
+	if !finite(v) { // no figure, but the end of an interval may be infinite
+		switch {
+		case v > 0:
+			return append(b, "∞"...)
+		case v < 0:
+			return append(b, "-∞"...)
+		}
+		return append(b, "not a number"...)
+	}
 	d := newDecimal(v)
 	if !d.round(place) {
 		d.exp = 0

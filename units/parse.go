@@ -13,7 +13,9 @@ import (
 //	70–100 HB   20,000 psi   >= 30 ksi   30 ksi min   about 5 %   -40..250 F
 //
 // A number without a unit has the unit One. A unit that may mean several things
-// means the most usual; ParseAs knows better. It fails with an *Error.
+// means the most usual; ParseAs knows better. A power of ten belongs to the unit
+// where a unit has it, as the heads of tables print it: 11.9e-6 /°F is 11.9 in
+// the unit ×10⁻⁶/°F, and 10.3e6 psi is 10.3 Mpsi. It fails with an *Error.
 func Parse(s string) (Quantity, error) { return ParseAs(s, NoDimension, NoUnit) }
 
 // ParseAs reads a quantity of dimension d, NoDimension for any. A number typed
@@ -75,7 +77,7 @@ func (p *parser) prefix() {
 		return
 	}
 	// HB 500/10 85: the scale goes on to the last space.
-	if at := strings.LastIndexByte(p.s[p.i:], ' '); at > 0 {
+	if at := strings.LastIndexByte(p.s[p.i:], ' '); at > 0 && numberAt(p.s, skipSpace(p.s, p.i+at)) {
 		if u, ok := brinell(p.scale + " " + p.s[p.i:p.i+at]); ok && u != HBNumber {
 			p.scale = u.Symbol()
 			p.i = skipSpace(p.s, p.i+at)

@@ -152,6 +152,8 @@ func TestParse(t *testing.T) {
 		{"100 HB 250/5", 100, 100, 0, units.HB250x5Number, units.Exact},
 		{"100 HBW 2.5/62.5", 100, 100, 0, units.HB62x2Number, units.Exact},
 		{"HB 500", 500, 500, 0, units.HBNumber, units.Exact},
+		{"HB 500 min", 500, 500, 0, units.HBNumber, units.AtLeast},
+		{"HB 500 85", 85, 85, 0, units.HB500Number, units.Exact},
 		{"HRC 32", 32, 32, 0, units.HRCNumber, units.Exact},
 		{"45 HRB", 45, 45, 0, units.HRBNumber, units.Exact},
 		{"Rockwell E 90", 90, 90, 0, units.HRENumber, units.Exact},

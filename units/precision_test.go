@@ -85,6 +85,18 @@ func TestConversionShowsNoMoreDigits(t *testing.T) {
 	}
 }
 
+// Values that no figure has do not panic.
+func TestInOfInfinity(t *testing.T) {
+	q := units.Quantity{Lo: 30, Hi: math.Inf(1), Unit: units.KSI}
+	if r, err := q.In(units.MPa); err != nil || r.String() != "207–∞ MPa" {
+		t.Errorf("have %v (%v)", r, err)
+	}
+	q.Hi = math.NaN()
+	if _, err := q.In(units.MPa); err != nil {
+		t.Error(err)
+	}
+}
+
 // The full value is kept inside, so that there and back is no loss.
 func TestFullValueIsKept(t *testing.T) {
 	q, err := units.Parse("37 ksi")
@@ -112,6 +124,7 @@ func TestNumber(t *testing.T) {
 		{-0.4, 0, "0"}, {math.Copysign(0, -1), 0, "0"}, {-0.004, -2, "0.00"}, {0, -2, "0.00"}, {0, 3, "0"},
 		{12, -1, "12.0"}, {0.097, -3, "0.097"}, {20000, 3, "20000"},
 		{1.724e-8, -10, "1.72e-8"}, {1.2e-20, -20, "1e-20"}, {-1.26e15, 13, "-1.26e15"}, {1e-20, -3, "0.000"},
+		{math.Inf(1), 0, "∞"}, {math.Inf(-1), 0, "-∞"}, {math.NaN(), -2, "not a number"},
 		{1e300, 100, "1." + zeros(200) + "e300"},
 	} {
 		q := units.Quantity{Lo: c.v, Hi: c.v, Place: c.place}

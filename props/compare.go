@@ -291,11 +291,11 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	case b.Service != nil && p.atService():
 		list = atService(list, *b.Service)
 	}
+	if b.Basis == MinimumOnly && p.Info().Specified {
+		list = minimumsOf(list)
+	}
 	order := func(f *Figure) int {
 		o := int(f.Basis)
-		if b.Basis == MinimumOnly && p.Info().Specified && f.Basis == Minimum {
-			o = -1
-		}
 		if b.Service == nil && !f.Cond.roomTemperature() {
 			o += 16
 		}
@@ -310,6 +310,21 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 		}
 	}
 	return list
+}
+
+// minimumsOf keeps the specified minimums; all figures where there are none, so
+// that the cell still shows what is on file.
+func minimumsOf(list []*Figure) []*Figure {
+	var kept []*Figure
+	for _, f := range list {
+		if f.Basis == Minimum {
+			kept = append(kept, f)
+		}
+	}
+	if len(kept) == 0 {
+		return list
+	}
+	return kept
 }
 
 // absent says why a material shows no figure of a property.

@@ -250,14 +250,18 @@ func DeltaText(mode props.DeltaMode, in *props.Cell) string {
 	case props.Ratio:
 		return trimRatio(d.Ratio, significant(in)) + "×"
 	case props.Amount:
-		base := in.Against.Value
-		place := in.Value.Place
-		if v, err := base.In(in.Value.Unit); err == nil {
-			place = max(place, v.Place)
-		}
-		return signed(d.Mid, int(max(0, -place)))
+		return signed(d.Mid, amountDecimals(in))
 	}
 	return ""
+}
+
+// amountDecimals is how many decimals both figures carry in the row's unit.
+func amountDecimals(in *props.Cell) int {
+	place := in.Value.Place
+	if v, err := in.Against.Value.In(in.Value.Unit); err == nil {
+		place = max(place, v.Place)
+	}
+	return int(max(0, -place))
 }
 
 // significant is the smaller number of significant digits of the two figures.

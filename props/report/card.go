@@ -1,0 +1,236 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Card answers "where does that number come from?" for one property of one
+// material: plain text in sections, for a screen or a command to lay out.
+type Card struct {
+	Title    string
+	Sections []Section
+}
+
+// Section is a heading with labelled texts under it.
+type Section struct {
+	Title string
+	Items []Item
+}
+
+// Item is a text with its label; the label may be empty.
+type Item struct{ Label, Text string }
+
+func (s *Section) add(label, text string) {
+	if text != "" {
+		s.Items = append(s.Items, Item{label, text})
+	}
+}
+
+// NewCard collects what is on file for a property of a material, and says
+// which figure the bench shows and why. The material need not be pinned.
+func NewCard(b *props.Bench, m *props.Material, p props.PropertyID) *Card {
+	card := &Card{Title: p.Info().Name + ", " + m.Name()}
+	c, pin := compareOne(b, m, p)
+	cell := &c.Rows[0].Cells[pin]
+	list := c.Bench.Figures(m, p)
+	if cell.Figure == nil {
+		card.Sections = append(card.Sections, Section{"No figure", []Item{{"", cell.Absent}}})
+	} else {
+		card.Sections = append(card.Sections, figureSection(m, cell.Figure), conversions(cell.Figure))
+		card.Sections = append(card.Sections, choice(c, pin, list))
+	}
+	if others := otherFigures(m, cell, list); len(others.Items) > 0 {
+		card.Sections = append(card.Sections, others)
+	}
+	card.Sections = append(card.Sections, alloySection(m))
+	if limits := composition(m.Alloy); len(limits.Items) > 0 {
+		card.Sections = append(card.Sections, limits)
+	}
+	return card
+}
+
+// compareOne compares the property alone, with the material among the pins.
+func compareOne(b *props.Bench, m *props.Material, p props.PropertyID) (*props.Comparison, int) {
+	bench := *b
+	bench.Only = []props.PropertyID{p}
+	pin := slices.Index(bench.Pins, m)
+	if pin < 0 {
+		bench.Pins = append(slices.Clone(bench.Pins), m)
+		pin = len(bench.Pins) - 1
+	}
+	return props.Compare(bench), pin
+}
+
+// figureSection is a figure as its source has it.
+func figureSection(m *props.Material, f *props.Figure) Section {
+	s := Section{Title: "As published"}
+	s.add("figure", f.Value.String())
+	s.add("basis", f.Basis.Phrase())
+	s.add("conditions", orNone(f.Cond.String()))
+	sourceItems(&s, f.Source)
+	s.add("table", f.Table)
+	s.add("known", knownText(f.Known, f.Where))
+	s.add("stated for", statedFor(m, f.Block))
+	s.add("note", f.First)
+	return s
+}
+
+func sourceItems(s *Section, src *props.Source) {
+	s.add("source", src.Title)
+	s.add("publisher", src.Publisher)
+	s.add("edition", src.Edition)
+	kind := src.Kind
+	if src.Trade() {
+		kind += ": common practice, no standard or handbook named"
+	}
+	s.add("kind", kind)
+	s.add("source note", src.Note)
+}
+
+func knownText(k props.Known, where string) string {
+	switch {
+	case k == props.Memory && where != "":
+		return "from memory, not read (" + where + ")"
+	case k == props.Memory:
+		return "from memory, not read: check it against the source"
+	case where != "":
+		return "read: " + where
+	}
+	return "read"
+}
+
+// statedFor says for which materials of the alloy the source states a figure.
+func statedFor(m *props.Material, b *props.Block) string {
+	if !b.Inherited {
+		return m.Name()
+	}
+	s := "the alloy " + m.Alloy.Name
+	if len(b.Tempers) > 0 {
+		s += ", tempers " + strings.Join(b.Tempers, ", ")
+	} else {
+		s += ", every temper"
+	}
+	if len(b.Processes) == 0 {
+		return s + " and process"
+	}
+	names := make([]string, len(b.Processes))
+	for i, p := range b.Processes {
+		names[i] = p.String()
+	}
+	return s + ", by " + strings.Join(names, ", ")
+}
+
+func conversions(f *props.Figure) Section {
+	s := Section{Title: "In every unit"}
+	var all []string
+	for _, u := range units.UnitsOf(f.Value.Unit.Dimension()) {
+		if q, err := f.Value.In(u); err == nil {
+			all = append(all, q.String())
+		}
+	}
+	s.add("", strings.Join(all, "  ·  "))
+	return s
+}
+
+// choice says why this figure is shown, and what it was set against.
+func choice(c *props.Comparison, pin int, list []*props.Figure) Section {
+	row := &c.Rows[0]
+	cell := &row.Cells[pin]
+	s := Section{Title: "On the bench"}
+	s.add("shown as", cell.Value.String())
+	var why string
+	switch {
+	case len(list) == 1:
+		why = "the only figure on file"
+	case cell.Figure == list[0]:
+		why = "first in the order of the bench: " + orderWords(c.Bench.Basis)
+	default:
+		why = "the first that shares basis and conditions with a figure of the baseline"
+	}
+	s.add("why this one", why)
+	if cell.Against != nil {
+		if value, err := cell.Against.Value.In(row.Unit); err == nil {
+			s.add("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value))
+		}
+	}
+	s.add("verdict", verdictText(c, row, cell))
+	return s
+}
+
+func orderWords(b props.BasisSetting) string {
+	rest := "; standards and handbooks before common practice, figures read before figures from memory"
+	if b == props.MinimumOnly {
+		return "specified minimums before all else" + rest
+	}
+	return "typical, then specified minimum, maximum, design, house" + rest
+}
+
+func otherFigures(m *props.Material, cell *props.Cell, list []*props.Figure) Section {
+	s := Section{Title: "Other figures on file, in order"}
+	for _, f := range list {
+		if f == cell.Figure {
+			continue
+		}
+		s.add(f.Value.String(), FigureText(f, f.Value)[len(f.Value.String())+1:])
+		if f.First != "" {
+			s.add("", f.First)
+		}
+	}
+	return s
+}
+
+func alloySection(m *props.Material) Section {
+	a := m.Alloy
+	s := Section{Title: "Material"}
+	s.add("id", m.ID)
+	s.add("family", a.Family.Name)
+	s.add("UNS", a.UNS)
+	s.add("also called", strings.Join(AliasTexts(m), "; "))
+	s.add("note", a.Note)
+	return s
+}
+
+// AliasTexts lists the other designations of a material and its alloy:
+// "EN 1706 AC-42100 (near)".
+func AliasTexts(m *props.Material) []string {
+	var out []string
+	for _, list := range [][]props.Alias{m.Aliases, m.Alloy.Aliases} {
+		for _, a := range list {
+			s := a.System + " " + a.Name
+			if a.Near {
+				s += " (near)"
+			}
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func composition(a *props.Alloy) Section {
+	s := Section{Title: "Composition limits, % by mass"}
+	if len(a.Composition.Limits) == 0 {
+		return s
+	}
+	var all []string
+	for _, l := range a.Composition.Limits {
+		all = append(all, fmt.Sprintf("%s %s", l.Element, l.Text))
+	}
+	s.add("", strings.Join(all, "  ·  "))
+	if src := a.Composition.Source; src != nil {
+		s.add("source", SourceText(src))
+	}
+	s.add("known", knownText(a.Composition.Known, a.Composition.Where))
+	return s
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "none stated"
+	}
+	return s
+}

@@ -1,0 +1,100 @@
+package tui
+
+import "alongside/props"
+
+// cursorPin is the material under the cursor, nil on an empty bench.
+func (m *Model) cursorPin() *props.Material {
+	if i := m.cursorIndex(); i >= 0 {
+		return m.bench.Pins[i]
+	}
+	return nil
+}
+
+// cursorIndex is the place of that material among the pins; -1 when there is
+// none.
+func (m *Model) cursorIndex() int {
+	if order := m.order(); m.col < len(order) {
+		return order[m.col]
+	}
+	return -1
+}
+
+// order lists the pins as displayed: the baseline, then the others.
+func (m *Model) order() []int {
+	if len(m.bench.Pins) == 0 {
+		return nil
+	}
+	order := []int{m.bench.Baseline}
+	for i := range m.bench.Pins {
+		if i != m.bench.Baseline {
+			order = append(order, i)
+		}
+	}
+	return order
+}
+
+// cursorProperty is the property under the cursor, NoProperty when no row is
+// shown.
+func (m *Model) cursorProperty() props.PropertyID {
+	if m.row < len(m.table.Lines) {
+		return m.table.Lines[m.row].Property
+	}
+	return props.NoProperty
+}
+
+// goTo puts the cursor on a material and a property where they are on the
+// screen; else it stays as near as it can.
+func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
+	for at, i := range m.order() {
+		if m.bench.Pins[i] == pin {
+			m.col = at
+		}
+	}
+	for i := range m.table.Lines {
+		if m.table.Lines[i].Property <= property {
+			m.row = i
+		}
+	}
+}
+
+// settle keeps the cursor on the table and the scrolling on the cursor.
+func (m *Model) settle() {
+	g := m.grid
+	m.row = clamp(m.row, 0, len(m.table.Lines)-1)
+	m.col = clamp(m.col, 0, len(g.columns)-1)
+	if m.row < len(g.rowOf) {
+		r, n := g.rowOf[m.row], m.body()
+		if r >= m.top+n {
+			m.top = r - n + 1
+		}
+		if r > 0 && g.rows[r-1].line < 0 {
+			r-- // with the heading of its group
+		}
+		m.top = clamp(min(m.top, r), 0, len(g.rows)-n)
+	}
+	m.first = clamp(m.first, 1, len(g.columns)-1)
+	if m.col > 0 {
+		m.first = min(m.first, m.col)
+		for m.col >= m.first+g.fit(m.first) {
+			m.first++
+		}
+	}
+	// No empty room at the right while pins are off the screen at the left.
+	for m.first > 1 && m.first-1+g.fit(m.first-1) >= len(g.columns) {
+		m.first--
+	}
+	m.first = max(m.first, 1)
+}
+
+// clamp keeps v in lo..hi, and at lo where the two cross.
+func clamp(v, lo, hi int) int { return max(lo, min(v, hi)) }
+
+func (m *Model) moveRow(by int) { m.row = clamp(m.row+by, 0, len(m.table.Lines)-1) }
+func (m *Model) moveCol(by int) { m.col = clamp(m.col+by, 0, len(m.bench.Pins)-1) }
+
+// nextPin steps through the pins and goes round at the end.
+func (m *Model) nextPin(by int) {
+	if n := len(m.bench.Pins); n > 0 {
+		m.col = (m.col + by + n) % n
+	}
+}

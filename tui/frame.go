@@ -1,0 +1,330 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"alongside/props"
+	"alongside/props/report"
+	"alongside/units"
+)
+
+// The smallest window that shows a usable bench.
+const (
+	minWidth  = 60
+	minHeight = 16
+)
+
+const (
+	headLines = 5  // title, three lines of column heads, rule
+	footLines = 4  // totals, two lines of detail, keys
+	tall      = 30 // from this height on the status has a line of its own
+)
+
+// frame is what surrounds the body, made once a message and joined by View.
+type frame struct {
+	title, rule, totals, keys string
+	heads, detail             [3]string
+}
+
+func (m *Model) tooSmall() bool { return m.width < minWidth || m.height < minHeight }
+
+// body is how many rows fit between head and foot.
+func (m *Model) body() int {
+	n := m.height - headLines - footLines
+	if m.height >= tall {
+		n--
+	}
+	return max(n, 1)
+}
+
+// panel is the room of a screen that is open over the bench.
+func (m *Model) panel() (w, h int) { return m.width, max(m.height-headLines-2, 1) }
+
+// refresh brings everything that View joins up to date with the state. It is
+// called once after each message.
+func (m *Model) refresh() {
+	if m.tooSmall() {
+		return
+	}
+	if m.grid == nil || m.grid.width != m.width || m.grid.theme != m.theme {
+		m.grid = newGrid(m.table, m.theme, m.width)
+	}
+	m.settle()
+	m.enable()
+	f := &m.frame
+	f.title = m.titleLine()
+	f.heads = m.heads()
+	f.rule = m.ruleLine()
+	f.totals = m.totalsLine()
+	f.detail = m.detailLines()
+	m.help.Width = m.width - 2
+	f.keys = " " + m.help.ShortHelpView(m.shortHelp())
+}
+
+func (m *Model) shortHelp() []key.Binding {
+	if s := m.onTop(); s != nil {
+		return s.Keys()
+	}
+	var list []key.Binding
+	for _, c := range m.commands {
+		if c.short > 0 {
+			list = append(list, c.Binding)
+		}
+	}
+	return list
+}
+
+// View joins the frame.
+func (m *Model) View() string {
+	if m.width == 0 || m.height == 0 {
+		return "Alongside"
+	}
+	if m.tooSmall() {
+		return m.smallView()
+	}
+	var b strings.Builder
+	b.Grow(m.width * m.height * 2)
+	line := func(s string) {
+		b.WriteString(s)
+		b.WriteByte('\n')
+	}
+	line(m.frame.title)
+	for _, s := range m.frame.heads {
+		line(s)
+	}
+	line(m.frame.rule)
+	if s := m.onTop(); s != nil {
+		w, h := m.panel()
+		for _, l := range fill(s.View(), h) {
+			line(cut(l, w))
+		}
+		line(m.statusText())
+		b.WriteString(m.frame.keys)
+		return b.String()
+	}
+	m.bodyView(line)
+	line(m.frame.totals)
+	line(m.frame.detail[0])
+	switch {
+	case m.height >= tall:
+		line(m.frame.detail[1])
+		line(m.statusText())
+	case m.status != "":
+		line(m.statusText())
+	default:
+		line(m.frame.detail[1])
+	}
+	b.WriteString(m.frame.keys)
+	return b.String()
+}
+
+func fill(s string, h int) []string {
+	lines := strings.Split(s, "\n")
+	for len(lines) < h {
+		lines = append(lines, "")
+	}
+	return lines[:h]
+}
+
+func (m *Model) bodyView(line func(string)) {
+	g, n := m.grid, m.body()
+	columns := g.fit(m.first)
+	for r := m.top; r < m.top+n; r++ {
+		switch {
+		case r >= len(g.rows):
+			line(m.emptyLine(r))
+		case g.rows[r].line == m.row && len(g.columns) > 0:
+			line(m.clip(g.draw(r, m.first, columns, m.col)))
+		default:
+			line(m.clip(g.row(r, m.first, columns)))
+		}
+	}
+}
+
+// clip cuts a row where even one pin beside the baseline is too wide.
+func (m *Model) clip(s string) string {
+	if m.first < len(m.grid.columns) && m.grid.room() < m.grid.columns[m.first].width {
+		return cut(s, m.width)
+	}
+	return s
+}
+
+func (m *Model) emptyLine(r int) string {
+	if r != 1 || len(m.grid.rows) > 0 {
+		return ""
+	}
+	if len(m.bench.Pins) == 0 {
+		return m.theme.dim.of(cut(" The bench is empty. Press / and type part of a designation to pin a material.", m.width))
+	}
+	return m.theme.dim.of(cut(" The filter hides every row. Press f for the next filter.", m.width))
+}
+
+func (m *Model) smallView() string {
+	text := fmt.Sprintf("Alongside needs a window of %d×%d or more; this one is %d×%d.", minWidth, minHeight, m.width, m.height)
+	lines := wrap(text, m.width)
+	return strings.Join(lines[:min(len(lines), m.height)], "\n")
+}
+
+func (m *Model) titleLine() string {
+	b := &m.bench
+	parts := []string{plural(len(b.Pins), "pin"), unitsWords(b), basisWords(b.Basis), "delta " + deltaWord(b.Delta), filterWords(b)}
+	if b.Band != props.DefaultBand {
+		parts = append(parts, "level within "+report.BandText(b.Band))
+	}
+	name := " Alongside"
+	return m.theme.title.of(name) + m.theme.dim.of(cut("  "+strings.Join(parts, " · "), m.width-width(name)))
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func unitsWords(b *props.Bench) string {
+	s := systemName(b.System) + " units"
+	if n := len(b.RowUnits); n > 0 {
+		s += fmt.Sprintf(" (%s own)", plural(n, "row"))
+	}
+	return s
+}
+
+func systemName(s units.System) string { return strings.ToUpper(s.String()) }
+
+func basisWords(s props.BasisSetting) string {
+	if s == props.MinimumOnly {
+		return "minimums only"
+	}
+	return "typical first"
+}
+
+func deltaWord(d props.DeltaMode) string {
+	if d == props.Percent {
+		return "%"
+	}
+	return d.String()
+}
+
+func filterWords(b *props.Bench) string {
+	switch {
+	case b.HideLevel && b.HideEmpty:
+		return "level and empty rows hidden"
+	case b.HideLevel:
+		return "level rows hidden"
+	case b.HideEmpty:
+		return "empty rows hidden"
+	}
+	return "all rows"
+}
+
+func (m *Model) heads() (lines [3]string) {
+	g, t := m.grid, m.theme
+	for i, label := range [3]string{"alloy", "temper", "process"} {
+		var b strings.Builder
+		b.WriteString(t.dim.of(" " + pad(label, g.labels.width-1)))
+		m.eachColumn(func(at int, c *column) {
+			h := &m.table.Heads[c.pin]
+			text := [3]string{h.Alloy, h.Temper, processWords(h.Process)}[i]
+			if text == "" {
+				text = "–"
+			}
+			ink, mark := t.text, " "
+			switch {
+			case at == m.col && i == 0:
+				ink = t.picked
+				if t.plain {
+					mark = ">"
+				}
+			case at == 0:
+				ink = t.base
+			}
+			text = cut(plain(text), c.width-2)
+			b.WriteString(mark + ink.of(text) + blanks(c.width-1-width(text)))
+		})
+		lines[i] = m.clip(b.String())
+	}
+	return lines
+}
+
+// eachColumn calls f for the columns on screen, the baseline first.
+func (m *Model) eachColumn(f func(at int, c *column)) {
+	g := m.grid
+	if len(g.columns) == 0 {
+		return
+	}
+	f(0, &g.columns[0])
+	for at := m.first; at < m.first+g.fit(m.first); at++ {
+		f(at, &g.columns[at])
+	}
+}
+
+// ruleLine parts head and body. It names the baseline and says how much is
+// off the screen, or what is open over the bench.
+func (m *Model) ruleLine() string {
+	line := []rune(strings.Repeat("─", m.width))
+	put := func(at int, s string) {
+		for i, r := range []rune(s) {
+			if at+i >= 0 && at+i < len(line) {
+				line[at+i] = r
+			}
+		}
+	}
+	g := m.grid
+	if s := m.onTop(); s != nil {
+		put(1, " "+cut(s.Title(), m.width-4)+" ")
+		return m.theme.strong.of(string(line))
+	}
+	if shown := m.body(); len(g.rows) > shown {
+		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.rows)), len(g.rows)))
+	}
+	if len(g.columns) > 0 {
+		put(g.labels.width, " baseline ")
+		if left := m.first - 1; left > 0 {
+			put(g.labels.width+g.columns[0].width, fmt.Sprintf(" ‹ %d more ", left))
+		}
+		if right := len(g.columns) - m.first - g.fit(m.first); right > 0 {
+			s := fmt.Sprintf(" %d more › ", right)
+			put(m.width-1-len([]rune(s)), s)
+		}
+	}
+	return m.theme.dim.of(string(line))
+}
+
+func (m *Model) totalsLine() string {
+	g := m.grid
+	var b strings.Builder
+	b.WriteString(m.theme.dim.of(" " + pad("totals", g.labels.width-1)))
+	m.eachColumn(func(at int, c *column) {
+		text := cut(totalsOf(&m.table.Heads[c.pin]), c.width-1)
+		b.WriteString(" " + text + blanks(c.width-1-width(text)))
+	})
+	return m.clip(b.String())
+}
+
+// detailLines put the cell under the cursor in words.
+func (m *Model) detailLines() (lines [3]string) {
+	pin, property := m.cursorPin(), m.cursorProperty()
+	if pin == nil || property == props.NoProperty {
+		return lines
+	}
+	for i := range m.comparison.Rows {
+		if row := &m.comparison.Rows[i]; row.Property == property {
+			d := report.NewDetail(m.comparison, row, m.grid.columns[m.col].pin)
+			lines[0] = " " + cut(plain(d.What), m.width-1)
+			lines[1] = m.theme.dim.of(" " + cut(plain(d.Verdict), m.width-1))
+		}
+	}
+	return lines
+}
+
+func (m *Model) statusText() string {
+	ink := m.theme.good
+	if m.trouble {
+		ink = m.theme.bad
+	}
+	return ink.of(cut(" "+m.status, m.width))
+}

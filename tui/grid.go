@@ -1,0 +1,312 @@
+package tui
+
+import (
+	"strings"
+
+	"alongside/props/report"
+)
+
+// grid is the table fitted to a width in a theme: columns measured, cells
+// styled. It is made when the table, the width or the theme changes, and a
+// key that only moves the cursor draws from it.
+type grid struct {
+	table   *report.Table
+	theme   *theme
+	width   int
+	rows    []gridRow
+	rowOf   []int // row of each line of the table
+	labels  labels
+	columns []column // as displayed: the baseline first
+	joined  joined
+}
+
+// gridRow is one row of the body: a line of the table, or the heading of a
+// group.
+type gridRow struct {
+	line    int // -1 for a heading
+	heading string
+}
+
+// labels are the widths inside the column of row labels.
+type labels struct{ name, unit, width int }
+
+// column is how one pin is laid out: the value up to column value, then the
+// mark, the delta at the right, the glyph.
+type column struct {
+	pin   int // index in the table's heads
+	width int // with one blank at each side, which the cursor's brackets use
+	inner int // value, mark and delta
+	value int // where values end
+	mark  int // width of the marks
+	glyph bool
+	cells []string // styled, by line
+}
+
+func newGrid(t *report.Table, th *theme, w int) *grid {
+	g := &grid{table: t, theme: th, width: w}
+	for i := range t.Lines {
+		if l := &t.Lines[i]; i == 0 || l.Group != t.Lines[i-1].Group {
+			g.rows = append(g.rows, gridRow{-1, l.Group.String()})
+		}
+		g.rowOf = append(g.rowOf, len(g.rows))
+		g.rows = append(g.rows, gridRow{i, ""})
+	}
+	g.measureLabels()
+	if t.Baseline >= 0 {
+		g.columns = append(g.columns, g.measure(t.Baseline))
+	}
+	for i := range t.Heads {
+		if i != t.Baseline {
+			g.columns = append(g.columns, g.measure(i))
+		}
+	}
+	return g
+}
+
+// Widths of the label column: short names where room is scarce.
+const (
+	roomy     = 110
+	nameLimit = 28
+	minColumn = 9
+	maxHead   = 18
+)
+
+func (g *grid) name(l *report.Line) string {
+	if g.width >= roomy {
+		return plain(l.Name)
+	}
+	return plain(l.Short)
+}
+
+func (g *grid) measureLabels() {
+	for i := range g.table.Lines {
+		l := &g.table.Lines[i]
+		g.labels.name = max(g.labels.name, width(g.name(l)))
+		g.labels.unit = max(g.labels.unit, width(l.Unit))
+	}
+	g.labels.name = min(max(g.labels.name, width("process")), nameLimit)
+	g.labels.width = 1 + g.labels.name + 1 + 1 + 1 + g.labels.unit
+}
+
+// measure finds the widths of a pin's column. A long value may use the room
+// of a delta that it does not have, so the column is as wide as its widest
+// cell, not as the sum of its widest parts.
+func (g *grid) measure(pin int) column {
+	c := column{pin: pin}
+	deltas := map[int]int{}
+	for i := range g.table.Lines {
+		cell := &g.table.Lines[i].Cells[pin]
+		c.mark = max(c.mark, width(markOf(cell)))
+		c.glyph = c.glyph || cell.Glyph != ""
+	}
+	for i := range g.table.Lines {
+		cell := &g.table.Lines[i].Cells[pin]
+		n := width(valueOf(cell)) + c.mark
+		if cell.Delta != "" {
+			n += 1 + width(deltaOf(cell))
+			deltas[width(deltaOf(cell))]++
+		}
+		c.inner = max(c.inner, n)
+	}
+	h := &g.table.Heads[pin]
+	least := minColumn
+	for _, s := range []string{h.Alloy, h.Temper, processWords(h.Process), totalsOf(h)} {
+		least = max(least, min(width(plain(s)), maxHead))
+	}
+	least = max(least, width(totalsOf(h)))
+	extra := 0
+	if c.glyph {
+		extra = 2
+	}
+	c.inner = max(c.inner, least-extra)
+	c.width = 1 + c.inner + extra + 1
+	c.value = c.inner - c.mark
+	if usual := mostCommon(deltas); usual > 0 {
+		c.value -= 1 + usual
+	}
+	c.cells = make([]string, len(g.table.Lines))
+	return c
+}
+
+func mostCommon(count map[int]int) int {
+	best, n := 0, 0
+	for length, times := range count {
+		if times > n || times == n && length > best {
+			best, n = length, times
+		}
+	}
+	return best
+}
+
+func valueOf(c *report.Cell) string {
+	switch {
+	case c.Value != "":
+		return plain(c.Value)
+	case c.Never:
+		return "none"
+	}
+	return "–"
+}
+
+// markOf joins the sign of the basis and the sign of a figure from memory.
+func markOf(c *report.Cell) string {
+	if c.Memory {
+		return c.Mark + "'"
+	}
+	return c.Mark
+}
+
+// deltaOf is the delta without the blank before a percent sign: columns are
+// narrow.
+func deltaOf(c *report.Cell) string { return strings.Replace(c.Delta, " %", "%", 1) }
+
+// totalsOf is the counts of a pin in glyphs, without those that are zero.
+func totalsOf(h *report.Head) string {
+	var keep []string
+	for _, s := range strings.Fields(h.Short) {
+		if r := []rune(s); len(r) > 1 && string(r[1:]) != "0" {
+			keep = append(keep, s)
+		}
+	}
+	return strings.Join(keep, " ")
+}
+
+// processWords shortens the one long name.
+func processWords(s string) string { return strings.Replace(s, "permanent mold", "perm. mold", 1) }
+
+// parts lays out a cell as value, mark, delta and glyph with the blanks
+// between them; together they are inner wide, or inner+2 with the glyph.
+func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
+	value, mark, delta = valueOf(cell), markOf(cell), deltaOf(cell)
+	if cell.Value == "" {
+		mark, delta = "", ""
+	}
+	end := c.value
+	if delta != "" {
+		end = min(end, c.inner-c.mark-1-width(delta))
+	}
+	end = max(end, width(value))
+	value = blanks(end-width(value)) + value
+	mark = pad(mark, c.mark)
+	delta = blanks(c.inner-end-c.mark-width(delta)) + delta
+	if c.glyph {
+		glyph = "  "
+		if cell.Glyph != "" && cell.Value != "" {
+			glyph = " " + cell.Glyph
+		}
+	}
+	return value, mark, delta, glyph
+}
+
+// cell returns a styled cell, kept for the next frame.
+func (g *grid) cell(c *column, line int) string {
+	if s := c.cells[line]; s != "" {
+		return s
+	}
+	cell := &g.table.Lines[line].Cells[c.pin]
+	value, mark, delta, glyph := c.parts(cell)
+	t := g.theme
+	body, verdict := t.text, t.verdict[cell.Verdict]
+	switch {
+	case cell.Value == "":
+		body, verdict = t.dim, t.dim
+	case c.pin == g.table.Baseline:
+		body = t.base
+	}
+	s := " " + body.of(value) + t.dim.of(mark) + verdict.of(delta+glyph) + " "
+	c.cells[line] = s
+	return s
+}
+
+// cursorCell is the cell under the cursor.
+func (g *grid) cursorCell(c *column, line int) string {
+	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.pin])
+	s := value + mark + delta + glyph
+	if g.theme.plain {
+		return "[" + s + "]"
+	}
+	return g.theme.cursor.of(" " + s + " ")
+}
+
+func (g *grid) label(line int, picked bool) string {
+	l := &g.table.Lines[line]
+	name := pad(g.name(l), g.labels.name)
+	sense := pad(l.Sense, 1)
+	unit := padLeft(l.Unit, g.labels.unit)
+	t := g.theme
+	if picked {
+		mark := " "
+		if t.plain {
+			mark = ">"
+		}
+		return mark + t.picked.of(strings.TrimRight(name, " ")) + blanks(g.labels.name-width(strings.TrimRight(name, " "))) +
+			" " + t.text.of(sense) + " " + t.text.of(unit)
+	}
+	return " " + t.text.of(name) + " " + t.dim.of(sense+" "+unit)
+}
+
+// room is what is left for the pins that scroll.
+func (g *grid) room() int {
+	r := g.width - g.labels.width
+	if len(g.columns) > 0 {
+		r -= g.columns[0].width
+	}
+	return r
+}
+
+// fit is how many columns from the i-th fit beside the baseline; at least one
+// where there is one.
+func (g *grid) fit(i int) int {
+	n, room := 0, g.room()
+	for i+n < len(g.columns) && room >= g.columns[i+n].width {
+		room -= g.columns[i+n].width
+		n++
+	}
+	if n == 0 && i < len(g.columns) {
+		return 1
+	}
+	return n
+}
+
+// joined keeps whole rows for one place of horizontal scrolling.
+type joined struct {
+	from, n int
+	rows    []string
+}
+
+// row is a row of the body with columns from..from+n beside the baseline.
+func (g *grid) row(r, from, n int) string {
+	if g.joined.from != from || g.joined.n != n || g.joined.rows == nil {
+		g.joined = joined{from, n, make([]string, len(g.rows))}
+	}
+	if s := g.joined.rows[r]; s != "" {
+		return s
+	}
+	s := g.draw(r, from, n, -1)
+	g.joined.rows[r] = s
+	return s
+}
+
+// draw is row with the cursor in a displayed column; -1 draws none.
+func (g *grid) draw(r, from, n, cursor int) string {
+	line := g.rows[r].line
+	if line < 0 {
+		return " " + g.theme.group.of(g.rows[r].heading)
+	}
+	var b strings.Builder
+	b.WriteString(g.label(line, cursor >= 0))
+	put := func(i int) {
+		if i == cursor {
+			b.WriteString(g.cursorCell(&g.columns[i], line))
+		} else {
+			b.WriteString(g.cell(&g.columns[i], line))
+		}
+	}
+	if len(g.columns) > 0 {
+		put(0)
+	}
+	for i := from; i < from+n; i++ {
+		put(i)
+	}
+	return b.String()
+}

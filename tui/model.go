@@ -1,0 +1,144 @@
+// Package tui is the screen of Alongside: one bench of pinned materials, and
+// panels that open over it. It lays out what props and props/report have
+// worked out and does no arithmetic on figures itself.
+package tui
+
+import (
+	"context"
+	"errors"
+	"os"
+
+	// Settles the background question before Bubble Tea can ask it; see there.
+	"alongside/tui/background"
+
+	"github.com/charmbracelet/bubbles/help"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/term"
+	"github.com/muesli/termenv"
+
+	"alongside/props"
+	"alongside/props/report"
+	"alongside/tui/clip"
+)
+
+// Options is what the screen is started with.
+type Options struct {
+	Catalog *props.Catalog
+	// Bench is the bench to begin with; the zero value is an empty one with
+	// the default settings.
+	Bench props.Bench
+	// Background is light or dark; Unknown asks the terminal, and dark is
+	// drawn until it answers.
+	Background background.Shade
+	// Profile is how many colours the terminal shows; nil takes it from the
+	// environment, NO_COLOR included.
+	Profile *termenv.Profile
+	NoMouse bool
+	// Copy puts a payload on the clipboard and says in one line how; nil means
+	// that there is no clipboard.
+	Copy    func(context.Context, clip.Payload) (string, error)
+	Version string
+	// Width and Height are the size to draw before the terminal tells its own.
+	Width, Height int
+}
+
+// Model is the state of the screen.
+type Model struct {
+	o     Options
+	ctx   context.Context
+	ask   tea.Cmd // asks the terminal for its background
+	theme *theme
+	help  help.Model
+
+	commands []*command
+	byKey    map[string]*command
+
+	bench      props.Bench
+	comparison *props.Comparison
+	table      *report.Table
+	past       []props.Bench
+	future     []props.Bench
+
+	width, height int
+	grid          *grid
+	row, col      int // cursor: line of the table, column as displayed
+	top, first    int // scrolling: rows above the body, pins left of it
+	frame         frame
+
+	status  string
+	trouble bool // the status tells of something that did not work
+
+	screens []screen
+	find    findState
+	copying copyState
+}
+
+// New returns the screen, ready to be run or driven by tests.
+func New(o Options) *Model {
+	m := &Model{o: o, ctx: context.Background(), bench: o.Bench.Clone(), width: o.Width, height: o.Height}
+	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
+		m.bench.Band = props.DefaultBand
+	}
+	m.help = help.New()
+	m.help.ShortSeparator = "  "
+	m.help.Ellipsis = ellipsis
+	m.commands = commandList()
+	m.byKey = map[string]*command{}
+	for _, c := range m.commands {
+		for _, k := range c.Keys() {
+			m.byKey[k] = c
+		}
+	}
+	m.restyle()
+	m.rework()
+	if len(m.bench.Pins) == 0 {
+		m.open(newFinder(m))
+	}
+	m.refresh()
+	return m
+}
+
+func (m *Model) restyle() {
+	profile := termenv.EnvColorProfile
+	if m.o.Profile != nil {
+		profile = func() termenv.Profile { return *m.o.Profile }
+	}
+	m.theme = newTheme(profile(), m.o.Background)
+	m.help.Styles = m.theme.help
+	m.grid = nil
+}
+
+// Bench returns the bench as it is now.
+func (m *Model) Bench() props.Bench { return m.bench.Clone() }
+
+// Init asks for the terminal's background where that is not known.
+func (m *Model) Init() tea.Cmd { return m.ask }
+
+// Run shows the screen until the user quits or ctx ends. Output is the
+// terminal at os.Stdout; the caller has made sure that it is one.
+func Run(ctx context.Context, o Options) error {
+	if o.Width == 0 || o.Height == 0 {
+		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
+	}
+	var in *background.Input
+	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx)}
+	if o.Background == background.Unknown {
+		if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
+			defer in.Settle()
+			options = append(options, tea.WithInput(in))
+		}
+	}
+	if !o.NoMouse {
+		options = append(options, tea.WithMouseCellMotion())
+	}
+	m := New(o)
+	m.ctx = ctx
+	if in != nil {
+		m.ask = func() tea.Msg { return in.Ask() }
+	}
+	_, err := tea.NewProgram(m, options...).Run()
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil
+	}
+	return err
+}

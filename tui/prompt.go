@@ -1,0 +1,75 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props"
+	"alongside/props/report"
+)
+
+// prompt asks for one value. A text that cannot be used is kept in the field
+// with the reason under it.
+type prompt struct {
+	m       *Model
+	title   string
+	about   string
+	field   field
+	problem string
+	accept  func(string) error
+}
+
+func (p *prompt) Title() string { return p.title }
+func (p *prompt) Typing() bool  { return true }
+
+func (p *prompt) Keys() []key.Binding {
+	return []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "take it")), escape}
+}
+
+func (p *prompt) Update(msg tea.Msg) tea.Cmd {
+	k, ok := msg.(tea.KeyMsg)
+	switch {
+	case !ok:
+	case k.String() == "enter":
+		if err := p.accept(p.field.text()); err != nil {
+			p.problem = err.Error()
+		} else {
+			p.m.close()
+		}
+	default:
+		p.field.update(k)
+	}
+	return nil
+}
+
+func (p *prompt) View() string {
+	w, _ := p.m.panel()
+	lines := []string{""}
+	for _, l := range wrap(p.about, w-2) {
+		lines = append(lines, " "+l)
+	}
+	lines = append(lines, "", " > "+p.field.view(p.m.theme, w-4), "")
+	for _, l := range wrap(p.problem, w-2) {
+		lines = append(lines, " "+p.m.theme.bad.of(l))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// newBand asks how close two figures count as level.
+func newBand(m *Model) screen {
+	return &prompt{
+		m: m, title: "Level within",
+		about: "How close to the baseline counts as level, in percent of the baseline's figure. Temperatures and ratings are level only within their own rounding.",
+		field: newField(report.BandText(m.bench.Band)),
+		accept: func(s string) error {
+			band, err := report.ParseBand(s)
+			if err == nil {
+				m.change(func(b *props.Bench) { b.Band = band })
+				m.sayf("level within %s", report.BandText(band))
+			}
+			return err
+		},
+	}
+}

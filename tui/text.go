@@ -1,0 +1,75 @@
+package tui
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+const ellipsis = "…"
+
+// width is the number of cells a text takes, escape sequences aside.
+func width(s string) int { return ansi.StringWidth(s) }
+
+// cut shortens a text to w cells.
+func cut(s string, w int) string {
+	if w <= 0 {
+		return ""
+	}
+	if width(s) <= w {
+		return s
+	}
+	return ansi.Truncate(s, w, ellipsis)
+}
+
+// pad cuts or fills a text to exactly w cells, text at the left.
+func pad(s string, w int) string {
+	s = cut(s, w)
+	return s + blanks(w-width(s))
+}
+
+// padLeft does the same with the text at the right.
+func padLeft(s string, w int) string {
+	s = cut(s, w)
+	return blanks(w-width(s)) + s
+}
+
+const manyBlanks = "                                                                                                                                "
+
+func blanks(n int) string {
+	switch {
+	case n <= 0:
+		return ""
+	case n <= len(manyBlanks):
+		return manyBlanks[:n]
+	}
+	return strings.Repeat(" ", n)
+}
+
+// plain takes out what must not reach the terminal: control characters, and
+// marks that hide text or turn its direction.
+func plain(s string) string {
+	if strings.IndexFunc(s, unsafe) < 0 {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		switch {
+		case !unsafe(r):
+			return r
+		case unicode.Is(unicode.Cf, r):
+			return -1
+		}
+		return ' '
+	}, s)
+}
+
+func unsafe(r rune) bool { return !unicode.IsGraphic(r) || r == unicode.ReplacementChar }
+
+// wrap breaks a text into lines of at most w cells.
+func wrap(s string, w int) []string {
+	if w <= 0 {
+		return nil
+	}
+	return strings.Split(ansi.Wrap(plain(s), w, ""), "\n")
+}

@@ -216,13 +216,20 @@ func (f *finder) brief(mat *props.Material) []string {
 // finderColumns are the widths of mark, name, id, family and figures; 0 leaves
 // a column out.
 type finderColumns struct {
-	widths [4]int
-	figure int
+	widths  [4]int
+	figures []int
 }
 
 func (f *finder) layout(w int) finderColumns {
-	c := finderColumns{widths: [4]int{1, 30, 0, 0}, figure: 9}
-	left := w - 2 - c.widths[0] - c.widths[1] - 1 - len(briefProperties)*(c.figure+1)
+	c := finderColumns{widths: [4]int{1, 27, 0, 0}}
+	if w >= roomy {
+		c.widths[1] = 32
+	}
+	left := w - 2 - c.widths[0] - c.widths[1] - 1
+	for _, s := range c.heads(f.m)[len(c.widths):] {
+		c.figures = append(c.figures, max(width(s), 8))
+		left -= c.figures[len(c.figures)-1] + 1
+	}
 	if left >= 14 {
 		c.widths[3] = min(left-1, 26)
 		left -= c.widths[3] + 1
@@ -253,8 +260,8 @@ func (c finderColumns) line(texts []string) string {
 			b.WriteString(pad(plain(texts[i]), w) + " ")
 		}
 	}
-	for _, s := range texts[len(c.widths):] {
-		b.WriteString(padLeft(plain(s), c.figure) + " ")
+	for i, s := range texts[len(c.widths):] {
+		b.WriteString(padLeft(plain(s), c.figures[i]) + " ")
 	}
 	return b.String()
 }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
-
 	"alongside/props"
 	"alongside/props/report"
 	"alongside/units"
@@ -26,7 +24,8 @@ const (
 // frame is what surrounds the body, made once a message and joined by View.
 type frame struct {
 	title, rule, totals, keys string
-	heads, detail             [3]string
+	heads                     [3]string
+	detail                    [2]string
 }
 
 func (m *Model) tooSmall() bool { return m.width < minWidth || m.height < minHeight }
@@ -62,19 +61,6 @@ func (m *Model) refresh() {
 	f.detail = m.detailLines()
 	m.help.Width = m.width - 2
 	f.keys = " " + m.help.ShortHelpView(m.shortHelp())
-}
-
-func (m *Model) shortHelp() []key.Binding {
-	if s := m.onTop(); s != nil {
-		return s.Keys()
-	}
-	var list []key.Binding
-	for _, c := range m.commands {
-		if c.short > 0 {
-			list = append(list, c.Binding)
-		}
-	}
-	return list
 }
 
 // View joins the frame.
@@ -242,7 +228,7 @@ func (m *Model) heads() (lines [3]string) {
 			case at == 0:
 				ink = t.base
 			}
-			text = cut(plain(text), c.width-2)
+			text = cut(plain(text), c.width-1)
 			b.WriteString(mark + ink.of(text) + blanks(c.width-1-width(text)))
 		})
 		lines[i] = m.clip(b.String())
@@ -306,7 +292,7 @@ func (m *Model) totalsLine() string {
 }
 
 // detailLines put the cell under the cursor in words.
-func (m *Model) detailLines() (lines [3]string) {
+func (m *Model) detailLines() (lines [2]string) {
 	pin, property := m.cursorPin(), m.cursorProperty()
 	if pin == nil || property == props.NoProperty {
 		return lines

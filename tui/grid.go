@@ -34,7 +34,7 @@ type labels struct{ name, unit, width int }
 // mark, the delta at the right, the glyph.
 type column struct {
 	pin   int // index in the table's heads
-	width int // with one blank at each side, which the cursor's brackets use
+	width int // with one blank before, which the cursor's brackets use
 	inner int // value, mark and delta
 	value int // where values end
 	mark  int // width of the marks
@@ -85,7 +85,7 @@ func (g *grid) measureLabels() {
 		g.labels.unit = max(g.labels.unit, width(l.Unit))
 	}
 	g.labels.name = min(max(g.labels.name, width("process")), nameLimit)
-	g.labels.width = 1 + g.labels.name + 1 + 1 + 1 + g.labels.unit
+	g.labels.width = 1 + g.labels.name + 1 + 1 + g.labels.unit
 }
 
 // measure finds the widths of a pin's column. A long value may use the room
@@ -97,7 +97,7 @@ func (g *grid) measure(pin int) column {
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
 		c.mark = max(c.mark, width(markOf(cell)))
-		c.glyph = c.glyph || cell.Glyph != ""
+		c.glyph = c.glyph || cell.Glyph != "" && cell.Value != ""
 	}
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
@@ -119,7 +119,7 @@ func (g *grid) measure(pin int) column {
 		extra = 2
 	}
 	c.inner = max(c.inner, least-extra)
-	c.width = 1 + c.inner + extra + 1
+	c.width = 1 + c.inner + extra
 	c.value = c.inner - c.mark
 	if usual := mostCommon(deltas); usual > 0 {
 		c.value -= 1 + usual
@@ -213,12 +213,12 @@ func (g *grid) cell(c *column, line int) string {
 	case c.pin == g.table.Baseline:
 		body = t.base
 	}
-	s := " " + body.of(value) + t.dim.of(mark) + verdict.of(delta+glyph) + " "
+	s := body.of(value) + t.dim.of(mark) + verdict.of(delta+glyph)
 	c.cells[line] = s
 	return s
 }
 
-// cursorCell is the cell under the cursor.
+// cursorCell is the cell under the cursor with the blanks around it.
 func (g *grid) cursorCell(c *column, line int) string {
 	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.pin])
 	s := value + mark + delta + glyph
@@ -232,7 +232,7 @@ func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]
 	name := pad(g.name(l), g.labels.name)
 	sense := pad(l.Sense, 1)
-	unit := padLeft(l.Unit, g.labels.unit)
+	unit := pad(l.Unit, g.labels.unit)
 	t := g.theme
 	if picked {
 		mark := " "
@@ -240,14 +240,14 @@ func (g *grid) label(line int, picked bool) string {
 			mark = ">"
 		}
 		return mark + t.picked.of(strings.TrimRight(name, " ")) + blanks(g.labels.name-width(strings.TrimRight(name, " "))) +
-			" " + t.text.of(sense) + " " + t.text.of(unit)
+			t.text.of(sense) + " " + t.text.of(unit)
 	}
-	return " " + t.text.of(name) + " " + t.dim.of(sense+" "+unit)
+	return " " + t.text.of(name) + t.dim.of(sense+" "+unit)
 }
 
-// room is what is left for the pins that scroll.
+// room is what is left for the pins that scroll, with a blank at the end.
 func (g *grid) room() int {
-	r := g.width - g.labels.width
+	r := g.width - g.labels.width - 1
 	if len(g.columns) > 0 {
 		r -= g.columns[0].width
 	}
@@ -295,12 +295,18 @@ func (g *grid) draw(r, from, n, cursor int) string {
 	}
 	var b strings.Builder
 	b.WriteString(g.label(line, cursor >= 0))
+	after := false // the cursor's cell has drawn the blank behind it
 	put := func(i int) {
 		if i == cursor {
 			b.WriteString(g.cursorCell(&g.columns[i], line))
-		} else {
-			b.WriteString(g.cell(&g.columns[i], line))
+			after = true
+			return
 		}
+		if !after {
+			b.WriteByte(' ')
+		}
+		after = false
+		b.WriteString(g.cell(&g.columns[i], line))
 	}
 	if len(g.columns) > 0 {
 		put(0)

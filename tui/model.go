@@ -79,6 +79,7 @@ func New(o Options) *Model {
 	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
 		m.bench.Band = props.DefaultBand
 	}
+	m.bench.Baseline = clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
 	m.help = help.New()
 	m.help.ShortSeparator = "  "
 	m.help.Ellipsis = ellipsis

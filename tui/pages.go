@@ -148,8 +148,8 @@ func helpLines(t *theme, commands []*command, version string, w int) []string {
 	for _, group := range []string{pinKeys, viewKeys, openKeys, moveKeys, progKeys} {
 		block := []string{" " + t.group.of(group)}
 		for _, c := range commands {
-			if h := c.Help(); c.group == group && h.Key != "" {
-				block = append(block, "  "+t.strong.of(pad(h.Key, helpKeyWidth))+" "+h.Desc)
+			if c.group == group {
+				block = append(block, "  "+t.strong.of(pad(c.shown, helpKeyWidth))+" "+c.words)
 			}
 		}
 		blocks = append(blocks, append(block, ""))

@@ -23,7 +23,13 @@ type screen interface {
 	Typing() bool
 }
 
-func (m *Model) open(s screen) { m.screens = append(m.screens, s) }
+// open puts a screen on top; nil, from a constructor with nothing to show, is
+// left out.
+func (m *Model) open(s screen) {
+	if s != nil {
+		m.screens = append(m.screens, s)
+	}
+}
 
 // close takes the top screen away.
 func (m *Model) close() {

@@ -69,8 +69,7 @@ func compareOne(b *props.Bench, m *props.Material, p props.PropertyID) (*props.C
 // figureSection is a figure as its source has it.
 func figureSection(m *props.Material, f *props.Figure) Section {
 	s := Section{Title: "As published"}
-	s.add("figure", f.Value.String())
-	s.add("basis", f.Basis.Phrase())
+	s.add("figure", f.Value.String()+", "+f.Basis.Phrase())
 	s.add("conditions", orNone(f.Cond.String()))
 	sourceItems(&s, f.Source)
 	s.add("table", f.Table)
@@ -82,13 +81,11 @@ func figureSection(m *props.Material, f *props.Figure) Section {
 
 func sourceItems(s *Section, src *props.Source) {
 	s.add("source", src.Title)
-	s.add("publisher", src.Publisher)
-	s.add("edition", src.Edition)
-	kind := src.Kind
+	kind := "(" + src.Kind + ")"
 	if src.Trade() {
-		kind += ": common practice, no standard or handbook named"
+		kind = "(common practice, no standard or handbook named)"
 	}
-	s.add("kind", kind)
+	s.add("published by", strings.Join(slices.DeleteFunc([]string{src.Publisher, src.Edition, kind}, isEmpty), ", "))
 	s.add("source note", src.Note)
 }
 
@@ -227,6 +224,8 @@ func composition(a *props.Alloy) Section {
 	s.add("known", knownText(a.Composition.Known, a.Composition.Where))
 	return s
 }
+
+func isEmpty(s string) bool { return s == "" }
 
 func orNone(s string) string {
 	if s == "" {

@@ -59,6 +59,7 @@ type Cell struct {
 	Notes   []int  // numbers in Table.Notes
 	Source  int    // number in Table.Sources; 0 for none
 	Memory  bool
+	Never   bool // there is no figure because the metal has no such property
 }
 
 var glyphs = [...]string{props.None: "–", props.Beats: "✓", props.Misses: "✗", props.Level: "=", props.Overlaps: "≈", props.Unlike: "≠", props.IsBaseline: ""}
@@ -124,7 +125,7 @@ func setting(b *props.Bench) string {
 		s = "Only specified minimums are compared where standards specify them"
 	}
 	if b.Band > 0 {
-		s += "; within " + strconv.FormatFloat(100*b.Band, 'f', -1, 64) + " % counts as level"
+		s += "; within " + BandText(b.Band) + " counts as level"
 	}
 	return s + "."
 }
@@ -147,7 +148,9 @@ func line(c *props.Comparison, row *props.Row, n *numbering) Line {
 	info := row.Property.Info()
 	l := Line{Property: row.Property, Group: info.Group, Name: info.Name, Short: info.Short, Unit: unitText(row), Sense: senses[row.Sense]}
 	for i := range row.Cells {
-		l.Cells = append(l.Cells, cell(c, &row.Cells[i], n))
+		out := cell(c, &row.Cells[i], n)
+		out.Never = out.Value == "" && row.Cells[i].Material.Absent(row.Property) != ""
+		l.Cells = append(l.Cells, out)
 	}
 	return l
 }

@@ -1,0 +1,61 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props"
+)
+
+// commandList is the one place that knows every key of the bench: what it
+// does, and what the keys line and the help page say of it. A new screen is
+// one line here. The digits from 2 on are free for screens to come.
+func commandList() []*command {
+	return []*command{
+		on(nothing, "/ + i", "pin", opens(newFinder)).page(pinKeys, "/  + i", "find a material and pin it"),
+		on(twoPins, "b", "baseline", act((*Model).setBaseline)).page(pinKeys, "b", "make this pin the baseline"),
+		on(aPin, "t", "temper", flips((*Model).flipTemper, props.Forward)).page(pinKeys, "t T", "next, previous temper, in place"),
+		on(aPin, "T", "", flips((*Model).flipTemper, props.Back)),
+		on(aPin, "p", "process", flips((*Model).flipProcess, props.Forward)).page(pinKeys, "p P", "next, previous process, in place"),
+		on(aPin, "P", "", flips((*Model).flipProcess, props.Back)),
+		on(aPin, "a", "alloy", flips((*Model).flipAlloy, props.Forward)).page(pinKeys, "a A", "next, previous alloy of the family"),
+		on(aPin, "A", "", flips((*Model).flipAlloy, props.Back)),
+		on(aPin, "x delete", "remove", act((*Model).removePin)).page(pinKeys, "x del", "take this pin off"),
+		on(twoPins, "< shift+left", "", flips((*Model).movePin, props.Back)).page(pinKeys, "< >", "move this pin left, right"),
+		on(twoPins, "> shift+right", "", flips((*Model).movePin, props.Forward)),
+
+		on(aPin, "s", "units", act((*Model).nextSystem)).page(viewKeys, "s", "units: US, SI, CGS"),
+		on(aRow, "r", "", act((*Model).nextRowUnit)).page(viewKeys, "r R", "this row's unit: next, back to the system's"),
+		on(aRow, "R", "", act((*Model).resetRowUnit)),
+		on(aPin, "d", "delta", act((*Model).nextDelta)).page(viewKeys, "d", "delta: percent, amount, ratio, off"),
+		on(aPin, "m", "", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
+		on(aRow, "w", "", opens(newSense)).page(viewKeys, "w", "which way this row counts: more, less, target"),
+		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
+		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide level rows, empty rows, both"),
+
+		on(aRow, "enter o", "source", opens(newCard)).page(openKeys, "enter o", "where this figure comes from"),
+		on(aPin, "y", "copy", (*Model).copyBench).page(openKeys, "y", "copy the bench"),
+		on(aRow, "Y", "", (*Model).copyRow).page(openKeys, "Y", "copy this row"),
+		on(aPin, "c", "", opens(newCopy)).page(openKeys, "c", "copy: choose what and in which form"),
+		on(nothing, "L", "", opens(newLegend)).page(openKeys, "L", "what the signs mean"),
+
+		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
+		on(aRow, "down j", "", act(func(m *Model) { m.moveRow(1) })),
+		on(aPin, "left h", "", act(func(m *Model) { m.moveCol(-1) })).page(moveKeys, "← → h l", "pin"),
+		on(aPin, "right l", "", act(func(m *Model) { m.moveCol(1) })),
+		on(aPin, "tab", "", act(func(m *Model) { m.nextPin(1) })).page(moveKeys, "tab", "next pin, going round; shift+tab back"),
+		on(aPin, "shift+tab", "", act(func(m *Model) { m.nextPin(-1) })),
+		on(aPin, "home", "", act(func(m *Model) { m.col = 0 })).page(moveKeys, "home end", "first, last pin"),
+		on(aPin, "end", "", act(func(m *Model) { m.col = len(m.bench.Pins) - 1 })),
+		on(aRow, "pgup ctrl+b", "", act(func(m *Model) { m.page(-1) })).page(moveKeys, "pgup pgdn", "a page of rows"),
+		on(aRow, "pgdown ctrl+f", "", act(func(m *Model) { m.page(1) })),
+		on(aRow, "g ctrl+home", "", act(func(m *Model) { m.row, m.top = 0, 0 })).page(moveKeys, "g G", "first, last row"),
+		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.row = len(m.table.Lines) - 1 })),
+
+		on(nothing, "u", "undo", act((*Model).undo)).page(progKeys, "u", "undo the last change of the bench"),
+		on(nothing, "ctrl+r", "", act((*Model).redo)).page(progKeys, "ctrl+r", "redo"),
+		on(nothing, "?", "keys", opens(newHelp)).page(progKeys, "?", "this page"),
+		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
+		on(nothing, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
+		on(nothing, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
+	}
+}

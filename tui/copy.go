@@ -1,0 +1,165 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props/report"
+	"alongside/tui/clip"
+)
+
+// copyState is the last choice of the copy panel; y and Y use its format.
+type copyState struct{ scope, format int }
+
+var (
+	copyScopes  = []string{"bench", "row", "cell", "pin"}
+	copyFormats = []struct{ name, words string }{
+		{"text", "text for a mail"}, {"markdown", "Markdown"}, {"tsv", "spreadsheet (TSV)"}, {"html", "table (HTML)"},
+	}
+)
+
+// copyLimit ends a copy that hangs.
+const copyLimit = 5 * time.Second
+
+// copied tells how a copy went.
+type copied struct {
+	what, how string
+	err       error
+}
+
+// copyPanel chooses what to copy and how, and shows what will leave.
+type copyPanel struct{ m *Model }
+
+func newCopy(m *Model) screen { return &copyPanel{m} }
+
+func (p *copyPanel) Title() string { return "Copy" }
+func (p *copyPanel) Typing() bool  { return false }
+
+func (p *copyPanel) Keys() []key.Binding {
+	return []key.Binding{
+		key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "copy")),
+		key.NewBinding(key.WithKeys("up"), key.WithHelp("↑↓", "what")),
+		key.NewBinding(key.WithKeys("left"), key.WithHelp("←→", "as")),
+		escape,
+	}
+}
+
+func (p *copyPanel) Update(msg tea.Msg) tea.Cmd {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return nil
+	}
+	c := &p.m.copying
+	switch k.String() {
+	case "up", "k":
+		c.scope = (c.scope + len(copyScopes) - 1) % len(copyScopes)
+	case "down", "j":
+		c.scope = (c.scope + 1) % len(copyScopes)
+	case "left", "h":
+		c.format = (c.format + len(copyFormats) - 1) % len(copyFormats)
+	case "right", "l", "tab":
+		c.format = (c.format + 1) % len(copyFormats)
+	case "enter", "c", "y":
+		p.m.close()
+		return p.m.copy(c.scope, c.format)
+	}
+	return nil
+}
+
+func (p *copyPanel) View() string {
+	m, t := p.m, p.m.theme
+	w, _ := m.panel()
+	choice := func(label string, names []string, at int) string {
+		s := t.dim.of(pad(" "+label, 7))
+		for i, name := range names {
+			if i == at {
+				s += t.cursorText(" "+name+" ") + " "
+			} else {
+				s += " " + name + "  "
+			}
+		}
+		return s
+	}
+	scopes := slices.Clone(copyScopes)
+	pin := m.cursorPin()
+	if property := m.cursorProperty(); property != 0 {
+		scopes[1] = "row " + property.Info().Short
+	}
+	if pin != nil {
+		scopes[3] = "pin " + plain(pin.Name())
+	}
+	var formats []string
+	for _, f := range copyFormats {
+		formats = append(formats, f.words)
+	}
+	lines := []string{"", choice("what", scopes, m.copying.scope), choice("as", formats, m.copying.format), ""}
+	text, err := report.Render(copyFormats[m.copying.format].name, m.comparison, m.scope(m.copying.scope))
+	if err != nil {
+		text = err.Error()
+	}
+	for _, l := range strings.Split(text, "\n") {
+		l = strings.ReplaceAll(l, "\t", "  │ ")
+		lines = append(lines, "  "+t.dim.of(cut(plain(l), w-4)))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// scope is what the copy panel's i-th choice stands for at the cursor.
+func (m *Model) scope(i int) report.Scope {
+	var s report.Scope
+	if name := copyScopes[i]; name == "row" || name == "cell" {
+		s.Property = m.cursorProperty()
+	}
+	if name := copyScopes[i]; name == "pin" || name == "cell" {
+		s.Material = m.cursorPin()
+	}
+	return s
+}
+
+func (m *Model) copyBench() tea.Cmd { return m.copy(0, m.copying.format) }
+func (m *Model) copyRow() tea.Cmd   { return m.copy(1, m.copying.format) }
+
+// copy hands the part of the bench to the clipboard, away from the screen,
+// which stays usable meanwhile.
+func (m *Model) copy(scope, format int) tea.Cmd {
+	if m.o.Copy == nil {
+		m.warn("there is no clipboard to copy to here")
+		return nil
+	}
+	s := m.scope(scope)
+	text, err := report.Render(copyFormats[format].name, m.comparison, s)
+	if err != nil {
+		m.warn(err.Error())
+		return nil
+	}
+	payload := clip.Payload{Text: text}
+	if copyFormats[format].name == "html" {
+		payload = clip.Payload{Text: report.Text(m.comparison, s), HTML: text}
+	}
+	what := copyScopes[scope] + " as " + copyFormats[format].words
+	m.say("copying the " + what + " …")
+	ctx, do := m.ctx, m.o.Copy
+	return func() tea.Msg {
+		ctx, cancel := context.WithTimeout(ctx, copyLimit)
+		defer cancel()
+		how, err := do(ctx, payload)
+		return copied{what, how, err}
+	}
+}
+
+func (m *Model) takeCopied(c copied) {
+	switch {
+	case errors.Is(c.err, context.DeadlineExceeded):
+		m.warnf("the %s was not copied: the clipboard did not answer in time", c.what)
+	case c.err != nil:
+		m.warnf("the %s was not copied: %v", c.what, c.err)
+	default:
+		m.sayf("%s: %s", c.what, c.how)
+	}
+}

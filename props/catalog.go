@@ -22,7 +22,9 @@ type Catalog struct {
 	searchIndex
 }
 
-func (c *Catalog) index() {
+// Index makes the catalog ready for use after its alloys were set by hand; the
+// loaders call it themselves.
+func (c *Catalog) Index() {
 	c.Materials = c.Materials[:0]
 	for _, a := range c.Alloys {
 		c.Materials = append(c.Materials, a.Materials...)

@@ -296,7 +296,7 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	}
 	order := func(f *Figure) int {
 		o := int(f.Basis)
-		if b.Service == nil && !f.Cond.roomTemperature() {
+		if b.Service == nil && !f.Cond.RoomTemperature() {
 			o += 16
 		}
 		if f.Source.Trade() {

@@ -41,9 +41,9 @@ var (
 	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "4D", "5D", "10 in", "200 mm"}
 )
 
-// roomTemperature reports whether the figure was found at room temperature:
+// RoomTemperature reports whether the figure was found at room temperature:
 // no temperature stated, or 15 to 35 °C, and no exposure.
-func (c *Conditions) roomTemperature() bool {
+func (c *Conditions) RoomTemperature() bool {
 	return (!c.HasAt || (c.AtC >= 15 && c.AtC <= 35)) && c.Hours == 0
 }
 

@@ -67,7 +67,7 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	for _, r := range alloys {
 		l.alloy(r)
 	}
-	l.cat.index()
+	l.cat.Index()
 	if len(errs) > 0 {
 		return l.cat, errs.sorted()
 	}

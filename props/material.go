@@ -106,6 +106,18 @@ func ParseProcess(s string) (Process, bool) {
 	return 0, false
 }
 
+// ProcessWords lists the ids and names that ParseProcess reads.
+func ProcessWords() []string {
+	var words []string
+	for _, p := range processes[1:] {
+		words = append(words, p.id)
+		if p.name != p.id {
+			words = append(words, p.name)
+		}
+	}
+	return words
+}
+
 // Source is a published standard, handbook or page that figures rest on.
 type Source struct {
 	ID, Title, Publisher, Edition, Kind, Note string
@@ -299,7 +311,7 @@ func (f *Figure) rank() int {
 	if f.Known == Memory {
 		r += 2
 	}
-	if !f.Cond.roomTemperature() {
+	if !f.Cond.RoomTemperature() {
 		r += 32
 	}
 	return r

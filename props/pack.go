@@ -46,7 +46,7 @@ func Unpack(packed string) (c *Catalog, err error) {
 	if k.failed || k.in != "" {
 		return nil, ErrPacked
 	}
-	c.index()
+	c.Index()
 	return c, nil
 }
 

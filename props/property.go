@@ -1,6 +1,10 @@
 package props
 
-import "alongside/units"
+import (
+	"strings"
+
+	"alongside/units"
+)
 
 // PropertyID numbers the properties the catalog can hold. The order is the
 // order of the rows on the bench.
@@ -199,7 +203,7 @@ var properties = [PropertyCount]Property{
 	ThermalConductivity:      {ID: "thermal_conductivity", Name: "Thermal conductivity", Short: "Therm cond", Group: Physical, Dimension: units.ThermalConductivity, Sense: More, Units: [3]units.Unit{units.BtuPerHFtF, units.WPerMK, units.CalPerCMSC}, alias: []string{"heat conductivity", "k"}},
 	SpecificHeat:             {ID: "specific_heat", Name: "Specific heat", Short: "Spec heat", Group: Physical, Dimension: units.SpecificHeat, Sense: Neutral, Units: [3]units.Unit{units.BtuPerLbF, units.JPerKgK, units.CalPerGC}},
 	LatentHeat:               {ID: "latent_heat", Name: "Latent heat of fusion", Short: "Latent heat", Group: Physical, Dimension: units.SpecificEnergy, Sense: Neutral, Units: [3]units.Unit{units.BtuPerLb, units.KJPerKg, units.CalPerG}},
-	ElectricalConductivity:   {ID: "electrical_conductivity", Name: "Electrical conductivity", Short: "Elec cond", Group: Physical, Dimension: units.ElectricalConductivity, Sense: More, Units: [3]units.Unit{units.IACS, units.MSPerM, units.IACS}, alias: []string{"conductivity", "electrical_resistivity", "resistivity", "iacs"}},
+	ElectricalConductivity:   {ID: "electrical_conductivity", Name: "Electrical conductivity", Short: "Elec cond", Group: Physical, Dimension: units.ElectricalConductivity, Sense: More, Units: [3]units.Unit{units.IACS, units.MSPerM, units.IACS}, alias: []string{"conductivity", "electrical resistivity", "resistivity", "iacs"}},
 	PatternShrinkage:         {ID: "pattern_shrinkage", Name: "Pattern shrinkage", Short: "Shrinkage", Group: Foundry, Dimension: units.Strain, Sense: Neutral, Units: [3]units.Unit{units.InPerFt, units.MMPerM, units.MMPerM}, alias: []string{"shrinkage", "shrink"}},
 	MachinabilityIndex:       {ID: "machinability_index", Name: "Machinability index", Short: "Mach index", Group: Foundry, Dimension: units.Percent, Sense: More, Units: same(units.Pct), bears: bearsScale},
 
@@ -249,3 +253,11 @@ func PropertyNamed(id string) (PropertyID, bool) {
 
 // atService reports whether the service temperature of the bench applies.
 func (p PropertyID) atService() bool { return p.Info().Strength || p == Elongation }
+
+// Words are what a person may type for the property, in lower case: its id,
+// name, short name and other words in use.
+func (p PropertyID) Words() []string {
+	info := p.Info()
+	words := []string{strings.ReplaceAll(info.ID, "_", " "), strings.ToLower(info.Name), strings.ToLower(info.Short)}
+	return append(words, info.alias...)
+}

@@ -29,8 +29,7 @@ func ResolveProperty(typed string) (PropertyID, error) {
 	names := map[string]PropertyID{}
 	var known []string
 	for _, p := range Properties() {
-		info := p.Info()
-		for _, name := range append([]string{info.ID, info.Name, info.Short}, info.alias...) {
+		for _, name := range p.Words() {
 			name = key(name)
 			if name == want {
 				return p, nil
@@ -41,5 +40,5 @@ func ResolveProperty(typed string) (PropertyID, error) {
 			}
 		}
 	}
-	return NoProperty, &UnknownProperty{typed, names[nearest(want, known)]}
+	return NoProperty, &UnknownProperty{typed, names[Nearest(want, known)]}
 }

@@ -201,7 +201,7 @@ func sameTemperature(p, b *Conditions) bool {
 	if !p.HasAt && !b.HasAt {
 		return true
 	}
-	return near(atOr20(p), atOr20(b), 6) || (p.roomTemperature() && b.roomTemperature())
+	return near(atOr20(p), atOr20(b), 6) || (p.RoomTemperature() && b.RoomTemperature())
 }
 
 func atOr20(c *Conditions) float64 {

@@ -165,7 +165,7 @@ func (t *record) finish() {
 }
 
 func didYouMean(word string, known []string) string {
-	if n := nearest(word, known); n != "" {
+	if n := Nearest(word, known); n != "" {
 		return fmt.Sprintf("did you mean %s?", n)
 	}
 	sort.Strings(known)

@@ -270,7 +270,7 @@ func (c *Catalog) mend(tokens []string) ([]string, bool) {
 		if c.whole(t) {
 			continue
 		}
-		n := nearest(t, c.vocab)
+		n := Nearest(t, c.vocab)
 		if n == "" {
 			return nil, false
 		}
@@ -279,9 +279,9 @@ func (c *Catalog) mend(tokens []string) ([]string, bool) {
 	return out, changed
 }
 
-// nearest returns the known word with the fewest edits from the typed one, ""
+// Nearest returns the known word with the fewest edits from the typed one, ""
 // when none is near enough to be meant.
-func nearest(typed string, known []string) string {
+func Nearest(typed string, known []string) string {
 	typed = strings.ToLower(typed)
 	best, bestCost := "", 1+len(typed)/3
 	for _, k := range known {

@@ -1,0 +1,259 @@
+package needs
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Result is one material held against every need.
+type Result struct {
+	Material   *props.Material
+	Judgements []Judgement
+	// OnlyTypical is true when a strength rests on a typical figure.
+	OnlyTypical bool
+	// Stops are the judgements not met, the worst first; empty when all are.
+	Stops []*Judgement
+	// Lifts are variants of the same alloy (another temper or process) that
+	// meet every need; found for near misses.
+	Lifts []*props.Material
+}
+
+// Short is the greatest shortfall; 0 only when every need is met.
+func (r *Result) Short() float64 {
+	worst := 0.0
+	for _, j := range r.Stops {
+		worst = max(worst, j.Shortfall())
+	}
+	return worst
+}
+
+// JudgeAll holds a material against the needs that are not switched off.
+func JudgeAll(m *props.Material, list []Need) Result {
+	r := Result{Material: m, Judgements: make([]Judgement, 0, len(list))}
+	for i := range list {
+		if list[i].Off {
+			continue
+		}
+		j := Judge(m, &list[i])
+		r.Judgements = append(r.Judgements, j)
+		r.OnlyTypical = r.OnlyTypical || j.Status == OnlyTypical
+	}
+	for i := range r.Judgements {
+		if !r.Judgements[i].Status.Good() {
+			r.Stops = append(r.Stops, &r.Judgements[i])
+		}
+	}
+	slices.SortStableFunc(r.Stops, func(a, b *Judgement) int { return cmp.Compare(b.Shortfall(), a.Shortfall()) })
+	return r
+}
+
+// Found is what a search of the catalog gives: the materials that meet every
+// need, and those that one or two needs stop, nearest first.
+type Found struct {
+	Met, Near []Result
+}
+
+// MaxStops is how many needs may stop a near miss.
+const MaxStops = 2
+
+// Find screens a catalog. It returns every material that meets the needs, and
+// up to near of those that one or two needs stop. A material without a figure
+// for a need does not meet it, and is a near miss only behind all that have
+// one.
+func Find(ix *Index, list []Need, near int) Found {
+	var f Found
+	met, missed := ix.Screen(list)
+	for _, m := range met {
+		f.Met = append(f.Met, JudgeAll(ix.catalog.Materials[m], list))
+	}
+	if near <= 0 {
+		return f
+	}
+	for _, m := range missed {
+		r := JudgeAll(ix.catalog.Materials[m], list)
+		if len(r.Stops) > 0 && len(r.Stops) <= MaxStops {
+			f.Near = append(f.Near, r)
+		}
+	}
+	slices.SortStableFunc(f.Near, func(a, b Result) int {
+		if c := cmp.Compare(a.Short(), b.Short()); c != 0 {
+			return c
+		}
+		return cmp.Compare(len(a.Stops), len(b.Stops))
+	})
+	f.Near = f.Near[:min(near, len(f.Near))]
+	for i := range f.Near {
+		f.Near[i].Lifts = lifts(f.Near[i].Material, list)
+	}
+	return f
+}
+
+func lifts(m *props.Material, list []Need) []*props.Material {
+	var out []*props.Material
+	for _, o := range m.Alloy.Materials {
+		if o == m {
+			continue
+		}
+		if r := JudgeAll(o, list); len(r.Stops) == 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// SortByMargin puts the results with the most room to spare first: the least
+// margin over all needs, in percent, decides.
+func SortByMargin(list []Result) {
+	room := func(r Result) float64 {
+		least := inf
+		for _, j := range r.Judgements {
+			if !math.IsNaN(j.Percent) {
+				least = min(least, j.Percent)
+			}
+		}
+		return least
+	}
+	slices.SortStableFunc(list, func(a, b Result) int { return cmp.Compare(room(b), room(a)) })
+}
+
+// SortByProperty sorts by the figure the bench shows, in the better direction
+// of the property's sense; materials without a figure come last.
+func SortByProperty(list []Result, b *props.Bench, p props.PropertyID) {
+	sense, target := b.SenseOf(p)
+	value := func(r Result) float64 {
+		f := b.Figure(r.Material, p)
+		if f == nil {
+			return inf
+		}
+		_, mid, _ := f.SI()
+		switch sense {
+		case props.More:
+			return -mid
+		case props.Near:
+			return math.Abs(mid - target)
+		}
+		return mid
+	}
+	slices.SortStableFunc(list, func(x, y Result) int { return cmp.Compare(value(x), value(y)) })
+}
+
+// likenessRows are the properties that make two metals alike in use.
+var likenessRows = []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation, props.ElasticModulus, props.Density,
+	props.ThermalExpansion, props.ThermalConductivity, props.ElectricalConductivity}
+
+// Unlikeness is the mean distance of a material from the baseline over the
+// properties that may be compared, as the logarithm of their ratio; +Inf when
+// fewer than three may.
+func Unlikeness(b *props.Bench, m, base *props.Material) float64 {
+	sum, n := 0.0, 0
+	for _, p := range likenessRows {
+		f, g, why := b.Pair(m, base, p)
+		if f == nil || g == nil || why.Unlike() {
+			continue
+		}
+		_, x, _ := f.SI()
+		_, y, _ := g.SI()
+		sum += math.Abs(math.Log(x / y))
+		n++
+	}
+	if n < 3 {
+		return inf
+	}
+	return sum / float64(n)
+}
+
+// SortByLikeness puts the materials most like the baseline first.
+func SortByLikeness(list []Result, b *props.Bench, base *props.Material) {
+	slices.SortStableFunc(list, func(x, y Result) int {
+		return cmp.Compare(Unlikeness(b, x.Material, base), Unlikeness(b, y.Material, base))
+	})
+}
+
+// Front keeps the results that no other beats on both properties: for each
+// kept one, whatever is better on one of the two is worse on the other.
+// Results without a figure for either are left out.
+func Front(list []Result, b *props.Bench, p, q props.PropertyID) []Result {
+	type point struct{ x, y float64 }
+	score := func(m *props.Material, p props.PropertyID) float64 {
+		f := b.Figure(m, p)
+		if f == nil {
+			return math.NaN()
+		}
+		_, mid, _ := f.SI()
+		switch sense, target := b.SenseOf(p); sense {
+		case props.Less:
+			return -mid
+		case props.Near:
+			return -math.Abs(mid - target)
+		}
+		return mid
+	}
+	points := make([]point, len(list))
+	for i, r := range list {
+		points[i] = point{score(r.Material, p), score(r.Material, q)}
+	}
+	var kept []Result
+	for i, a := range points {
+		if math.IsNaN(a.x) || math.IsNaN(a.y) {
+			continue
+		}
+		beaten := false
+		for _, c := range points {
+			if c.x >= a.x && c.y >= a.y && (c.x > a.x || c.y > a.y) {
+				beaten = true
+				break
+			}
+		}
+		if !beaten {
+			kept = append(kept, list[i])
+		}
+	}
+	return kept
+}
+
+// BetterThan makes the needs "beats or equals this baseline" on the given
+// properties: a bound at the baseline's own figure in the direction of each
+// property's sense. Properties without a figure or a direction are left out.
+func BetterThan(b *props.Bench, base *props.Material, list []props.PropertyID) []Need {
+	var out []Need
+	for _, p := range list {
+		n := Need{Kind: OfProperty, Property: p}
+		switch sense, _ := b.SenseOf(p); sense {
+		case props.More:
+			n.Op = AtLeast
+		case props.Less:
+			n.Op = AtMost
+		default:
+			continue
+		}
+		var figures []*props.Figure
+		for _, f := range base.Figures(p) {
+			if f.Cond.RoomTemperature() {
+				figures = append(figures, f)
+			}
+		}
+		f := choose(p, figures)
+		if f == nil {
+			continue
+		}
+		n.Limit = f.Value
+		if v, err := f.Value.In(b.UnitOf(p)); err == nil {
+			n.Limit = v
+		}
+		if n.Op == AtLeast {
+			n.Limit.Lo = n.Limit.Hi
+		} else {
+			n.Limit.Hi = n.Limit.Lo
+		}
+		if p.Info().Dimension == units.Rating || n.Limit.Unit.Reciprocal() {
+			n.Op = turned(n.Op)
+		}
+		n.Text = n.String()
+		out = append(out, n)
+	}
+	return out
+}

@@ -1,0 +1,112 @@
+package needs
+
+import (
+	"math"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Index holds the figures that needs are judged on as plain columns, so that
+// screening a catalog touches nothing but numbers. It belongs to one catalog
+// and may be shared.
+type Index struct {
+	catalog *props.Catalog
+	columns [props.PropertyCount]*column
+}
+
+// column is the interval of the chosen figure of every material in SI, NaN
+// where there is none. Brinell figures of any load stand in one column.
+type column struct{ lo, hi []float64 }
+
+// NewIndex prepares a catalog for screening. A property's column is built when
+// a need first asks for it.
+func NewIndex(c *props.Catalog) *Index { return &Index{catalog: c} }
+
+func (ix *Index) column(p props.PropertyID) *column {
+	if ix.columns[p] != nil {
+		return ix.columns[p]
+	}
+	n := len(ix.catalog.Materials)
+	col := &column{make([]float64, n), make([]float64, n)}
+	anyLoad := &Need{Property: p, Limit: units.Quantity{Unit: p.Info().Units[units.US]}}
+	for i, m := range ix.catalog.Materials {
+		col.lo[i], col.hi[i] = math.NaN(), math.NaN()
+		if f := choose(p, comparable(m, anyLoad)); f != nil {
+			col.lo[i], col.hi[i] = ends(f)
+		}
+	}
+	ix.columns[p] = col
+	return col
+}
+
+// Screen returns the indices of the materials that meet every need, and of
+// those that miss no more than MaxStops of them.
+func (ix *Index) Screen(list []Need) (met, near []int) {
+	n := len(ix.catalog.Materials)
+	misses := make([]uint8, n)
+	for i := range list {
+		if !list[i].Off {
+			ix.count(&list[i], misses)
+		}
+	}
+	for i, k := range misses {
+		switch {
+		case k == 0:
+			met = append(met, i)
+		case k <= MaxStops:
+			near = append(near, i)
+		}
+	}
+	return met, near
+}
+
+// count adds one to each material that does not meet the need. It is the
+// inner loop of screening and does not allocate.
+func (ix *Index) count(n *Need, misses []uint8) {
+	if n.Kind != OfProperty {
+		for i, m := range ix.catalog.Materials {
+			if !n.admits(m) {
+				misses[i]++
+			}
+		}
+		return
+	}
+	if d := n.Limit.Unit.Dimension(); d.Brinell() && d != units.HBUnstated {
+		// A Brinell limit with its load cannot use the mixed column.
+		for i, m := range ix.catalog.Materials {
+			f := choose(n.Property, comparable(m, n))
+			if f == nil {
+				misses[i]++
+			} else if lo, hi := ends(f); n.contains(lo, hi) < 2 {
+				misses[i]++
+			}
+		}
+		return
+	}
+	col := ix.column(n.Property)
+	a, z := n.closed()
+	for i, lo := range col.lo {
+		// Written so that NaN counts as a miss.
+		if !(lo >= a && col.hi[i] <= z) {
+			misses[i]++
+		}
+	}
+}
+
+// closed are the bounds as a closed interval: an excluded end is moved inward
+// and an included one outward by the slack of contains.
+func (n *Need) closed() (a, z float64) {
+	a, z, openA, openZ := n.bounds()
+	shift := func(v float64, inward bool, up float64) float64 {
+		if math.IsInf(v, 0) {
+			return v
+		}
+		d := slack * math.Abs(v)
+		if inward {
+			d = -d
+		}
+		return v - up*d
+	}
+	return shift(a, openA, 1), shift(z, openZ, -1)
+}

@@ -1,0 +1,125 @@
+// Package needs turns a customer's limits into verdicts on materials, and
+// finds the materials that meet them or nearly do.
+package needs
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Op is how a need bounds a figure.
+type Op uint8
+
+// The bounds. Between is closed at both ends.
+const (
+	AtLeast Op = iota
+	AtMost
+	MoreThan
+	LessThan
+	Between
+)
+
+var opSigns = [...]string{"≥", "≤", ">", "<", "within"}
+
+// Kind is what a need is about.
+type Kind uint8
+
+// A need bounds a property, or names the processes, families or tempers that
+// will do.
+const (
+	OfProperty Kind = iota
+	OfProcess
+	OfFamily
+	OfTemper
+)
+
+// Need is one limit the customer states.
+type Need struct {
+	Kind     Kind
+	Property props.PropertyID
+	Op       Op
+	// Limit is what was typed: Lo for lower bounds, Hi for upper bounds, both
+	// for Between (equal otherwise).
+	Limit     units.Quantity
+	Processes []props.Process
+	Families  []string // family ids
+	Tempers   []string // upper case; "" is as cast
+	Text      string   // as typed
+	Off       bool     // switched off by the user
+}
+
+// String writes the need in one normal form that Parse reads back.
+func (n *Need) String() string {
+	switch n.Kind {
+	case OfProcess:
+		words := make([]string, len(n.Processes))
+		for i, p := range n.Processes {
+			words[i] = p.String()
+		}
+		return "process = " + strings.Join(words, " or ")
+	case OfFamily:
+		return "family = " + strings.Join(n.Families, " or ")
+	case OfTemper:
+		return "temper = " + strings.Join(n.Tempers, " or ")
+	}
+	name := strings.ToLower(n.Property.Info().Name)
+	if n.Limit.Unit.Reciprocal() {
+		name = "electrical resistivity"
+	}
+	if n.Op == Between {
+		return name + " " + n.Limit.String()
+	}
+	return fmt.Sprintf("%s %s %s", name, opSigns[n.Op], n.Limit.String())
+}
+
+// bounds are the limits in SI; infinite where there is none. A conductivity
+// bounded by a resistivity changes sides, and a rating of "at least 2" means 2
+// or better, that is at most 2.
+func (n *Need) bounds() (lo, hi float64, openLo, openHi bool) {
+	u := n.Limit.Unit
+	a, z := u.ToSI(n.Limit.Lo), u.ToSI(n.Limit.Hi)
+	op := n.Op
+	if n.Property.Info().Dimension == units.Rating || u.Reciprocal() {
+		a, z = min(a, z), max(a, z)
+		op = turned(op)
+	}
+	switch op {
+	case AtLeast, MoreThan:
+		return a, inf, op == MoreThan, false
+	case AtMost, LessThan:
+		return -inf, z, false, op == LessThan
+	}
+	return a, z, false, false
+}
+
+// turned is the opposite side of a bound.
+func turned(op Op) Op {
+	switch op {
+	case AtLeast:
+		return AtMost
+	case AtMost:
+		return AtLeast
+	case MoreThan:
+		return LessThan
+	case LessThan:
+		return MoreThan
+	}
+	return op
+}
+
+// admits answers the needs that are not about a figure.
+func (n *Need) admits(m *props.Material) bool {
+	switch n.Kind {
+	case OfProcess:
+		return slices.Contains(n.Processes, m.Process)
+	case OfFamily:
+		return slices.Contains(n.Families, m.Alloy.Family.ID)
+	case OfTemper:
+		return slices.Contains(n.Tempers, strings.ToUpper(m.Temper))
+	}
+	return true
+}

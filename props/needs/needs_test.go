@@ -1,0 +1,308 @@
+package needs
+
+import (
+	"errors"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"alongside/props"
+	"alongside/units"
+
+	"pgregory.net/rapid"
+)
+
+// shop is the invented catalog of the props tests.
+func shop(t testing.TB) *props.Catalog {
+	t.Helper()
+	c, err := props.Load(os.DirFS("../testdata"), "shop.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func parse(t testing.TB, c *props.Catalog, s string) Need {
+	t.Helper()
+	n, err := Parse(s, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
+func TestParse(t *testing.T) {
+	c := shop(t)
+	for _, tt := range []struct{ typed, want string }{
+		{"yield >= 20 ksi", "yield strength ≥ 20 ksi"},
+		{"yield strength at least 20 ksi", "yield strength ≥ 20 ksi"},
+		{"density < 2.8 g/cm3", "density < 2.8 g/cm³"},
+		{"density under 2.8 g/cm3", "density < 2.8 g/cm³"},
+		{"UTS 30 ksi min", "tensile strength ≥ 30 ksi"},
+		{"UTS min 30 ksi", "tensile strength ≥ 30 ksi"},
+		{"UTS min. 30 ksi", "tensile strength ≥ 30 ksi"},
+		{"tensile: 30ksi min", "tensile strength ≥ 30 ksi"},
+		{"tensile_strength>=30ksi", "tensile strength ≥ 30 ksi"},
+		{"tensile must be at least 207 MPa", "tensile strength ≥ 207 MPa"},
+		{"HB 70-100", "brinell hardness 70–100 HB"},
+		{"HB between 70 and 100", "brinell hardness 70–100 HB"},
+		{"elongation over 3 %", "elongation > 3 %"},
+		{"elongation > 3", "elongation > 3 %"},
+		{"anodizing at least 2", "anodizing, appearance ≥ 2"},
+		{"process = pm or sand", "process = permanent mold or sand"},
+		{"process: Permanent Mould casting/die", "process = permanent mold or die"},
+		{"family = aluminum", "family = aluminum"},
+		{"family is aluminium", "family = aluminum"},
+		{"temper = t5, T6", "temper = T5 or T6"},
+		{"conductivity at least 35 %IACS", "electrical conductivity ≥ 35 %IACS"},
+		{"resistivity at most 5 uOhm-cm", "electrical resistivity ≤ 5 µΩ·cm"},
+		{"expansion <= 12.5 uin/in-F", "thermal expansion ≤ 12.5 µin/in·°F"},
+		{"liquidus below 1200 F", "liquidus < 1200 °F"},
+	} {
+		n, err := Parse(tt.typed, c)
+		if err != nil {
+			t.Errorf("%q: %v", tt.typed, err)
+			continue
+		}
+		if have := n.String(); have != tt.want {
+			t.Errorf("%q: have %q, want %q", tt.typed, have, tt.want)
+		}
+		if again, err := Parse(n.String(), c); err != nil || again.String() != n.String() {
+			t.Errorf("%q does not read back: %v", n.String(), err)
+		}
+	}
+}
+
+func TestParseErrors(t *testing.T) {
+	c := shop(t)
+	for _, tt := range []struct{ typed, want string }{
+		{"", "write for example"},
+		{"yeild >= 20 ksi", `"yeild" is not understood: did you mean yield?`},
+		{"yield >= 20 kis", "did you mean ksi?"},
+		{"yield >= 20 g/cm3", "stress"},
+		{"yield 20 ksi", `"yield >= 20 ksi" or "yield <= 20 ksi"`},
+		{"yield", "give a limit"},
+		{"yield >= 20-30 ksi", "a range needs no sign"},
+		{"process = snad", `"snad" is not understood: did you mean sand?`},
+		{"process =", "name a process"},
+		{"family = aluminm", "did you mean aluminum?"},
+		{"density < 0,1 lb/in3", "0.1"},
+		{"colour = blue", `"colour" is not understood`},
+	} {
+		_, err := Parse(tt.typed, c)
+		var pe *ParseError
+		if !errors.As(err, &pe) || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%q:\nhave %v\nwant %s", tt.typed, err, tt.want)
+		}
+	}
+	list, err := ParseAll("yield >= 20 ksi; nonsense\ndensity < 0.1 lb/in3, family = aluminum", c)
+	if len(list) != 3 || err == nil {
+		t.Errorf("have %d needs, %v; want 3 and the error of the bad one", len(list), err)
+	}
+}
+
+func TestJudge(t *testing.T) {
+	c := shop(t)
+	for _, tt := range []struct {
+		id, need string
+		want     Status
+		worst    float64
+		note     string
+	}{
+		{"x1-f-sand", "tensile >= 20 ksi", Met, 3, ""},                                 // minimum 23.0
+		{"x1-f-sand", "tensile >= 25 ksi", NotMet, -2, "typical 27 ksi would meet it"}, // the minimum decides
+		{"x1-f-sand", "tensile >= 23 ksi", Met, 0, ""},                                 // exactly
+		{"x1-f-sand", "tensile > 23 ksi", NotMet, 0, ""},                               // excluded
+		{"x1-t6-sand", "tensile >= 30 ksi", OnlyTypical, 6, ""},                        // typical 36 only
+		{"x1-t6-sand", "tensile >= 40 ksi", NotMet, -4, ""},                            //
+		{"x1-t6-sand", "HB 60-120", Met, 10, ""},                                       // 70–100
+		{"x1-t6-sand", "HB >= 80", Partly, -10, ""},                                    // worst case 70
+		{"x1-t6-sand", "HB >= 110", NotMet, -40, ""},                                   //
+		{"gray-30", "yield >= 20 ksi", NoFigure, math.NaN(), "gray iron has no yield"}, //
+		{"gray-30", "density < 8 g/cm3", NoFigure, math.NaN(), "no figure on file"},    //
+		{"x1-f-sand", "conductivity >= 35 %IACS", Met, 5, ""},                          //
+		{"x2-f-die", "resistivity <= 5.5 uOhm-cm", Met, 0.5, ""},                       // 5.0 µΩ·cm
+		{"x2-f-die", "resistivity <= 4 uOhm-cm", NotMet, -1, ""},                       //
+		{"x1-f-sand", "process = pm or sand", Met, math.NaN(), ""},
+		{"x1-f-sand", "process = die", NotMet, math.NaN(), ""},
+		{"gray-30", "family = aluminum", NotMet, math.NaN(), ""},
+		{"x1-t6-pm", "temper = T6", Met, math.NaN(), ""},
+		{"x1-t6-pm", "tensile >= 30 ksi", OnlyTypical, 10, "common practice"},
+	} {
+		n := parse(t, c, tt.need)
+		j := Judge(c.Material(tt.id), &n)
+		same := math.Abs(j.Worst-tt.worst) < 1e-9 || math.IsNaN(j.Worst) && math.IsNaN(tt.worst)
+		if j.Status != tt.want || !same || !strings.Contains(j.Note, tt.note) {
+			t.Errorf("%s, %s:\nhave %v, %v, %q\nwant %v, %v, %q", tt.id, tt.need, j.Status, j.Worst, j.Note, tt.want, tt.worst, tt.note)
+		}
+	}
+}
+
+func TestFind(t *testing.T) {
+	c := shop(t)
+	ix := NewIndex(c)
+	list, err := ParseAll("family = aluminum; tensile >= 35 ksi; HB >= 60", c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := Find(ix, list, 10)
+	if len(f.Met) != 2 || f.Met[0].Material.ID != "x1-t6-sand" || f.Met[1].Material.ID != "x2-f-die" {
+		t.Errorf("have %v", ids(f.Met))
+	}
+	if have := ids(f.Near); have != "x1-f-sand x1-t6-pm" {
+		t.Errorf("near: have %s", have)
+	}
+	near := f.Near[0]
+	if len(near.Stops) != 2 || near.Stops[0].Need.Property != props.TensileStrength || len(near.Lifts) != 1 || near.Lifts[0].ID != "x1-t6-sand" {
+		t.Errorf("x1-f-sand is stopped by %d needs and lifted by %v", len(near.Stops), near.Lifts)
+	}
+}
+
+func ids(list []Result) string {
+	var s []string
+	for _, r := range list {
+		s = append(s, r.Material.ID)
+	}
+	return strings.Join(s, " ")
+}
+
+func TestSwitchedOff(t *testing.T) {
+	c := shop(t)
+	n := parse(t, c, "tensile >= 99 ksi")
+	n.Off = true
+	if f := Find(NewIndex(c), []Need{n}, 0); len(f.Met) != len(c.Materials) {
+		t.Errorf("a need switched off still stops: %s", ids(f.Met))
+	}
+}
+
+func anyNeed(t *rapid.T, c *props.Catalog) Need {
+	p := rapid.SampledFrom([]props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation, props.HardnessBrinell, props.Density, props.ElectricalConductivity, props.FatigueStrength}).Draw(t, "property")
+	us := units.UnitsOf(p.Info().Dimension)
+	u := rapid.SampledFrom(us).Draw(t, "unit")
+	base := p.Info().Units[0]
+	v := rapid.Float64Range(0.05, 60).Draw(t, "value")
+	x, err := units.Convert(v, base, u)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Need{Property: p, Op: Op(rapid.IntRange(0, 3).Draw(t, "op")), Limit: units.Quantity{Lo: x, Hi: x, Unit: u}}
+}
+
+func metSet(c *props.Catalog, list []Need) map[*props.Material]bool {
+	set := map[*props.Material]bool{}
+	for _, r := range Find(NewIndex(c), list, 0).Met {
+		set[r.Material] = true
+	}
+	return set
+}
+
+func TestNeedProperties(t *testing.T) {
+	c := shop(t)
+	rapid.Check(t, func(t *rapid.T) {
+		list := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Need { return anyNeed(t, c) }), 1, 4).Draw(t, "needs")
+		met := metSet(c, list)
+		// The screen agrees with judging one by one.
+		for _, m := range c.Materials {
+			if r := JudgeAll(m, list); (len(r.Stops) == 0) != met[m] {
+				t.Fatalf("%s: screened %v, judged with %d stops", m.ID, met[m], len(r.Stops))
+			} else if (r.Short() == 0) != met[m] {
+				t.Fatalf("%s: shortfall %v though met is %v", m.ID, r.Short(), met[m])
+			}
+		}
+		// One more need never enlarges the set.
+		for m := range metSet(c, append(list[:len(list):len(list)], anyNeed(t, c))) {
+			if !met[m] {
+				t.Fatalf("%s is met only with one need more", m.ID)
+			}
+		}
+		// A looser limit never shrinks it.
+		loose := append([]Need{}, list...)
+		n := &loose[0]
+		factor := 0.9
+		if op := n.Op; op == AtMost || op == LessThan {
+			factor = 1.1
+		}
+		n.Limit.Lo *= factor
+		n.Limit.Hi *= factor
+		after := metSet(c, loose)
+		for m := range met {
+			if !after[m] {
+				t.Fatalf("%s is lost by loosening %s", m.ID, n)
+			}
+		}
+		// The unit of a limit never changes a verdict.
+		n = &list[0]
+		u := rapid.SampledFrom(units.UnitsOf(n.Limit.Unit.Dimension())).Draw(t, "other unit")
+		x, err := units.Convert(n.Limit.Lo, n.Limit.Unit, u)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if u.Reciprocal() != n.Limit.Unit.Reciprocal() {
+			n.Op = turned(n.Op)
+		}
+		n.Limit = units.Quantity{Lo: x, Hi: x, Unit: u}
+		for m := range metSet(c, list) {
+			if !met[m] {
+				t.Fatalf("%s: %s in %s changes the verdict", m.ID, n, u)
+			}
+		}
+	})
+}
+
+func TestBetterThan(t *testing.T) {
+	c := shop(t)
+	b := props.NewBench()
+	list := BetterThan(&b, c.Material("x1-f-sand"), []props.PropertyID{props.TensileStrength, props.Density, props.ElectricalConductivity, props.Solidus})
+	var have []string
+	for i := range list {
+		have = append(have, list[i].String())
+	}
+	if s := strings.Join(have, "; "); s != "tensile strength ≥ 23.0 ksi; density ≤ 0.100 lb/in³; electrical conductivity ≥ 40 %IACS" {
+		t.Errorf("have %s", s)
+	}
+	if !metSet(c, list)[c.Material("x1-f-sand")] {
+		t.Error("the baseline does not equal itself")
+	}
+}
+
+func TestFront(t *testing.T) {
+	c := shop(t)
+	b := props.NewBench()
+	var all []Result
+	for _, m := range c.Materials {
+		all = append(all, Result{Material: m})
+	}
+	// 47 ksi at 0.098 lb/in³ is beaten by nothing; 27 and 36 ksi at 0.100 are.
+	if have := ids(Front(all, &b, props.TensileStrength, props.Density)); have != "x2-f-die" {
+		t.Errorf("have %s", have)
+	}
+	// On conductivity the X1 alloys (40 %IACS) beat X2 (34): the stronger
+	// tempers of X1 come in.
+	if have := ids(Front(all, &b, props.TensileStrength, props.ElectricalConductivity)); have != "x1-t6-pm x2-f-die" {
+		t.Errorf("have %s", have)
+	}
+}
+
+func FuzzParse(f *testing.F) {
+	c := shop(f)
+	for _, s := range []string{"yield >= 20 ksi", "HB 70-100", "process = pm or sand", "anodizing at least 2", "resistivity <= 5 uOhm-cm", "UTS 30 ksi min", "°<>", "density < 0,1"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		n, err := Parse(s, c)
+		var pe *ParseError
+		if err != nil {
+			if !errors.As(err, &pe) || pe.Error() == "" {
+				t.Fatalf("%T %v", err, err)
+			}
+			return
+		}
+		if _, err := Parse(n.String(), c); err != nil {
+			t.Fatalf("%q became %q, which does not read back: %v", s, n.String(), err)
+		}
+		for _, m := range c.Materials {
+			Judge(m, &n)
+		}
+	})
+}

@@ -4,41 +4,54 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/audit"
+	"alongside/props/report"
 )
 
 func (p *program) checkCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "check [FILE...]",
 		Short: "Check the catalog, or data files of your own",
 		Long: `Check the built-in catalog, or data files on top of its sources and families.
 Every mistake is told with its file, line and field and what to write instead;
-one mistake does not hide another. Exits with 1 when a mistake or an unexplained
-finding is left.`,
+one mistake does not hide another. Then the figures are questioned by physics:
+a finding is mended in the data, or kept with a written reason. Exits with 1
+when a mistake or an unexplained finding is left.`,
 		Example: `  alongside check
-  alongside check mymetals.toml`,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			c, err := p.load(args)
-			var mistakes props.LoadErrors
-			if err != nil && !errors.As(err, &mistakes) {
-				return &failure{exitFindings, err}
-			}
-			text, open := checkText(c, mistakes)
-			if err := p.print(text); err != nil {
-				return err
-			}
-			if len(mistakes)+open > 0 {
-				return &failure{code: exitFindings}
-			}
-			return nil
-		},
+  alongside check mymetals.toml
+  alongside check --explained
+  alongside check --rules`,
 	}
+	explained := cmd.Flags().Bool("explained", false, "print the findings that carry a written reason too")
+	rules := cmd.Flags().Bool("rules", false, "print the rules with their sources, and check nothing")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if *rules {
+			return p.print(rulesText(p.width()))
+		}
+		c, err := p.load(args)
+		var mistakes props.LoadErrors
+		if err != nil && !errors.As(err, &mistakes) {
+			return &failure{exitFindings, err}
+		}
+		r := checked(c, mistakes, args)
+		if err := p.print(r.text(*explained)); err != nil {
+			return err
+		}
+		if len(mistakes)+len(r.open) > 0 {
+			return &failure{code: exitFindings}
+		}
+		return nil
+	}
+	return cmd
 }
 
 // load reads the files given, or else the data files that the program was
@@ -58,24 +71,74 @@ func (p *program) load(names []string) (*props.Catalog, error) {
 	return props.LoadFiles(p.catalog(), files)
 }
 
-// checkText reports mistakes and findings, and returns how many findings no
-// one has explained.
-func checkText(c *props.Catalog, mistakes props.LoadErrors) (text string, open int) {
+// checkResult is what check has to tell.
+type checkResult struct {
+	mistakes           props.LoadErrors
+	open, explained    []*audit.Finding
+	materials, figures int
+}
+
+// checked counts and questions a catalog; where files are named, only what
+// stands in them.
+func checked(c *props.Catalog, mistakes props.LoadErrors, files []string) checkResult {
+	own := func(a *props.Alloy) bool { return true }
+	if len(files) > 0 {
+		names := map[string]bool{}
+		for _, f := range files {
+			names[path.Clean(filepath.ToSlash(f))] = true
+		}
+		own = func(a *props.Alloy) bool { return names[a.File] }
+	}
+	r := checkResult{mistakes: mistakes}
+	for _, a := range c.Alloys {
+		if own(a) {
+			r.materials += len(a.Materials)
+			for _, b := range blocksOf(a) {
+				r.figures += len(b.Figures)
+			}
+		}
+	}
+	for _, f := range audit.Check(c) {
+		switch {
+		case !own(f.Material.Alloy):
+		case f.Open():
+			r.open = append(r.open, f)
+		default:
+			r.explained = append(r.explained, f)
+		}
+	}
+	return r
+}
+
+// text ends in four lines that other programs read.
+func (r *checkResult) text(explained bool) string {
 	var b strings.Builder
-	for _, e := range mistakes {
+	for _, e := range r.mistakes {
 		fmt.Fprintln(&b, e)
 	}
-	if len(mistakes) > 0 {
-		fmt.Fprintf(&b, "\n%d mistakes\n", len(mistakes))
+	if n := len(r.mistakes); n > 0 {
+		fmt.Fprintf(&b, "\n%d mistakes\n", n)
 	}
-	findings, explained := audit(c)
-	for _, f := range findings {
+	list := r.open
+	if explained {
+		list = append(slices.Clone(r.explained), r.open...)
+	}
+	for _, f := range list {
 		fmt.Fprintln(&b, f)
 	}
 	if b.Len() > 0 {
 		b.WriteByte('\n')
 	}
 	fmt.Fprintf(&b, "%d materials\n%d figures\n%d findings explained\n%d findings open\n",
-		len(c.Materials), c.FigureCount(), explained, len(findings))
-	return cleanLines(b.String()), len(findings)
+		r.materials, r.figures, len(r.explained), len(r.open))
+	return cleanLines(b.String())
+}
+
+func rulesText(width int) string {
+	var b strings.Builder
+	for _, r := range audit.Rules() {
+		report.Wrap(&b, width, "", "    ", r.ID+": "+r.Says)
+		report.Wrap(&b, width, "    ", "    ", r.Source)
+	}
+	return b.String()
 }

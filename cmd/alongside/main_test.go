@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"os"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -131,5 +132,51 @@ func TestCheckBuiltIn(t *testing.T) {
 		if l := lines[len(lines)-4+i]; !strings.HasSuffix(l, words) {
 			t.Errorf("line %q does not end in %q", l, words)
 		}
+	}
+}
+
+// A figure that physics questions is a finding; with a reason it is explained.
+func TestCheckFindings(t *testing.T) {
+	const record = `
+[[alloy]]
+id = "odd"
+name = "Odd"
+family = "zinc"
+
+[[alloy.material]]
+process = "sand"
+%EXPLAINED%
+[[alloy.material.figures]]
+basis = "typical"
+source = "NADCA-PSS"
+known = "memory"
+tensile_strength = "30 ksi"
+yield_strength = "40 ksi"
+`
+	const reason = `
+[[alloy.material.explained]]
+rule = "yield-tensile"
+property = "yield_strength"
+why = "invented so"
+`
+	for _, c := range []struct {
+		explained string
+		code      int
+		last      string
+	}{
+		{"", exitFindings, "1 materials\n2 figures\n0 findings explained\n1 findings open\n"},
+		{reason, exitOK, "1 materials\n2 figures\n1 findings explained\n0 findings open\n"},
+	} {
+		file := filepath.Join(t.TempDir(), "odd.toml")
+		if err := os.WriteFile(file, []byte(strings.Replace(record, "%EXPLAINED%", c.explained, 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		r := try(data.Catalog, "check", file)
+		if r.code != c.code || !strings.HasSuffix(r.out, c.last) {
+			t.Errorf("exit code %d, want %d; output:\n%s%s", r.code, c.code, r.out, r.errors)
+		}
+	}
+	if r := try(data.Catalog, "check", "--rules"); r.code != exitOK || !strings.Contains(r.out, "yield-tensile: ") {
+		t.Errorf("check --rules: exit code %d\n%s", r.code, r.out)
 	}
 }

@@ -48,19 +48,16 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	if base != nil {
 		l.adopt(base)
 	}
-	var alloys []*record
+	var alloys []*Record
 	for _, f := range files {
-		for _, r := range readFile(path.Clean(f.Name), f.Content, &errs) {
-			kind, _, _ := strings.Cut(r.path, "[")
-			switch kind {
+		for _, r := range ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family") {
+			switch r.Kind() {
 			case "source":
 				l.source(r)
 			case "family":
 				l.family(r)
 			case "alloy":
 				alloys = append(alloys, r)
-			default:
-				r.in.fail(r.line(""), "", kind, "is not a kind of record", didYouMean(kind, []string{"alloy", "source", "family"}))
 			}
 		}
 	}
@@ -101,23 +98,29 @@ func (l *loader) adopt(base *Catalog) {
 }
 
 // claim reports an id that is taken already.
-func (l *loader) claim(r *record, key, id string) {
+func (l *loader) claim(r *Record, key, id string) {
 	if at, taken := l.ids[key]; taken {
-		r.fail("id", fmt.Sprintf("%q stands already in %s", id, at), "give one of the two another id, or delete it")
+		r.Fail("id", fmt.Sprintf("%q stands already in %s", id, at), "give one of the two another id, or delete it")
 		return
 	}
-	l.ids[key] = fmt.Sprintf("%s:%d", r.in.file, r.line(""))
+	l.ids[key] = fmt.Sprintf("%s:%d", r.in.file, r.LineOf(""))
 }
 
-func (l *loader) source(r *record) {
-	s := &Source{ID: r.text("id", true), File: r.in.file, Line: r.line("")}
-	r.label = s.ID
-	s.Title, s.Publisher, s.Edition = r.text("title", true), r.text("publisher", false), r.text("edition", false)
-	s.Kind, s.Note = r.text("kind", true), r.text("note", false)
+// ReadSource reads a record of a source list.
+func ReadSource(r *Record) *Source {
+	s := &Source{ID: r.Text("id", true), File: r.in.file, Line: r.LineOf("")}
+	r.Label = s.ID
+	s.Title, s.Publisher, s.Edition = r.Text("title", true), r.Text("publisher", false), r.Text("edition", false)
+	s.Kind, s.Note = r.Text("kind", true), r.Text("note", false)
 	if _, ok := oneOf(s.Kind, sourceKinds); !ok && s.Kind != "" {
-		r.fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(sourceKinds, ", "))
+		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(sourceKinds, ", "))
 	}
-	r.finish()
+	r.Finish()
+	return s
+}
+
+func (l *loader) source(r *Record) {
+	s := ReadSource(r)
 	l.claim(r, "source "+s.ID, s.ID)
 	if l.sources[s.ID] == nil {
 		l.sources[s.ID] = s
@@ -125,12 +128,12 @@ func (l *loader) source(r *record) {
 	}
 }
 
-func (l *loader) family(r *record) {
-	f := &Family{ID: r.text("id", true)}
-	r.label = f.ID
-	f.Name, f.Words = r.text("name", true), r.texts("words")
+func (l *loader) family(r *Record) {
+	f := &Family{ID: r.Text("id", true)}
+	r.Label = f.ID
+	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.None = l.none(r)
-	r.finish()
+	r.Finish()
 	l.claim(r, "family "+f.ID, f.ID)
 	if l.families[f.ID] == nil {
 		l.families[f.ID] = f
@@ -138,88 +141,88 @@ func (l *loader) family(r *record) {
 	}
 }
 
-func (l *loader) alloy(r *record) {
-	a := &Alloy{ID: r.text("id", true), File: r.in.file, Line: r.line("")}
-	r.label = a.ID
-	a.Name, a.UNS, a.Note = r.text("name", true), r.text("uns", false), r.text("note", false)
+func (l *loader) alloy(r *Record) {
+	a := &Alloy{ID: r.Text("id", true), File: r.in.file, Line: r.LineOf("")}
+	r.Label = a.ID
+	a.Name, a.UNS, a.Note = r.Text("name", true), r.Text("uns", false), r.Text("note", false)
 	a.Aliases = l.aliases(r)
-	family := r.text("family", true)
+	family := r.Text("family", true)
 	a.Family = l.families[family]
 	if a.Family == nil {
 		if family != "" {
-			r.fail("family", fmt.Sprintf("%q is not a known family", family), didYouMean(family, keys(l.families)))
+			r.Fail("family", fmt.Sprintf("%q is not a known family", family), DidYouMean(family, keys(l.families)))
 		}
 		a.Family = &Family{ID: family, Name: family}
 	}
-	if t := r.table("composition"); t != nil {
+	if t := r.Table("composition"); t != nil {
 		a.Composition = l.composition(t)
 	}
 	a.None = l.none(r)
 	a.Explained = l.explained(r)
-	for _, t := range r.tables("figures") {
+	for _, t := range r.Tables("figures") {
 		b := l.block(t)
 		b.Inherited = true
-		b.Tempers = t.texts("tempers")
-		for _, p := range t.texts("processes") {
+		b.Tempers = t.Texts("tempers")
+		for _, p := range t.Texts("processes") {
 			b.Processes = append(b.Processes, l.process(t, "processes", p))
 		}
-		t.finish()
+		t.Finish()
 		a.Blocks = append(a.Blocks, b)
 	}
-	for _, t := range r.tables("material") {
+	for _, t := range r.Tables("material") {
 		l.material(a, t)
 	}
-	r.finish()
+	r.Finish()
 	if a.ID != "" {
 		l.claim(r, "alloy "+a.ID, a.ID)
 	}
 	if len(a.Materials) == 0 {
-		r.fail("material", "the alloy has no material", "add [[alloy.material]] with its temper and process")
+		r.Fail("material", "the alloy has no material", "add [[alloy.material]] with its temper and process")
 	}
 	l.cat.Alloys = append(l.cat.Alloys, a)
 }
 
-func (l *loader) material(a *Alloy, r *record) {
-	m := &Material{Alloy: a, Temper: r.text("temper", false), Line: r.line("")}
-	if p := r.text("process", false); p != "" {
+func (l *loader) material(a *Alloy, r *Record) {
+	m := &Material{Alloy: a, Temper: r.Text("temper", false), Line: r.LineOf("")}
+	if p := r.Text("process", false); p != "" {
 		m.Process = l.process(r, "process", p)
 	}
-	m.ID = r.text("id", false)
+	m.ID = r.Text("id", false)
 	if m.ID == "" {
 		m.ID = m.derivedID()
 	}
-	r.label = m.ID
+	r.Label = m.ID
 	m.Aliases = l.aliases(r)
 	m.None = l.none(r)
 	m.Explained = l.explained(r)
-	for _, t := range r.tables("figures") {
-		t.label = m.ID
+	for _, t := range r.Tables("figures") {
+		t.Label = m.ID
 		m.Blocks = append(m.Blocks, l.block(t))
-		t.finish()
+		t.Finish()
 	}
-	r.finish()
+	r.Finish()
 	l.claim(r, m.ID, m.ID)
 	a.Materials = append(a.Materials, m)
 }
 
-func (l *loader) process(r *record, key, word string) Process {
+func (l *loader) process(r *Record, key, word string) Process {
 	p, ok := ParseProcess(word)
 	if !ok && word != "" {
 		var ids []string
 		for _, q := range processes[1:] {
 			ids = append(ids, q.id)
 		}
-		r.fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(ids, ", "))
+		r.Fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(ids, ", "))
 	}
 	return p
 }
 
-func (l *loader) aliases(r *record) []Alias {
+func (l *loader) aliases(r *Record) []Alias {
 	var out []Alias
-	for _, s := range r.texts("aliases") {
+	for _, s := range r.Texts("aliases") {
 		system, name, ok := strings.Cut(s, ":")
 		if !ok {
-			r.fail("aliases", fmt.Sprintf("%q names no system", s), `write "UNS: A13560" or "EN 1706: AC-42100 (near)"`)
+			r.Fail("aliases", fmt.Sprintf("%q names no system", s), `write "UNS: A13560" or "EN 1706: AC-42100 (near)"`)
 			continue
 		}
 		name, near := strings.CutSuffix(strings.TrimSpace(name), "(near)")
@@ -228,75 +231,76 @@ func (l *loader) aliases(r *record) []Alias {
 	return out
 }
 
-func (l *loader) none(r *record) []Absence {
-	t := r.table("none")
+func (l *loader) none(r *Record) []Absence {
+	t := r.Table("none")
 	if t == nil {
 		return nil
 	}
 	var out []Absence
-	for _, key := range t.rest() {
+	for _, key := range t.Rest() {
 		p, ok := PropertyNamed(key)
 		if !ok {
-			t.fail(key, "is not a property", didYouMean(key, propertyIDs()))
+			t.Fail(key, "is not a property", DidYouMean(key, propertyIDs()))
 			t.asked[key] = true
 			continue
 		}
-		if why := t.text(key, true); why != "" {
+		if why := t.Text(key, true); why != "" {
 			out = append(out, Absence{p, why})
 		}
 	}
 	return out
 }
 
-func (l *loader) explained(r *record) []Explained {
+func (l *loader) explained(r *Record) []Explained {
 	var out []Explained
-	for _, t := range r.tables("explained") {
-		e := Explained{Rule: t.text("rule", true), Why: t.text("why", true)}
-		if id := t.text("property", false); id != "" {
+	for _, t := range r.Tables("explained") {
+		e := Explained{Rule: t.Text("rule", true), Why: t.Text("why", true)}
+		if id := t.Text("property", false); id != "" {
 			p, ok := PropertyNamed(id)
 			if !ok {
-				t.fail("property", fmt.Sprintf("%q is not a property", id), didYouMean(id, propertyIDs()))
+				t.Fail("property", fmt.Sprintf("%q is not a property", id), DidYouMean(id, propertyIDs()))
 			}
 			e.Property = p
 		}
-		t.finish()
+		t.Finish()
 		out = append(out, e)
 	}
 	return out
 }
 
-func (l *loader) sourceNamed(r *record) *Source {
-	id := r.text("source", true)
+func (l *loader) sourceNamed(r *Record) *Source {
+	id := r.Text("source", true)
 	s := l.sources[id]
 	if s == nil {
 		if id != "" {
-			r.fail("source", fmt.Sprintf("%q is not in the source list", id), didYouMean(id, keys(l.sources)))
+			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), DidYouMean(id, keys(l.sources)))
 		}
 		s = &Source{ID: id, Title: id, Kind: "none"}
 	}
 	return s
 }
 
-func (l *loader) known(r *record) Known {
-	switch word := r.text("known", true); word {
+// Known reads how a figure came into the data file: the key "known".
+func (t *Record) Known() Known {
+	switch word := t.Text("known", true); word {
 	case "read":
 		return Read
 	case "memory", "":
 	default:
-		r.fail("known", fmt.Sprintf("%q is not how a figure is known", word), "write read or memory")
+		t.Fail("known", fmt.Sprintf("%q is not how a figure is known", word), "write read or memory")
 	}
 	return Memory
 }
 
-func (l *loader) composition(r *record) Composition {
-	c := Composition{Source: l.sourceNamed(r), Known: l.known(r), Where: r.text("where", false)}
-	for _, element := range r.rest() {
-		s := r.text(element, true)
+func (l *loader) composition(r *Record) Composition {
+	c := Composition{Source: l.sourceNamed(r), Known: r.Known(), Where: r.Text("where", false)}
+	for _, element := range r.Rest() {
+		s := r.Text(element, true)
 		limit := Limit{Element: element, Text: s}
 		if s != "remainder" && s != "" {
 			q, err := units.ParseAs(s, units.Percent, units.Pct)
 			if err != nil {
-				r.fail(element, fmt.Sprintf("%q is not a limit in percent", s), `write "6.5–7.5", "0.20 max", "0.1 min" or "remainder"`)
+				r.Fail(element, fmt.Sprintf("%q is not a limit in percent", s), `write "6.5–7.5", "0.20 max", "0.1 min" or "remainder"`)
 				continue
 			}
 			limit.Lo, limit.Hi = q.Lo, q.Hi

@@ -11,38 +11,38 @@ import (
 
 // block reads one [[….figures]] table: the keys that say where the figures
 // come from, then a figure for each property.
-func (l *loader) block(r *record) *Block {
+func (l *loader) block(r *Record) *Block {
 	before := len(*l.errs)
-	b := &Block{Source: l.sourceNamed(r), Known: l.known(r), Table: r.text("table", false),
-		Where: r.text("where", false), First: r.text("first", false), Line: r.line("")}
-	word := r.text("basis", true)
+	b := &Block{Source: l.sourceNamed(r), Known: r.Known(), Table: r.Text("table", false),
+		Where: r.Text("where", false), First: r.Text("first", false), Line: r.LineOf("")}
+	word := r.Text("basis", true)
 	basis, ok := ParseBasis(word)
 	if !ok && word != "" {
-		r.fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(basisNames[:], ", "))
+		r.Fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(basisNames[:], ", "))
 	}
 	b.Basis = basis
 	var shared Conditions
-	for _, c := range splitConditions(r.text("conditions", false)) {
+	for _, c := range splitConditions(r.Text("conditions", false)) {
 		if !shared.parse(c) {
-			r.fail("conditions", fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
+			r.Fail("conditions", fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
 		}
 	}
 	for _, key := range []string{"tempers", "processes"} {
-		r.value(key)
+		r.Value(key)
 	}
 	ids := propertyIDs()
-	for _, key := range r.rest() {
+	for _, key := range r.Rest() {
 		p, ok := PropertyNamed(key)
 		if !ok {
-			r.fail(key, "is neither a property nor a key of a figures block",
-				didYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
+			r.Fail(key, "is neither a property nor a key of a figures block",
+				DidYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
 			r.asked[key] = true
 			continue
 		}
 		if n, ok := r.keys[key].(int64); ok && p.Info().Dimension == units.Rating {
 			r.keys[key] = strconv.FormatInt(n, 10)
 		}
-		for _, s := range r.texts(key) {
+		for _, s := range r.Texts(key) {
 			if f, ok := l.figure(r, key, p, s, shared); ok {
 				f.Block = b
 				b.Figures = append(b.Figures, f)
@@ -50,7 +50,7 @@ func (l *loader) block(r *record) *Block {
 		}
 	}
 	if len(b.Figures) == 0 && len(*l.errs) == before {
-		r.fail("", "the block holds no figure", "add a property with its value, or delete the block")
+		r.Fail("", "the block holds no figure", "add a property with its value, or delete the block")
 	}
 	for i := 1; i < len(b.Figures); i++ {
 		for j := i; j > 0 && b.Figures[j].Property < b.Figures[j-1].Property; j-- {
@@ -89,17 +89,17 @@ func splitConditions(s string) []string {
 }
 
 // figure reads "VALUE UNIT; condition; condition".
-func (l *loader) figure(r *record, key string, p PropertyID, s string, shared Conditions) (Figure, bool) {
+func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Conditions) (Figure, bool) {
 	info := p.Info()
 	parts := splitConditions(s)
 	if len(parts) == 0 {
-		r.fail(key, "has no value", "write the value with its unit, or delete the line")
+		r.Fail(key, "has no value", "write the value with its unit, or delete the line")
 		return Figure{}, false
 	}
 	var own Conditions
 	for _, c := range parts[1:] {
 		if !own.parse(c) {
-			r.fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
+			r.Fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
 			return Figure{}, false
 		}
 	}
@@ -118,19 +118,19 @@ func (l *loader) figure(r *record, key string, p PropertyID, s string, shared Co
 				remedy = ue.Hint
 			}
 		}
-		r.fail(key, problem, remedy)
+		r.Fail(key, problem, remedy)
 		return Figure{}, false
 	}
 	if q.Qual != units.Exact && q.Qual != units.Approx {
-		r.fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
+		r.Fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
 		return Figure{}, false
 	}
 	if q.Lo > q.Hi {
-		r.fail(key, fmt.Sprintf("%q runs from high to low", parts[0]), "write the lower value first")
+		r.Fail(key, fmt.Sprintf("%q runs from high to low", parts[0]), "write the lower value first")
 		return Figure{}, false
 	}
 	if problem := implausible(info, q); problem != "" {
-		r.fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
+		r.Fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
 		return Figure{}, false
 	}
 	cond := shared.forProperty(info).merge(own)

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -13,12 +14,14 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// record is one TOML table being read, with the means to say where each of
-// its keys stands. Keys not asked for are reported as unknown by finish.
-type record struct {
+// Record is one TOML table being read, with the means to say where each of
+// its keys stands. Keys not asked for are reported as unknown by Finish. The
+// data files of other packages are read with it too, so that every mistake is
+// told in one form.
+type Record struct {
+	Label string // names the record in messages, such as an id
 	in    *reader
 	path  string // "alloy.material[1]"
-	label string // for messages
 	keys  map[string]any
 	asked map[string]bool
 }
@@ -28,6 +31,7 @@ type record struct {
 // record does not hide the mistakes of the others.
 type reader struct {
 	file  string
+	kinds []string       // of records that belong in the file
 	start int            // line before the chunk
 	lines map[string]int // path of table or key → line in file
 	errs  *LoadErrors
@@ -37,7 +41,18 @@ func (r *reader) fail(line int, record, field, problem, remedy string) {
 	*r.errs = append(*r.errs, &LoadError{File: r.file, Line: line, Record: record, Field: field, Problem: problem, Remedy: remedy})
 }
 
-func (t *record) line(key string) int {
+// Kind is the word in the brackets that start the record: [[alloy]].
+func (t *Record) Kind() string {
+	kind, _, _ := strings.Cut(t.path, "[")
+	return kind
+}
+
+// File is the name of the file that holds the record.
+func (t *Record) File() string { return t.in.file }
+
+// LineOf is the line of a key; of the record itself where the key does not
+// stand in it.
+func (t *Record) LineOf(key string) int {
 	for _, path := range []string{t.path + "." + key, t.path} {
 		if n, ok := t.in.lines[path]; ok {
 			return n
@@ -46,11 +61,13 @@ func (t *record) line(key string) int {
 	return t.in.start + 1
 }
 
-func (t *record) fail(key, problem, remedy string) {
-	t.in.fail(t.line(key), t.label, key, problem, remedy)
+// Fail reports a mistake in a key: what is wrong and what to write instead.
+func (t *Record) Fail(key, problem, remedy string) {
+	t.in.fail(t.LineOf(key), t.Label, key, problem, remedy)
 }
 
-func (t *record) value(key string) (any, bool) {
+// Value is a key as TOML has it.
+func (t *Record) Value(key string) (any, bool) {
 	if t.asked == nil {
 		t.asked = map[string]bool{}
 	}
@@ -59,34 +76,34 @@ func (t *record) value(key string) (any, bool) {
 	return v, ok
 }
 
-// text reads a string; a missing or wrong one is reported and read as "".
-func (t *record) text(key string, required bool) string {
-	v, ok := t.value(key)
+// Text reads a string; a missing or wrong one is reported and read as "".
+func (t *Record) Text(key string, required bool) string {
+	v, ok := t.Value(key)
 	if !ok {
 		if required {
-			t.fail(key, "is missing", fmt.Sprintf("add %s = \"…\"", key))
+			t.Fail(key, "is missing", fmt.Sprintf("add %s = \"…\"", key))
 		}
 		return ""
 	}
 	s, ok := v.(string)
 	if !ok {
-		t.fail(key, fmt.Sprintf("is %v, not text", v), fmt.Sprintf("put it in quotes: %s = \"%v\"", key, v))
+		t.Fail(key, fmt.Sprintf("is %v, not text", v), fmt.Sprintf("put it in quotes: %s = \"%v\"", key, v))
 		return ""
 	}
 	if i := strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) }); i >= 0 {
-		t.fail(key, fmt.Sprintf("holds a control character (%U)", []rune(s[i:])[0]), "delete it; a line break or tab is not allowed in a value")
+		t.Fail(key, fmt.Sprintf("holds a control character (%U)", []rune(s[i:])[0]), "delete it; a line break or tab is not allowed in a value")
 		return ""
 	}
 	s = strings.TrimSpace(s)
 	if s == "" && required {
-		t.fail(key, "is empty", "write a value or delete the record")
+		t.Fail(key, "is empty", "write a value or delete the record")
 	}
 	return s
 }
 
-// texts reads a string or a list of strings.
-func (t *record) texts(key string) []string {
-	v, ok := t.value(key)
+// Texts reads a string or a list of strings.
+func (t *Record) Texts(key string) []string {
+	v, ok := t.Value(key)
 	if !ok {
 		return nil
 	}
@@ -96,48 +113,48 @@ func (t *record) texts(key string) []string {
 	}
 	var out []string
 	for _, v := range list {
-		one := &record{in: t.in, path: t.path, label: t.label, keys: map[string]any{key: v}}
-		if s := one.text(key, true); s != "" {
+		one := &Record{in: t.in, path: t.path, Label: t.Label, keys: map[string]any{key: v}}
+		if s := one.Text(key, true); s != "" {
 			out = append(out, s)
 		}
 	}
 	return out
 }
 
-// table reads a sub-table; nil when there is none.
-func (t *record) table(key string) *record {
-	v, ok := t.value(key)
+// Table reads a sub-table; nil when there is none.
+func (t *Record) Table(key string) *Record {
+	v, ok := t.Value(key)
 	if !ok {
 		return nil
 	}
 	m, ok := v.(map[string]any)
 	if !ok {
-		t.fail(key, "is not a table", fmt.Sprintf("write [%s.%s] with one key a line below it", plainPath(t.path), key))
+		t.Fail(key, "is not a table", fmt.Sprintf("write [%s.%s] with one key a line below it", plainPath(t.path), key))
 		return nil
 	}
-	return &record{in: t.in, path: t.path + "." + key, label: t.label, keys: m}
+	return &Record{in: t.in, path: t.path + "." + key, Label: t.Label, keys: m}
 }
 
-// tables reads an array of tables.
-func (t *record) tables(key string) []*record {
-	v, ok := t.value(key)
+// Tables reads an array of tables.
+func (t *Record) Tables(key string) []*Record {
+	v, ok := t.Value(key)
 	if !ok {
 		return nil
 	}
 	list, ok := v.([]map[string]any)
 	if !ok {
-		t.fail(key, "is not a list of tables", fmt.Sprintf("write [[%s.%s]] with double brackets", plainPath(t.path), key))
+		t.Fail(key, "is not a list of tables", fmt.Sprintf("write [[%s.%s]] with double brackets", plainPath(t.path), key))
 		return nil
 	}
-	out := make([]*record, len(list))
+	out := make([]*Record, len(list))
 	for i, m := range list {
-		out[i] = &record{in: t.in, path: fmt.Sprintf("%s.%s[%d]", t.path, key, i), label: t.label, keys: m}
+		out[i] = &Record{in: t.in, path: fmt.Sprintf("%s.%s[%d]", t.path, key, i), Label: t.Label, keys: m}
 	}
 	return out
 }
 
-// rest lists the keys not asked for so far, in file order.
-func (t *record) rest() []string {
+// Rest lists the keys not asked for so far, in file order.
+func (t *Record) Rest() []string {
 	var keys []string
 	for k := range t.keys {
 		if !t.asked[k] {
@@ -145,7 +162,7 @@ func (t *record) rest() []string {
 		}
 	}
 	sort.Slice(keys, func(i, j int) bool {
-		if a, b := t.line(keys[i]), t.line(keys[j]); a != b {
+		if a, b := t.LineOf(keys[i]), t.LineOf(keys[j]); a != b {
 			return a < b
 		}
 		return keys[i] < keys[j]
@@ -153,18 +170,19 @@ func (t *record) rest() []string {
 	return keys
 }
 
-// finish reports keys that nothing asked for.
-func (t *record) finish() {
-	for _, k := range t.rest() {
+// Finish reports keys that nothing asked for.
+func (t *Record) Finish() {
+	for _, k := range t.Rest() {
 		var known []string
 		for a := range t.asked {
 			known = append(known, a)
 		}
-		t.fail(k, "is not a key of this record", didYouMean(k, known))
+		t.Fail(k, "is not a key of this record", DidYouMean(k, known))
 	}
 }
 
-func didYouMean(word string, known []string) string {
+// DidYouMean is the remedy for a word that is not one of those known.
+func DidYouMean(word string, known []string) string {
 	if n := Nearest(word, known); n != "" {
 		return fmt.Sprintf("did you mean %s?", n)
 	}
@@ -176,9 +194,10 @@ var indexed = regexp.MustCompile(`\[\d+\]`)
 
 func plainPath(p string) string { return indexed.ReplaceAllString(p, "") }
 
-// readFile splits a data file into its top-level records.
-func readFile(name string, content []byte, errs *LoadErrors) []*record {
-	r := &reader{file: name, errs: errs}
+// ReadRecords splits a data file into its top-level records, each of one of the
+// kinds given. Mistakes of form are added to errs.
+func ReadRecords(name string, content []byte, errs *LoadErrors, kinds ...string) []*Record {
+	r := &reader{file: name, errs: errs, kinds: kinds}
 	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(content) {
 		line := 1
@@ -191,12 +210,12 @@ func readFile(name string, content []byte, errs *LoadErrors) []*record {
 		r.fail(line, "", "", "the file is not UTF-8 text", "save it as UTF-8 (the degree sign and µ are the usual culprits)")
 		content = bytes.ToValidUTF8(content, []byte("?"))
 	}
-	var records []*record
+	var records []*Record
 	lines := strings.Split(strings.ReplaceAll(string(content), "\r\n", "\n"), "\n")
 	start := 0
 	flush := func(end int) {
 		if strings.TrimSpace(strings.Join(lines[start:end], "")) != "" {
-			records = append(records, readChunk(name, start, lines[start:end], errs)...)
+			records = append(records, r.chunk(start, lines[start:end])...)
 		}
 		start = end
 	}
@@ -210,13 +229,14 @@ func readFile(name string, content []byte, errs *LoadErrors) []*record {
 }
 
 var (
-	topHeader = regexp.MustCompile(`^\s*\[\[?\s*(alloy|source|family|house|[A-Za-z_-]+)\s*\]\]?\s*(#.*)?$`)
+	topHeader = regexp.MustCompile(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
 	header    = regexp.MustCompile(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
 	keyLine   = regexp.MustCompile(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
 )
 
-func readChunk(name string, start int, lines []string, errs *LoadErrors) []*record {
-	r := &reader{file: name, start: start, errs: errs, lines: locate(lines, start)}
+// chunk reads one top-level record with its sub-tables.
+func (whole *reader) chunk(start int, lines []string) []*Record {
+	r := &reader{file: whole.file, kinds: whole.kinds, errs: whole.errs, start: start, lines: locate(lines, start)}
 	var doc map[string]any
 	if _, err := toml.Decode(strings.Join(lines, "\n"), &doc); err != nil {
 		var pe toml.ParseError
@@ -227,15 +247,19 @@ func readChunk(name string, start int, lines []string, errs *LoadErrors) []*reco
 		r.fail(line, "", lastKey(pe), problem, syntaxRemedy(lines, line-start))
 		return nil
 	}
-	var records []*record
+	var records []*Record
 	for kind, v := range doc {
 		list, ok := v.([]map[string]any)
 		if !ok {
-			r.fail(start+1, "", kind, "does not belong to any record", "records start with [[alloy]], [[source]] or [[family]]")
+			r.fail(start+1, "", kind, "does not belong to any record", "records start with [["+strings.Join(r.kinds, "]], [[")+"]]")
+			continue
+		}
+		if !slices.Contains(r.kinds, kind) {
+			r.fail(start+1, "", kind, "is not a kind of record", DidYouMean(kind, slices.Clone(r.kinds)))
 			continue
 		}
 		for i, m := range list {
-			records = append(records, &record{in: r, path: fmt.Sprintf("%s[%d]", kind, i), keys: m})
+			records = append(records, &Record{in: r, path: fmt.Sprintf("%s[%d]", kind, i), keys: m})
 		}
 	}
 	return records

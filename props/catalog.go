@@ -99,8 +99,12 @@ func (c *Catalog) Resolve(typed string) (*Material, error) {
 		return hits[0].Material, nil
 	}
 	e := &NotFound{Typed: typed, Several: exact > 1}
-	for _, h := range hits[:min(5, len(hits))] {
-		e.Nearest = append(e.Nearest, h.Material)
+	if e.Several {
+		for _, h := range hits[:min(5, exact)] {
+			e.Nearest = append(e.Nearest, h.Material)
+		}
+	} else {
+		e.Nearest = c.nearestMaterials(typed, hits)
 	}
 	return nil, e
 }

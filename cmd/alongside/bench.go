@@ -1,12 +1,18 @@
 package main
 
 import (
+	"context"
 	"errors"
+	"os"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/spf13/cobra"
 
 	"alongside/props"
+	"alongside/tui"
+	"alongside/tui/background"
+	"alongside/tui/clip"
 )
 
 // benchCommand is the program without a command: the bench in the terminal.
@@ -31,12 +37,18 @@ be carried out, 130 interrupted.`,
 		ValidArgsFunction: p.completeMaterials,
 	}
 	v := p.viewFlags(cmd)
+	shadeWord := choiceFlag(cmd, "background", "colors for a terminal that is", "auto", "light", "dark")
+	noMouse := cmd.Flags().Bool("no-mouse", false, "leave the mouse to the terminal")
 	version := cmd.Flags().Bool("version", false, "print the version")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *version {
 			return p.print(p.version())
 		}
 		b, err := v.bench(p.catalog(), args)
+		if err != nil {
+			return err
+		}
+		shade, err := background.Decide(shadeWord.value, p.env)
 		if err != nil {
 			return err
 		}
@@ -50,12 +62,27 @@ be carried out, 130 interrupted.`,
 			}
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
-		return p.startBench(b)
+		return p.startBench(b, shade, *noMouse)
 	}
 	return cmd
 }
 
-// startBench opens the bench in the terminal.
-func (p *program) startBench(b props.Bench) error {
-	return &failure{exitUsage, errors.New("the bench is not part of this build")}
+// startBench opens the bench in the terminal and returns when the user quits.
+func (p *program) startBench(b props.Bench, shade background.Shade, noMouse bool) error {
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion()}
+	env, err := clip.Here(os.Stdout)
+	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may
+		return err
+	}
+	o.Copy = func(ctx context.Context, c clip.Payload) (string, error) {
+		report, err := clip.Copy(ctx, c, env)
+		return report.String(), err
+	}
+	switch err := tui.Run(p.ctx, o); {
+	case errors.Is(err, tea.ErrInterrupted):
+		return &failure{code: exitInterrupt}
+	case err != nil:
+		return &failure{exitFindings, err}
+	}
+	return nil
 }

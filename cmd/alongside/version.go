@@ -18,9 +18,16 @@ func (p *program) versionCommand() *cobra.Command {
 	}
 }
 
-// version tells the module version and the revision the program was built
-// from, as far as the build recorded them.
+// version tells what --version prints.
 func (p *program) version() string {
+	c := p.catalog()
+	return fmt.Sprintf("alongside %s\ncatalog: %d materials, %d figures, %d sources\n",
+		buildVersion(), len(c.Materials), c.FigureCount(), len(c.Sources))
+}
+
+// buildVersion is the module version and the revision the program was built
+// from, as far as the build recorded them.
+func buildVersion() string {
 	version, revision, changed := "unknown version", "", ""
 	if info, ok := debug.ReadBuildInfo(); ok {
 		if info.Main.Version != "" {
@@ -35,8 +42,5 @@ func (p *program) version() string {
 			}
 		}
 	}
-	c := p.catalog()
-	return fmt.Sprintf("alongside %s%s%s, %s %s/%s\ncatalog: %d materials, %d figures, %d sources\n",
-		version, revision, changed, runtime.Version(), runtime.GOOS, runtime.GOARCH,
-		len(c.Materials), c.FigureCount(), len(c.Sources))
+	return fmt.Sprintf("%s%s%s, %s %s/%s", version, revision, changed, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }

@@ -1,0 +1,116 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"alongside/props/report"
+	"alongside/tui/ptytest"
+)
+
+// The main job on the real program: pin three castings, put the baseline on the
+// gray iron, flip a temper, change units, copy, quit.
+func TestMainJob(t *testing.T) {
+	state := t.TempDir()
+	for _, size := range []struct{ width, height int }{{80, 24}, {160, 50}} {
+		s := ptytest.Start(t, ptytest.Options{Width: size.width, Height: size.height,
+			Env: []string{"ALONGSIDE_CLIPBOARD=file", "XDG_STATE_HOME=" + state}}, binary(t))
+		pin := func(words, name string) {
+			s.WaitFor("Find:")
+			s.Type(words)
+			s.WaitFor("Find: " + words)
+			s.Type(ptytest.Enter)
+			s.WaitFor("pinned " + name)
+		}
+		pin("a356 t6 pm", "A356.0-T6 permanent mold")
+		s.Type("/")
+		pin("319 f sand", "319.0-F sand")
+		s.Type("/")
+		pin("class 30", "Class 30 sand")
+		s.Type("b")
+		s.WaitFor("baseline: Class 30 sand")
+		s.Type(ptytest.End) // the last pin: 319.0-F
+		s.WaitFor("319.0-F sand: ")
+		s.Type("t")
+		s.WaitFor("319.0-T5 sand, was 319.0-F sand")
+		s.WaitFor("ksi")
+		s.Type("s")
+		s.WaitFor("SI units")
+		s.WaitFor("MPa")
+		s.Type("y")
+		s.WaitFor("saved to")
+		s.Type("q")
+		if code := s.Exit(); code != exitOK {
+			t.Errorf("exit code %d", code)
+		}
+		copied, err := os.ReadFile(filepath.Join(state, "alongside", "copied.txt"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(strings.Fields(string(copied)), " ")
+		for _, want := range []string{
+			"A356.0-T6 permanent mold, 319.0-T5 sand against Class 30 sand",
+			"baseline", "MPa", "yield", "S1 ", report.Caution,
+		} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the copy holds no %q:\n%s", want, copied)
+			}
+		}
+	}
+}
+
+// A bench set up on the command line, and the same work printed, agree.
+func TestBenchFromTheCommandLine(t *testing.T) {
+	s := ptytest.Start(t, ptytest.Options{Width: 120, Height: 40}, binary(t),
+		"a356-t6-pm", "319-f-sand", "--baseline", "gray-30", "--units", "si", "--delta", "amount", "--basis", "minimum")
+	s.WaitFor("3 pins · SI units · ")
+	screen := s.Screen()
+	for _, want := range []string{"Class 30", "A356.0", "319.0", "MPa", "minimum"} {
+		if !strings.Contains(screen, want) {
+			t.Errorf("no %q on the screen:\n%s", want, screen)
+		}
+	}
+	s.Type(ptytest.CtrlC)
+	s.Exit()
+}
+
+// A terminal that cannot place its cursor gets told which command to use, and
+// one with NO_COLOR gets no colors.
+func TestPlainTerminals(t *testing.T) {
+	s := ptytest.Start(t, ptytest.Options{Env: []string{"TERM=dumb"}}, binary(t), "a356-t6-pm")
+	if code := s.Exit(); code != exitUsage {
+		t.Errorf("TERM=dumb: exit code %d, want %d", code, exitUsage)
+	}
+	if !strings.Contains(s.Output(), "alongside compare a356-t6-pm") || strings.Contains(s.Output(), "\x1b") {
+		t.Errorf("TERM=dumb: %q", s.Output())
+	}
+	s = ptytest.Start(t, ptytest.Options{Env: []string{"NO_COLOR=1"}}, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	for _, part := range strings.Split(s.Output(), "\x1b[")[1:] {
+		if end := strings.IndexFunc(part, func(r rune) bool { return r >= '@' && r <= '~' }); end >= 0 && part[end] == 'm' {
+			for _, code := range strings.Split(part[:end], ";") {
+				if len(code) == 2 && (code[0] == '3' || code[0] == '4') {
+					t.Fatalf("NO_COLOR: color sequence %q", part[:end+1])
+				}
+			}
+		}
+	}
+	s.Type("q")
+	s.Exit()
+}
+
+// Commands print plain text on a terminal too, as wide as it is.
+func TestCommandOnTerminal(t *testing.T) {
+	s := ptytest.Start(t, ptytest.Options{Width: 200, Height: 60}, binary(t), "compare", "a356-t6-pm", "319-f-sand", "gray-30", "--rows", "tensile,density")
+	if code := s.Exit(); code != exitOK {
+		t.Errorf("exit code %d", code)
+	}
+	if strings.Contains(s.Output(), "\x1b") {
+		t.Errorf("escape sequences in the output: %q", s.Output())
+	}
+	if !strings.Contains(s.Output(), report.Caution) {
+		t.Errorf("the caution is broken into lines on a terminal of 200 columns:\n%s", s.Screen())
+	}
+}

@@ -27,3 +27,14 @@ var Catalog = sync.OnceValue(func() *props.Catalog {
 	}
 	return c
 })
+
+// Materials returns a catalog of the alloys to which the materials with exactly
+// these ids belong, without reading the others; nil when an id is not in the
+// built-in catalog.
+func Materials(ids []string) *props.Catalog {
+	c, err := props.UnpackMaterials(packed, ids)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}

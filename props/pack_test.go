@@ -42,3 +42,36 @@ func FuzzUnpack(f *testing.F) {
 		}
 	})
 }
+
+// The materials read alone are those of the whole catalog.
+func TestUnpackMaterials(t *testing.T) {
+	packed := string(Pack(shop(t)))
+	whole, err := Unpack(packed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	few, err := UnpackMaterials(packed, []string{"gray-30", "x1-f-sand"})
+	if err != nil || few == nil {
+		t.Fatalf("have %v, %v", few, err)
+	}
+	if len(few.Alloys) != 2 || len(few.Sources) != len(whole.Sources) {
+		t.Errorf("%d alloys and %d sources, want 2 and %d", len(few.Alloys), len(few.Sources), len(whole.Sources))
+	}
+	for _, m := range few.Materials {
+		other := whole.Material(m.ID)
+		for _, p := range Properties() {
+			a, b := m.Figures(p), other.Figures(p)
+			if len(a) != len(b) || m.Absent(p) != other.Absent(p) {
+				t.Fatalf("%s, %s: %d figures, want %d", m.ID, p, len(a), len(b))
+			}
+			for i := range a {
+				if a[i].Value != b[i].Value || *a[i].Cond != *b[i].Cond || a[i].Source.ID != b[i].Source.ID {
+					t.Errorf("%s, %s: have %+v, want %+v", m.ID, p, a[i], b[i])
+				}
+			}
+		}
+	}
+	if none, err := UnpackMaterials(packed, []string{"x1-f-sand", "no-such"}); none != nil || err != nil {
+		t.Errorf("an unknown id: have %v, %v", none, err)
+	}
+}

@@ -32,7 +32,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 	rows := cmd.Flags().StringSlice("rows", nil, "only these properties: `PROPERTY,...`")
 	_ = cmd.RegisterFlagCompletionFunc("rows", completeProperties)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		b, err := v.bench(p.catalog(), args)
+		b, err := v.bench(p.catalogWith(append(args, v.baseline)...), args)
 		if err != nil {
 			return err
 		}

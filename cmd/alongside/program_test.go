@@ -198,3 +198,19 @@ func TestWidthFollowsColumns(t *testing.T) {
 		t.Errorf("on 200 columns the longest line has %d characters", n)
 	}
 }
+
+// Reading only the materials named gives the same output as reading all.
+func TestSmallCatalogSaysTheSame(t *testing.T) {
+	for _, args := range [][]string{
+		{"compare", "a356-t6-pm", "319-f-sand", "A380-F-die", "--baseline", "gray-30"},
+		{"show", "c83600-sand"},
+		{"compare", "a356-t6-pm", "319-f-snd"},
+	} {
+		var out, errs bytes.Buffer
+		code := run(context.Background(), args, strings.NewReader(""), &out, &errs, func(string) string { return "" })
+		r := try(data.Catalog, args...)
+		if code != r.code || out.String() != r.out || errs.String() != r.errors {
+			t.Errorf("%v: the outputs differ:\n%s%s\nfrom the whole catalog:\n%s%s", args, out.String(), errs.String(), r.out, r.errors)
+		}
+	}
+}

@@ -27,7 +27,8 @@ one the bench prefers.`,
 	}
 	system := choiceFlag(cmd, "units", "give each figure in these units too", "source", "us", "si", "cgs")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		m, err := p.catalog().Resolve(strings.Join(args, " "))
+		typed := strings.Join(args, " ")
+		m, err := p.catalogWith(typed).Resolve(typed)
 		if err != nil {
 			return err
 		}

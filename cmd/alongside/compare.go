@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props"
+	limits "alongside/props/needs"
 	"alongside/props/report"
 )
 
@@ -31,8 +32,14 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 	format := choiceFlag(cmd, "format", "form of the output", report.Formats()...)
 	rows := cmd.Flags().StringSlice("rows", nil, "only these properties: `PROPERTY,...`")
 	_ = cmd.RegisterFlagCompletionFunc("rows", completeProperties)
+	var needed []string
+	p.needFlag(cmd, &needed)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		b, err := v.bench(p.catalogWith(append(args, v.baseline)...), args)
+		if err != nil {
+			return err
+		}
+		list, err := limits.ParseAll(strings.Join(needed, "\n"), p.catalog())
 		if err != nil {
 			return err
 		}
@@ -44,10 +51,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 			b.Only = append(b.Only, id)
 		}
 		c := props.Compare(b)
-		if format.value == "text" {
-			return p.print(report.TextWidth(c, report.Scope{}, p.width()))
-		}
-		text, err := report.Render(format.value, c, report.Scope{})
+		text, err := report.WithNeeds(format.value, c, list, p.width())
 		if err != nil {
 			return err
 		}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -19,18 +20,31 @@ var keyFigures = [...]props.PropertyID{props.TensileStrength, props.YieldStrengt
 func (p *program) findCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "find [WORDS]",
-		Short: "Find materials by designation, temper, process or family",
+		Short: "Find materials by designation, or by the customer's limits",
 		Long: `Find materials by designation, temper, process or family, best match first. Words
 may be typed in any order and spelling, in any system of designations; without
-words every material is listed.`,
+words every material is listed.
+
+With --need it finds the materials that meet every limit, then the near misses
+with what stops each and which temper or process of the same alloy would do.
+Strengths are judged on specified minimums where they are published.`,
 		Example: `  alongside find a356 t6
   alongside find "class 30"
   alongside find AC-42100 --units si
-  alongside find zinc die --format tsv`,
+  alongside find zinc die --format tsv
+  alongside find --need "yield >= 20 ksi" --need "density < 2.8 g/cm3" --near 3
+  alongside find aluminum --need "process = pm or sand; elongation >= 5 %" --sort yield
+  alongside find --better-than gray-30 --rows tensile,density --sort likeness
+  alongside find --need "family = aluminum" --duty plate-stiffness --baseline gray-30 --front yield,density`,
 	}
 	system := choiceFlag(cmd, "units", "units of the key figures", "us", "si", "cgs")
-	format := choiceFlag(cmd, "format", "form of the output", "text", "tsv", "json")
+	format := choiceFlag(cmd, "format", "form of the output", "text", "tsv", "json", "markdown", "csv", "html")
+	needs := p.searchFlags(cmd)
+	needs.system, needs.format = system, format
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if needs.asked() {
+			return needs.find(p, args)
+		}
 		query := strings.Join(args, " ")
 		var found []*props.Material
 		for _, h := range p.catalog().Search(query) {
@@ -38,7 +52,11 @@ words every material is listed.`,
 		}
 		s, _ := units.ParseSystem(system.value)
 		write := map[string]func([]*props.Material, units.System) string{"text": findText, "tsv": findTSV, "json": findJSON}
-		if err := p.print(write[format.value](found, s)); err != nil || len(found) > 0 {
+		form := write[format.value]
+		if form == nil {
+			return fmt.Errorf("--format %s goes with --need; without needs use text, tsv or json", format.value)
+		}
+		if err := p.print(form(found, s)); err != nil || len(found) > 0 {
 			return err
 		}
 		return &failure{exitFindings, notFound(query)}

@@ -120,12 +120,18 @@ func SortByMargin(list []Result) {
 	slices.SortStableFunc(list, func(a, b Result) int { return cmp.Compare(room(b), room(a)) })
 }
 
-// SortByProperty sorts by the figure the bench shows, in the better direction
-// of the property's sense; materials without a figure come last.
+// SortByProperty sorts by the figure a need on the property was judged on, else
+// the one the bench shows, in the better direction of the property's sense;
+// materials without a figure come last.
 func SortByProperty(list []Result, b *props.Bench, p props.PropertyID) {
 	sense, target := b.SenseOf(p)
 	value := func(r Result) float64 {
 		f := b.Figure(r.Material, p)
+		for _, j := range r.Judgements {
+			if j.Need.Kind == OfProperty && j.Need.Property == p && j.Figure != nil {
+				f = j.Figure
+			}
+		}
 		if f == nil {
 			return inf
 		}

@@ -15,6 +15,7 @@ type Doc struct {
 	// Foot stands below the tables: notes, sources, settings. The caution
 	// follows it in every format.
 	Foot []string
+	bare bool // a table without title and foot
 }
 
 // DocTable is one table under its heading. Columns from Right on hold figures
@@ -55,12 +56,28 @@ func (d *Doc) Render(format string, width int) (string, error) {
 	return b.String(), nil
 }
 
-func (d *Doc) foot() []string { return append(d.Foot[:len(d.Foot):len(d.Foot)], Caution) }
+// Render writes the table alone, to stand before something that carries the
+// caution.
+func (t *DocTable) Render(format string, width int) (string, error) {
+	d := Doc{Tables: []DocTable{*t}, bare: true}
+	return d.Render(format, width)
+}
+
+func (d *Doc) foot() []string {
+	if d.bare {
+		return nil
+	}
+	return append(d.Foot[:len(d.Foot):len(d.Foot)], Caution)
+}
 
 func (d *Doc) text(b *strings.Builder, width int) {
-	wrap(b, width, "", d.Title)
-	for _, t := range d.Tables {
-		b.WriteByte('\n')
+	if d.Title != "" {
+		wrap(b, width, "", d.Title)
+	}
+	for i, t := range d.Tables {
+		if i > 0 || d.Title != "" {
+			b.WriteByte('\n')
+		}
 		if t.Heading != "" {
 			wrap(b, width, "", strings.ToUpper(t.Heading))
 		}
@@ -115,7 +132,9 @@ func (t *DocTable) text(b *strings.Builder, width int) {
 }
 
 func (d *Doc) markdown(b *strings.Builder) {
-	b.WriteString("**" + escapeMarkdown(d.Title) + "**\n")
+	if d.Title != "" {
+		b.WriteString("**" + escapeMarkdown(d.Title) + "**\n")
+	}
 	for _, t := range d.Tables {
 		b.WriteByte('\n')
 		if t.Heading != "" {
@@ -164,9 +183,14 @@ func (d *Doc) markdown(b *strings.Builder) {
 
 // records is the document for a spreadsheet, formulas defused.
 func (d *Doc) records() [][]string {
-	out := [][]string{{d.Title}}
-	for _, t := range d.Tables {
-		out = append(out, []string{""})
+	var out [][]string
+	if d.Title != "" {
+		out = append(out, []string{d.Title}, []string{""})
+	}
+	for i, t := range d.Tables {
+		if i > 0 {
+			out = append(out, []string{""})
+		}
 		if t.Heading != "" {
 			out = append(out, []string{t.Heading})
 		}
@@ -193,7 +217,10 @@ func (d *Doc) records() [][]string {
 }
 
 func (d *Doc) html(b *strings.Builder) {
-	b.WriteString(`<meta charset="utf-8">` + "\n" + `<p style="` + smallStyle + `"><b>` + escapeHTML(d.Title) + "</b></p>\n")
+	b.WriteString(`<meta charset="utf-8">` + "\n")
+	if d.Title != "" {
+		b.WriteString(`<p style="` + smallStyle + `"><b>` + escapeHTML(d.Title) + "</b></p>\n")
+	}
 	lines := func(list []string) {
 		if len(list) == 0 {
 			return

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"alongside/props"
+	"alongside/props/needs"
 )
 
 // document is the JSON form of a comparison. It is an interface: names are
@@ -16,6 +17,7 @@ type document struct {
 	Materials []jsonMaterial `json:"materials"`
 	Rows      []jsonRow      `json:"rows"`
 	Totals    []jsonTotal    `json:"totals"`
+	Needs     []jsonNeed     `json:"needs,omitempty"`
 }
 
 type jsonMaterial struct {
@@ -110,8 +112,9 @@ func Quiet(v float64) float64 {
 
 // JSON writes a comparison for programs. Every material is named by its id,
 // every row by its property id. What is not known is null or empty.
-func JSON(c *props.Comparison, s Scope) string {
-	c = s.of(c)
+func JSON(c *props.Comparison, s Scope) string { return comparisonJSON(s.of(c), nil) }
+
+func comparisonJSON(c *props.Comparison, list []needs.Need) string {
 	d := document{Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
 	for i, m := range c.Bench.Pins {
 		if i == c.Baseline {
@@ -129,7 +132,12 @@ func JSON(c *props.Comparison, s Scope) string {
 			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure + t.Other})
 		}
 	}
-	out, err := json.MarshalIndent(d, "", "  ")
+	d.Needs = needsJSON(c.Bench.Pins, list)
+	return indented(d)
+}
+
+func indented(v any) string {
+	out, err := json.MarshalIndent(v, "", "  ")
 	if err != nil { // strings, counts and finite numbers only
 		panic(err)
 	}

@@ -1,0 +1,191 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"alongside/props"
+	limits "alongside/props/needs"
+	"alongside/props/report"
+	"alongside/units"
+)
+
+// search is the flags of find that turn it from a search for words into one
+// for needs.
+type search struct {
+	needs      []string
+	near       int
+	sort       string
+	baseline   string
+	betterThan string
+	rows       []string
+	duty       string
+	front      string
+	system     *choice
+	format     *choice
+}
+
+func (p *program) needFlag(cmd *cobra.Command, list *[]string) {
+	cmd.Flags().StringArrayVar(list, "need", nil, "a `LIMIT` the customer states, such as \"yield >= 20 ksi\"; may be given again")
+}
+
+func (p *program) searchFlags(cmd *cobra.Command) *search {
+	s := &search{}
+	p.needFlag(cmd, &s.needs)
+	flags := cmd.Flags()
+	flags.IntVar(&s.near, "near", 5, "how many near misses to show")
+	flags.StringVar(&s.sort, "sort", "", "margin, likeness (to the baseline) or a `PROPERTY`")
+	flags.StringVar(&s.baseline, "baseline", "", "the `ID` that likeness and merit count from")
+	flags.StringVar(&s.betterThan, "better-than", "", "needs that beat or equal this `ID` on --rows")
+	flags.StringSliceVar(&s.rows, "rows", nil, "the properties of --better-than: `PROPERTY,...`")
+	flags.StringVar(&s.duty, "duty", "", "show the merit for this `DUTY`: "+strings.Join(dutyIDs(), ", "))
+	flags.StringVar(&s.front, "front", "", "only what is not beaten on both of two properties: `PROPERTY,PROPERTY`")
+	_ = cmd.RegisterFlagCompletionFunc("baseline", p.completeMaterials)
+	_ = cmd.RegisterFlagCompletionFunc("better-than", p.completeMaterials)
+	_ = cmd.RegisterFlagCompletionFunc("rows", completeProperties)
+	_ = cmd.RegisterFlagCompletionFunc("duty", cobra.FixedCompletions(dutyIDs(), cobra.ShellCompDirectiveNoFileComp))
+	return s
+}
+
+func dutyIDs() []string {
+	var ids []string
+	for _, d := range limits.Duties() {
+		ids = append(ids, d.ID)
+	}
+	return ids
+}
+
+// asked reports whether the flags ask for needs rather than words.
+func (s *search) asked() bool {
+	return len(s.needs) > 0 || s.betterThan != "" || s.duty != "" || s.front != ""
+}
+
+// find carries out `find` with needs; words narrow the catalog first.
+func (s *search) find(p *program, words []string) error {
+	c := p.catalog()
+	b := props.NewBench()
+	b.System, _ = units.ParseSystem(s.system.value)
+	list, err := limits.ParseAll(strings.Join(s.needs, "\n"), c)
+	if err != nil {
+		return err
+	}
+	out := report.Search{Bench: b}
+	if s.betterThan != "" {
+		more, err := s.better(c, &b, &out)
+		if err != nil {
+			return err
+		}
+		list = append(list, more...)
+	}
+	if s.baseline != "" {
+		if out.Baseline, err = c.Resolve(s.baseline); err != nil {
+			return err
+		}
+	}
+	out.Needs = list
+	out.Found = limits.Find(limits.NewIndex(c), list, s.near)
+	if len(words) > 0 {
+		out.Found.Met = among(out.Found.Met, c, words)
+		out.Found.Near = among(out.Found.Near, c, words)
+	}
+	if err := s.order(&out); err != nil {
+		return err
+	}
+	if s.format.value == "json" {
+		err = p.print(report.FoundJSON(out))
+	} else {
+		var text string
+		if text, err = report.FoundDoc(out).Render(s.format.value, p.width()); err == nil {
+			err = p.print(text)
+		}
+	}
+	if err == nil && len(out.Found.Met) == 0 {
+		return &failure{code: exitFindings}
+	}
+	return err
+}
+
+func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([]limits.Need, error) {
+	base, err := c.Resolve(s.betterThan)
+	if err != nil {
+		return nil, err
+	}
+	out.Baseline = base
+	rows := []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Density, props.ThermalConductivity}
+	if len(s.rows) > 0 {
+		rows = nil
+	}
+	for _, word := range s.rows {
+		id, err := props.ResolveProperty(word)
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, id)
+	}
+	return limits.BetterThan(b, base, rows), nil
+}
+
+// order applies --duty, --front and --sort.
+func (s *search) order(out *report.Search) error {
+	if s.duty != "" {
+		d, ok := limits.DutyNamed(s.duty)
+		if !ok {
+			return fmt.Errorf("no duty %q; use one of: %s", s.duty, strings.Join(dutyIDs(), ", "))
+		}
+		if out.Baseline == nil {
+			return errors.New("--duty needs --baseline ID: a merit is relative to it")
+		}
+		out.Duty = d
+	}
+	if s.front != "" {
+		first, second, ok := strings.Cut(s.front, ",")
+		if !ok {
+			return errors.New("--front needs two properties, such as yield_strength,density")
+		}
+		p, err := props.ResolveProperty(first)
+		if err != nil {
+			return err
+		}
+		q, err := props.ResolveProperty(second)
+		if err != nil {
+			return err
+		}
+		out.Front = true
+		out.Found.Met = limits.Front(out.Found.Met, &out.Bench, p, q)
+	}
+	switch s.sort {
+	case "":
+	case "margin":
+		limits.SortByMargin(out.Found.Met)
+	case "likeness":
+		if out.Baseline == nil {
+			return errors.New("--sort likeness needs --baseline ID")
+		}
+		limits.SortByLikeness(out.Found.Met, &out.Bench, out.Baseline)
+	default:
+		p, err := props.ResolveProperty(s.sort)
+		if err != nil {
+			return fmt.Errorf("--sort: use margin, likeness or a property: %w", err)
+		}
+		limits.SortByProperty(out.Found.Met, &out.Bench, p)
+	}
+	return nil
+}
+
+// among keeps the results that a search for words finds.
+func among(list []limits.Result, c *props.Catalog, words []string) []limits.Result {
+	hit := map[*props.Material]bool{}
+	for _, h := range c.Search(strings.Join(words, " ")) {
+		hit[h.Material] = true
+	}
+	var kept []limits.Result
+	for _, r := range list {
+		if hit[r.Material] {
+			kept = append(kept, r)
+		}
+	}
+	return kept
+}

@@ -1,0 +1,239 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/needs"
+	"alongside/units"
+)
+
+// StatusSign is a need's state as a short word that stands in a cell.
+func StatusSign(s needs.Status) string {
+	return [...]string{needs.NoFigure: "no figure", needs.NotMet: "not met", needs.Partly: "not at worst", needs.OnlyTypical: "met, typical", needs.Met: "met"}[s]
+}
+
+// Margin writes how far inside (+) or outside (−) its limit a figure lies, at
+// its worse end: "+3 ksi (+15 %)". It is "" for needs that have no margin.
+func Margin(j *needs.Judgement) string {
+	if math.IsNaN(j.Worst) || j.Figure == nil {
+		return ""
+	}
+	limit := j.Need.Limit
+	place := limit.Place
+	if v, err := j.Figure.Value.In(limit.Unit); err == nil {
+		place = max(place, v.Place)
+	}
+	decimals := int(max(0, -place))
+	s := signed(j.Worst, decimals)
+	for extra := 1; s == signed(0, decimals) && math.Abs(j.Worst) > 1e-9 && extra <= 2; extra++ {
+		// A small miss must not read as none.
+		decimals++
+		s = signed(j.Worst, decimals)
+	}
+	if limit.Unit.Dimension() == units.Temperature || limit.Unit.Symbol() != "" {
+		s += " " + limit.Unit.Symbol()
+	}
+	if !math.IsNaN(j.Percent) {
+		s += " (" + signed(j.Percent, 0) + " %)"
+	}
+	if j.Figure.Value.IsRange() {
+		s += " at worst"
+	}
+	return s
+}
+
+// JudgementText is a judgement in one line: "23.0 ksi specified minimum: met,
+// +3 ksi (+15 %)".
+func JudgementText(j *needs.Judgement) string {
+	s := j.Status.String()
+	if m := Margin(j); m != "" {
+		s += ", " + m
+	}
+	if j.Figure != nil {
+		s = j.Figure.Value.String() + " " + j.Figure.Basis.Phrase() + ": " + s
+	}
+	if j.Note != "" {
+		s += " (" + j.Note + ")"
+	}
+	return s
+}
+
+// NeedsTable sets needs against materials: a row for each need, a column for
+// each material.
+func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
+	t := DocTable{Heading: "Needs", Head: []string{"need"}}
+	for _, m := range materials {
+		t.Head = append(t.Head, m.ID)
+	}
+	for i := range list {
+		n := &list[i]
+		row := []string{n.String()}
+		if n.Off {
+			row[0] += " (off)"
+		}
+		for _, m := range materials {
+			if n.Off {
+				row = append(row, "")
+				continue
+			}
+			j := needs.Judge(m, n)
+			row = append(row, strings.TrimSpace(StatusSign(j.Status)+" "+Margin(&j)))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	for _, m := range materials {
+		r := needs.JudgeAll(m, list)
+		for i := range r.Judgements {
+			if j := &r.Judgements[i]; j.Status == needs.OnlyTypical || j.Note != "" {
+				t.Notes = append(t.Notes, m.ID+", "+j.Need.String()+": "+JudgementText(j))
+			}
+		}
+	}
+	return t
+}
+
+// Search is what FoundDoc reports: the needs, what was found and how it is
+// looked at.
+type Search struct {
+	Needs    []needs.Need
+	Found    needs.Found
+	Bench    props.Bench     // units and senses
+	Baseline *props.Material // for merit; may be nil
+	Duty     *needs.Duty     // may be nil
+	Front    bool            // Found.Met was narrowed to a trade-off front
+}
+
+// FoundDoc reports the materials that meet the needs, and the near misses with
+// what stops and what would lift them.
+func FoundDoc(s Search) *Doc {
+	var texts []string
+	for i := range s.Needs {
+		if !s.Needs[i].Off {
+			texts = append(texts, s.Needs[i].String())
+		}
+	}
+	d := &Doc{Title: "Materials with " + strings.Join(texts, "; ")}
+	if len(texts) == 0 {
+		d.Title = "All materials"
+	}
+	heading := "meets every need"
+	if s.Front {
+		heading += ", not beaten on both properties"
+	}
+	met := DocTable{Heading: fmt.Sprintf("%s: %d", heading, len(s.Found.Met)), Head: append([]string{"id"}, s.columns()...), Right: 1}
+	typical := false
+	for _, r := range s.Found.Met {
+		met.Rows = append(met.Rows, append([]string{r.Material.ID}, s.cells(&r)...))
+		typical = typical || r.OnlyTypical
+	}
+	if typical {
+		met.Notes = append(met.Notes, "t: met on a typical figure only; no specified minimum is on file")
+	}
+	d.Tables = append(d.Tables, met)
+	if len(s.Found.Near) > 0 {
+		near := DocTable{Heading: "near misses", Head: []string{"id", "stopped by"}}
+		for _, r := range s.Found.Near {
+			near.Rows = append(near.Rows, []string{r.Material.ID, Stops(&r)})
+		}
+		d.Tables = append(d.Tables, near)
+	}
+	if s.Duty != nil {
+		d.Foot = append(d.Foot, fmt.Sprintf("merit: %s, %s, relative to %s; %s", s.Duty.Name, s.Duty.Formula, s.Baseline.Name(), s.Duty.Source))
+	}
+	d.Foot = append(d.Foot, "Strengths are judged on specified minimums where they are published, other properties on typical figures.")
+	return d
+}
+
+// Stops says in words what stops a near miss and what would lift it.
+func Stops(r *needs.Result) string {
+	var parts []string
+	for _, j := range r.Stops {
+		parts = append(parts, j.Need.String()+": "+JudgementText(j))
+	}
+	s := strings.Join(parts, "; ")
+	if len(r.Lifts) > 0 {
+		var ids []string
+		for _, m := range r.Lifts {
+			ids = append(ids, m.ID)
+		}
+		s += "; met by " + strings.Join(ids, ", ")
+	}
+	return s
+}
+
+// columns are the properties asked for, each in the unit of its need.
+func (s *Search) columns() []string {
+	var out []string
+	for i := range s.Needs {
+		if n := &s.Needs[i]; n.Kind == needs.OfProperty && !n.Off {
+			out = append(out, strings.TrimSpace(strings.ToLower(n.Property.Info().Short)+" "+n.Limit.Unit.Symbol()))
+		}
+	}
+	if s.Duty != nil {
+		out = append(out, "merit")
+	}
+	return out
+}
+
+func (s *Search) cells(r *needs.Result) []string {
+	var out []string
+	for i := range r.Judgements {
+		j := &r.Judgements[i]
+		if j.Need.Kind != needs.OfProperty {
+			continue
+		}
+		text := "–"
+		if j.Figure != nil {
+			text = inUnitOf(j.Figure, j.Need).Number() + marks[j.Figure.Basis]
+			if j.Status == needs.OnlyTypical {
+				text += "t"
+			}
+		}
+		out = append(out, text)
+	}
+	if s.Duty != nil {
+		out = append(out, MeritText(s.Duty.Relative(&s.Bench, r.Material, s.Baseline)))
+	}
+	return out
+}
+
+// MeritText writes a merit relative to the baseline with its bounds.
+func MeritText(m needs.Merit) string {
+	if m.Why != "" {
+		return "–"
+	}
+	f := func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
+	return f(m.Mid) + " (" + f(m.Lo) + "–" + f(m.Hi) + ")"
+}
+
+// inUnitOf is a figure in the unit of a need, or in its own where that is of
+// another kind (a hardness with its load).
+func inUnitOf(f *props.Figure, n *needs.Need) units.Quantity {
+	if q, err := f.Value.In(n.Limit.Unit); err == nil {
+		return q
+	}
+	return f.Value
+}
+
+// WithNeeds renders a whole comparison with the customer's limits: as a table
+// of its own before the figures, in JSON as the key "needs". Text has lines of
+// up to width characters.
+func WithNeeds(format string, c *props.Comparison, list []needs.Need, width int) (string, error) {
+	if format == "json" {
+		return comparisonJSON(c, list), nil
+	}
+	text, err := Render(format, c, Scope{})
+	if format == "text" {
+		text = TextWidth(c, Scope{}, width)
+	}
+	if err != nil || len(list) == 0 {
+		return text, err
+	}
+	t := NeedsTable(c.Bench.Pins, list)
+	head, err := t.Render(format, width)
+	return head + text, err
+}

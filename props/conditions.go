@@ -93,7 +93,7 @@ func (c *Conditions) Range() string {
 	if c.rangeText != "" {
 		return c.rangeText
 	}
-	return fmt.Sprintf("%g–%g °C", c.FromC, c.ToC)
+	return fmt.Sprintf("%.4g–%.4g °C", c.FromC, c.ToC)
 }
 
 // At is the test temperature as printed by the source.

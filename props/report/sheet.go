@@ -122,10 +122,10 @@ func defuse(s string) string {
 	if _, err := strconv.ParseFloat(s, 64); err == nil && strings.Trim(s, "+-.0123456789eE") == "" {
 		return s
 	}
-	for _, sign := range []string{"=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠"} {
-		if strings.HasPrefix(s, sign) {
-			return "'" + s
-		}
+	// A program that trims blanks when it reads would find the sign behind them.
+	if i := strings.IndexFunc(s, func(r rune) bool { return r != ' ' }); i >= 0 && strings.ContainsAny(s[i:i+1], "=+-@") ||
+		strings.IndexAny(s, "＝＋－＠") == 0 {
+		return "'" + s
 	}
 	return s
 }

@@ -3,13 +3,13 @@ package tui
 import (
 	"context"
 	"errors"
-	"slices"
 	"strings"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props"
 	"alongside/props/report"
 	"alongside/tui/clip"
 )
@@ -20,7 +20,7 @@ type copyState struct{ scope, format int }
 var (
 	copyScopes  = []string{"bench", "row", "cell", "pin"}
 	copyFormats = []struct{ name, words string }{
-		{"text", "text for a mail"}, {"markdown", "Markdown"}, {"tsv", "spreadsheet (TSV)"}, {"html", "table (HTML)"},
+		{"text", "text"}, {"markdown", "Markdown"}, {"tsv", "tab-separated"}, {"html", "HTML table"},
 	}
 )
 
@@ -34,18 +34,24 @@ type copied struct {
 }
 
 // copyPanel chooses what to copy and how, and shows what will leave.
-type copyPanel struct{ m *Model }
+type copyPanel struct {
+	m   *Model
+	top int // scrolling of the preview
+}
 
-func newCopy(m *Model) screen { return &copyPanel{m} }
+func newCopy(m *Model) screen { return &copyPanel{m: m} }
 
 func (p *copyPanel) Title() string { return "Copy" }
 func (p *copyPanel) Typing() bool  { return false }
+
+func (p *copyPanel) Height(most int) int { return most }
 
 func (p *copyPanel) Keys() []key.Binding {
 	return []key.Binding{
 		key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "copy")),
 		key.NewBinding(key.WithKeys("up"), key.WithHelp("↑↓", "what")),
 		key.NewBinding(key.WithKeys("left"), key.WithHelp("←→", "as")),
+		key.NewBinding(key.WithKeys("pgdown"), key.WithHelp("pgup pgdn", "scroll")),
 		escape,
 	}
 }
@@ -56,6 +62,16 @@ func (p *copyPanel) Update(msg tea.Msg) tea.Cmd {
 		return nil
 	}
 	c := &p.m.copying
+	_, h := p.m.panel()
+	switch k.String() {
+	case "pgup":
+		p.top = max(p.top-h/2, 0)
+		return nil
+	case "pgdown":
+		p.top += h / 2
+		return nil
+	}
+	p.top = 0
 	switch k.String() {
 	case "up", "k":
 		c.scope = (c.scope + len(copyScopes) - 1) % len(copyScopes)
@@ -86,24 +102,21 @@ func (p *copyPanel) View() string {
 		}
 		return s
 	}
-	scopes := slices.Clone(copyScopes)
-	pin := m.cursorPin()
-	if property := m.cursorProperty(); property != 0 {
-		scopes[1] = "row " + property.Info().Short
-	}
-	if pin != nil {
-		scopes[3] = "pin " + plain(pin.Name())
-	}
 	var formats []string
 	for _, f := range copyFormats {
 		formats = append(formats, f.words)
 	}
-	lines := []string{"", choice("what", scopes, m.copying.scope), choice("as", formats, m.copying.format), ""}
+	lines := []string{
+		"", choice("what", copyScopes, m.copying.scope), "       " + t.dim.of(" "+cut(m.scopeWords(), w-9)),
+		choice("as", formats, m.copying.format), "",
+	}
 	text, err := report.Render(copyFormats[m.copying.format].name, m.comparison, m.scope(m.copying.scope))
 	if err != nil {
 		text = err.Error()
 	}
-	for _, l := range strings.Split(text, "\n") {
+	preview := strings.Split(strings.TrimRight(text, "\n"), "\n")
+	p.top = clamp(p.top, 0, len(preview)-1)
+	for _, l := range preview[p.top:] {
 		l = strings.ReplaceAll(l, "\t", "  │ ")
 		lines = append(lines, "  "+t.dim.of(cut(plain(l), w-4)))
 	}
@@ -120,6 +133,23 @@ func (m *Model) scope(i int) report.Scope {
 		s.Material = m.cursorPin()
 	}
 	return s
+}
+
+// scopeWords says what the chosen scope is at the cursor.
+func (m *Model) scopeWords() string {
+	s := m.scope(m.copying.scope)
+	words := "every row, every pin"
+	if s.Property != props.NoProperty {
+		words = s.Property.Info().Name
+	}
+	if s.Material == nil {
+		return words
+	}
+	words = strings.Replace(words, "every row, every pin", "every row", 1) + ", " + plain(s.Material.Name())
+	if base := m.bench.Pins[m.bench.Baseline]; base != s.Material {
+		words += " against " + plain(base.Name())
+	}
+	return words
 }
 
 func (m *Model) copyBench() tea.Cmd { return m.copy(0, m.copying.format) }

@@ -62,8 +62,8 @@ func (m *Model) settle() {
 	g := m.grid
 	m.row = clamp(m.row, 0, len(m.table.Lines)-1)
 	m.col = clamp(m.col, 0, len(g.columns)-1)
-	if m.row < len(g.rowOf) {
-		r, n := g.rowOf[m.row], m.body()
+	if n := m.body(); n > 0 && m.row < len(g.rowOf) {
+		r := g.rowOf[m.row]
 		if r >= m.top+n {
 			m.top = r - n + 1
 		}
@@ -90,11 +90,20 @@ func (m *Model) settle() {
 func clamp(v, lo, hi int) int { return max(lo, min(v, hi)) }
 
 func (m *Model) moveRow(by int) { m.row = clamp(m.row+by, 0, len(m.table.Lines)-1) }
-func (m *Model) moveCol(by int) { m.col = clamp(m.col+by, 0, len(m.bench.Pins)-1) }
+func (m *Model) moveCol(by int) { m.goToPin(clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
+
+// goToPin goes to a pin as displayed. The baseline is always in sight; going
+// to it brings its neighbours back too.
+func (m *Model) goToPin(at int) {
+	m.col = at
+	if at == 0 {
+		m.first = 1
+	}
+}
 
 // nextPin steps through the pins and goes round at the end.
 func (m *Model) nextPin(by int) {
 	if n := len(m.bench.Pins); n > 0 {
-		m.col = (m.col + by + n) % n
+		m.goToPin((m.col + by + n) % n)
 	}
 }

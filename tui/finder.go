@@ -45,6 +45,15 @@ func (f *finder) search() {
 func (f *finder) Title() string { return "Pin a material" }
 func (f *finder) Typing() bool  { return true }
 
+// Height leaves the bench in sight in a tall window: it grows as pins are
+// added.
+func (f *finder) Height(most int) int {
+	if len(f.m.bench.Pins) == 0 {
+		return most
+	}
+	return max(most*3/5, 14)
+}
+
 func (f *finder) Keys() []key.Binding {
 	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
 	return []key.Binding{b("enter", "pin and close"), b("tab", "pin and stay"), b("↑↓", "choose"), b("ctrl+u", "clear"), escape}
@@ -72,8 +81,9 @@ func (f *finder) key(msg tea.KeyMsg) {
 			f.m.close()
 		}
 	case "tab":
-		f.choose()
-		f.at++
+		if f.choose() {
+			f.field.kept = f.field.text() != "" // the next letter begins anew
+		}
 	case "up", "ctrl+p":
 		f.at--
 	case "down", "ctrl+n":

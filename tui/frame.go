@@ -18,6 +18,7 @@ const (
 const (
 	headLines = 5  // title, three lines of column heads, rule
 	footLines = 4  // totals, two lines of detail, keys
+	leastRows = 5  // of the bench above an open screen, or none
 	tall      = 30 // from this height on the status has a line of its own
 )
 
@@ -30,8 +31,16 @@ type frame struct {
 
 func (m *Model) tooSmall() bool { return m.width < minWidth || m.height < minHeight }
 
-// body is how many rows fit between head and foot.
+// body is how many rows of the bench are in sight between head and foot, or
+// between head and an open screen.
 func (m *Model) body() int {
+	if s := m.onTop(); s != nil {
+		most := max(m.height-headLines-2, 1) // status and keys below
+		if rows := most - 1 - s.Height(most); rows >= leastRows {
+			return rows
+		}
+		return 0
+	}
 	n := m.height - headLines - footLines
 	if m.height >= tall {
 		n--
@@ -39,8 +48,20 @@ func (m *Model) body() int {
 	return max(n, 1)
 }
 
-// panel is the room of a screen that is open over the bench.
-func (m *Model) panel() (w, h int) { return m.width, max(m.height-headLines-2, 1) }
+// panel is the room of the screen that is open over the bench.
+func (m *Model) panel() (w, h int) {
+	h = m.height - headLines - 2
+	if rows := m.body(); rows > 0 {
+		h -= rows + 1
+	}
+	return m.width, max(h, 1)
+}
+
+// panelTop is the window line on which that screen begins.
+func (m *Model) panelTop() int {
+	_, h := m.panel()
+	return m.height - 2 - h
+}
 
 // refresh brings everything that View joins up to date with the state. It is
 // called once after each message.
@@ -60,13 +81,13 @@ func (m *Model) refresh() {
 	f.totals = m.totalsLine()
 	f.detail = m.detailLines()
 	m.help.Width = m.width - 2
-	f.keys = " " + m.help.ShortHelpView(m.shortHelp())
+	f.keys = cut(" "+m.help.ShortHelpView(m.shortHelp()), m.width)
 }
 
 // View joins the frame.
 func (m *Model) View() string {
-	if m.width == 0 || m.height == 0 {
-		return "Alongside"
+	if m.width == 0 || m.height == 0 { // the first frame, or a window folded away
+		return ""
 	}
 	if m.tooSmall() {
 		return m.smallView()
@@ -81,9 +102,15 @@ func (m *Model) View() string {
 	for _, s := range m.frame.heads {
 		line(s)
 	}
-	line(m.frame.rule)
-	if s := m.onTop(); s != nil {
+	s := m.onTop()
+	if s == nil || m.body() > 0 {
+		line(m.frame.rule)
+		m.bodyView(line)
+	}
+	if s != nil {
 		w, h := m.panel()
+		title := cut(plain(s.Title()), w-4)
+		line(m.theme.strong.of("─ " + title + " " + strings.Repeat("─", w-3-width(title))))
 		for _, l := range fill(s.View(), h) {
 			line(cut(l, w))
 		}
@@ -91,7 +118,6 @@ func (m *Model) View() string {
 		b.WriteString(m.frame.keys)
 		return b.String()
 	}
-	m.bodyView(line)
 	line(m.frame.totals)
 	line(m.frame.detail[0])
 	switch {
@@ -218,18 +244,18 @@ func (m *Model) heads() (lines [3]string) {
 			if text == "" {
 				text = "–"
 			}
-			ink, mark := t.text, " "
+			ink, mark := t.text, blanks(g.gap)
 			switch {
 			case at == m.col && i == 0:
 				ink = t.picked
 				if t.plain {
-					mark = ">"
+					mark = blanks(g.gap-1) + ">"
 				}
 			case at == 0:
 				ink = t.base
 			}
-			text = cut(plain(text), c.width-1)
-			b.WriteString(mark + ink.of(text) + blanks(c.width-1-width(text)))
+			text = cut(plain(text), c.width-g.gap)
+			b.WriteString(mark + ink.of(text) + blanks(c.width-g.gap-width(text)))
 		})
 		lines[i] = m.clip(b.String())
 	}
@@ -249,7 +275,7 @@ func (m *Model) eachColumn(f func(at int, c *column)) {
 }
 
 // ruleLine parts head and body. It names the baseline and says how much is
-// off the screen, or what is open over the bench.
+// off the screen.
 func (m *Model) ruleLine() string {
 	line := []rune(strings.Repeat("─", m.width))
 	put := func(at int, s string) {
@@ -260,15 +286,11 @@ func (m *Model) ruleLine() string {
 		}
 	}
 	g := m.grid
-	if s := m.onTop(); s != nil {
-		put(1, " "+cut(s.Title(), m.width-4)+" ")
-		return m.theme.strong.of(string(line))
-	}
 	if shown := m.body(); len(g.rows) > shown {
 		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.rows)), len(g.rows)))
 	}
 	if len(g.columns) > 0 {
-		put(g.labels.width, " baseline ")
+		put(g.labels.width+g.gap-1, " baseline ")
 		if left := m.first - 1; left > 0 {
 			put(g.labels.width+g.columns[0].width, fmt.Sprintf(" ‹ %d more ", left))
 		}
@@ -285,8 +307,7 @@ func (m *Model) totalsLine() string {
 	var b strings.Builder
 	b.WriteString(m.theme.dim.of(" " + pad("totals", g.labels.width-1)))
 	m.eachColumn(func(at int, c *column) {
-		text := cut(totalsOf(&m.table.Heads[c.pin]), c.width-1)
-		b.WriteString(" " + text + blanks(c.width-1-width(text)))
+		b.WriteString(blanks(g.gap) + pad(totalsOf(&m.table.Heads[c.pin]), c.width-g.gap))
 	})
 	return m.clip(b.String())
 }

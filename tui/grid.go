@@ -17,6 +17,7 @@ type grid struct {
 	rowOf   []int // row of each line of the table
 	labels  labels
 	columns []column // as displayed: the baseline first
+	gap     int      // blanks before each column
 	joined  joined
 }
 
@@ -27,18 +28,19 @@ type gridRow struct {
 	heading string
 }
 
-// labels are the widths inside the column of row labels.
-type labels struct{ name, unit, width int }
+// labels are the widths inside the column of row labels: the name, a gap, the
+// sign of the sense, the unit.
+type labels struct{ name, gap, unit, width int }
 
 // column is how one pin is laid out: the value up to column value, then the
 // mark, the delta at the right, the glyph.
 type column struct {
-	pin   int // index in the table's heads
-	width int // with one blank before, which the cursor's brackets use
-	inner int // value, mark and delta
-	value int // where values end
-	mark  int // width of the marks
-	glyph bool
+	pin   int      // index in the table's heads
+	width int      // with the gap before it, where the cursor's bracket stands
+	inner int      // value, mark and delta
+	value int      // where values end
+	mark  int      // width of the marks
+	glyph int      // width of the glyphs with the blank before
 	cells []string // styled, by line
 }
 
@@ -60,7 +62,26 @@ func newGrid(t *report.Table, th *theme, w int) *grid {
 			g.columns = append(g.columns, g.measure(i))
 		}
 	}
+	g.spread()
 	return g
+}
+
+// spread uses room that is left over to set the columns further apart.
+func (g *grid) spread() {
+	total := g.labels.width + 1
+	for i := range g.columns {
+		total += g.columns[i].width
+	}
+	if total < g.width {
+		g.labels.gap, total = 1, total+1
+		g.labels.width++
+	}
+	for g.gap = 1; g.gap < 3 && total+len(g.columns) <= g.width; g.gap++ {
+		total += len(g.columns)
+		for i := range g.columns {
+			g.columns[i].width++
+		}
+	}
 }
 
 // Widths of the label column: short names where room is scarce.
@@ -97,7 +118,7 @@ func (g *grid) measure(pin int) column {
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
 		c.mark = max(c.mark, width(markOf(cell)))
-		c.glyph = c.glyph || cell.Glyph != "" && cell.Value != ""
+		c.glyph = max(c.glyph, width(glyphOf(cell)))
 	}
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
@@ -114,12 +135,8 @@ func (g *grid) measure(pin int) column {
 		least = max(least, min(width(plain(s)), maxHead))
 	}
 	least = max(least, width(totalsOf(h)))
-	extra := 0
-	if c.glyph {
-		extra = 2
-	}
-	c.inner = max(c.inner, least-extra)
-	c.width = 1 + c.inner + extra
+	c.inner = max(c.inner, least-c.glyph)
+	c.width = 1 + c.inner + c.glyph
 	c.value = c.inner - c.mark
 	if usual := mostCommon(deltas); usual > 0 {
 		c.value -= 1 + usual
@@ -148,6 +165,21 @@ func valueOf(c *report.Cell) string {
 	return "–"
 }
 
+// glyphOf is the sign of the verdict with the blank before it, starred where
+// the baseline shows another figure than the one compared with.
+func glyphOf(c *report.Cell) string {
+	switch {
+	case c.Glyph == "" || c.Value == "":
+		return ""
+	case c.Other:
+		return " " + c.Glyph + otherSign
+	}
+	return " " + c.Glyph
+}
+
+// otherSign marks such a cell.
+const otherSign = "*"
+
 // markOf joins the sign of the basis and the sign of a figure from memory.
 func markOf(c *report.Cell) string {
 	if c.Memory {
@@ -175,7 +207,7 @@ func totalsOf(h *report.Head) string {
 func processWords(s string) string { return strings.Replace(s, "permanent mold", "perm. mold", 1) }
 
 // parts lays out a cell as value, mark, delta and glyph with the blanks
-// between them; together they are inner wide, or inner+2 with the glyph.
+// between them; together they are inner+glyph wide.
 func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
 	value, mark, delta = valueOf(cell), markOf(cell), deltaOf(cell)
 	if cell.Value == "" {
@@ -189,13 +221,7 @@ func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
 	value = blanks(end-width(value)) + value
 	mark = pad(mark, c.mark)
 	delta = blanks(c.inner-end-c.mark-width(delta)) + delta
-	if c.glyph {
-		glyph = "  "
-		if cell.Glyph != "" && cell.Value != "" {
-			glyph = " " + cell.Glyph
-		}
-	}
-	return value, mark, delta, glyph
+	return value, mark, delta, pad(glyphOf(cell), c.glyph)
 }
 
 // cell returns a styled cell, kept for the next frame.
@@ -218,7 +244,7 @@ func (g *grid) cell(c *column, line int) string {
 	return s
 }
 
-// cursorCell is the cell under the cursor with the blanks around it.
+// cursorCell is the cell under the cursor with a blank on either side.
 func (g *grid) cursorCell(c *column, line int) string {
 	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.pin])
 	s := value + mark + delta + glyph
@@ -232,6 +258,7 @@ func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]
 	name := pad(g.name(l), g.labels.name)
 	sense := pad(l.Sense, 1)
+	sense = blanks(g.labels.gap) + sense
 	unit := pad(l.Unit, g.labels.unit)
 	t := g.theme
 	if picked {
@@ -297,15 +324,16 @@ func (g *grid) draw(r, from, n, cursor int) string {
 	b.WriteString(g.label(line, cursor >= 0))
 	after := false // the cursor's cell has drawn the blank behind it
 	put := func(i int) {
-		if i == cursor {
-			b.WriteString(g.cursorCell(&g.columns[i], line))
-			after = true
+		gap := g.gap
+		if after {
+			gap--
+		}
+		after = i == cursor
+		if after {
+			b.WriteString(blanks(gap-1) + g.cursorCell(&g.columns[i], line))
 			return
 		}
-		if !after {
-			b.WriteByte(' ')
-		}
-		after = false
+		b.WriteString(blanks(gap))
 		b.WriteString(g.cell(&g.columns[i], line))
 	}
 	if len(g.columns) > 0 {

@@ -10,7 +10,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	if s := m.onTop(); s != nil {
-		msg.Y -= headLines
+		msg.Y -= m.panelTop()
 		return s.Update(msg)
 	}
 	switch msg.Button {

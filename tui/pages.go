@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -18,14 +19,22 @@ type pages struct {
 	title string
 	lay   func(w int) []string
 	view  viewport.Model
-	ready bool
+	lines []string // laid out for the width of view
 }
 
 func newPages(m *Model, title string, lay func(w int) []string) *pages {
 	return &pages{m: m, title: title, lay: lay, view: viewport.New(0, 0)}
 }
 
-func (p *pages) Title() string { return p.title }
+// Title says which part of a longer text is in sight.
+func (p *pages) Title() string {
+	p.fit()
+	if n, h := len(p.lines), p.view.Height; n > h {
+		return fmt.Sprintf("%s · lines %d–%d of %d", p.title, p.view.YOffset+1, min(p.view.YOffset+h, n), n)
+	}
+	return p.title
+}
+
 func (p *pages) Typing() bool  { return false }
 
 func (p *pages) Keys() []key.Binding {
@@ -36,14 +45,23 @@ func (p *pages) Keys() []key.Binding {
 	}
 }
 
-func (p *pages) fit() {
-	w, h := p.m.panel()
-	if p.ready && p.view.Width == w && p.view.Height == h {
-		return
+func (p *pages) Height(most int) int {
+	p.layOut()
+	return min(len(p.lines), most)
+}
+
+func (p *pages) layOut() {
+	if p.lines == nil || p.view.Width != p.m.width {
+		p.view.Width = p.m.width
+		p.lines = p.lay(p.m.width)
+		p.view.SetContent(strings.Join(p.lines, "\n"))
 	}
-	p.view.Width, p.view.Height = w, h
-	p.view.SetContent(strings.Join(p.lay(w), "\n"))
-	p.ready = true
+}
+
+func (p *pages) fit() {
+	p.layOut()
+	_, p.view.Height = p.m.panel()
+	p.view.SetYOffset(p.view.YOffset)
 }
 
 func (p *pages) Update(msg tea.Msg) tea.Cmd {
@@ -77,10 +95,13 @@ func newCard(m *Model) screen {
 	return newPages(m, "Source: "+plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) })
 }
 
-// cardLabel is the width of the labels of a card.
-const cardLabel = 14
+const (
+	cardLabel = 14  // width of the labels of a card
+	readWidth = 110 // longer lines are hard to read
+)
 
 func cardLines(t *theme, c *report.Card, w int) []string {
+	w = min(w, readWidth)
 	var lines []string
 	for i, s := range c.Sections {
 		if i > 0 {
@@ -116,8 +137,8 @@ func newLegend(m *Model) screen {
 	return newPages(m, "Signs on the bench", func(w int) []string {
 		t := m.theme
 		var lines []string
-		for _, l := range report.Legend() {
-			for _, part := range strings.Split(l, "   ") {
+		for _, l := range append(report.Legend(), otherSign+" set against another figure of the baseline than the one shown") {
+			for _, part := range strings.Split(strings.ReplaceAll(l, "; ", "   "), "   ") {
 				lines = append(lines, wrap("  "+part, w)...)
 			}
 		}
@@ -127,7 +148,7 @@ func newLegend(m *Model) screen {
 			"A range is compared as a range; a single figure is known to half of its last digit. The delta is between the middles; the line below the table has the worst and the best case.",
 			report.Caution,
 		} {
-			for _, s := range wrap(l, w-4) {
+			for _, s := range wrap(l, min(w, readWidth)-4) {
 				lines = append(lines, "  "+t.dim.of(s))
 			}
 			lines = append(lines, "")
@@ -138,10 +159,13 @@ func newLegend(m *Model) screen {
 
 // newHelp lists every key by group.
 func newHelp(m *Model) screen {
-	return newPages(m, "Keys", func(w int) []string { return helpLines(m.theme, m.commands, m.o.Version, w) })
+	return newPages(m, helpTitle, func(w int) []string { return helpLines(m.theme, m.commands, m.o.Version, w) })
 }
 
-const helpKeyWidth = 11
+const (
+	helpTitle    = "Keys"
+	helpKeyWidth = 11
+)
 
 func helpLines(t *theme, commands []*command, version string, w int) []string {
 	var blocks [][]string

@@ -24,6 +24,8 @@ type prompt struct {
 func (p *prompt) Title() string { return p.title }
 func (p *prompt) Typing() bool  { return true }
 
+func (p *prompt) Height(int) int { return 9 }
+
 func (p *prompt) Keys() []key.Binding {
 	return []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "take it")), escape}
 }

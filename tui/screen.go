@@ -15,6 +15,9 @@ type screen interface {
 	// Update gets keys, pastes and mouse events while the screen is on top. A
 	// mouse event's Y counts from the screen's first line.
 	Update(tea.Msg) tea.Cmd
+	// Height is how many lines the screen would like, given how many there
+	// are. The bench stays in sight above where a few rows of it fit.
+	Height(most int) int
 	// View draws into the room that Model.panel gives. Longer output is cut.
 	View() string
 	// Keys are what the keys line shows.

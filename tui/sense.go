@@ -56,6 +56,8 @@ func newSense(m *Model) screen {
 func (p *sensePanel) Title() string { return "Which way counts: " + p.property.Info().Name }
 func (p *sensePanel) Typing() bool  { return p.typing }
 
+func (p *sensePanel) Height(int) int { return 10 }
+
 func (p *sensePanel) Keys() []key.Binding {
 	if p.typing {
 		return []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "take this target")), escape}

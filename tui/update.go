@@ -69,7 +69,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		m.close()
 		return nil
 	case msg.String() == "?" && !s.Typing():
-		if _, open := s.(*pages); !open {
+		if p, ok := s.(*pages); !ok || p.title != helpTitle {
 			m.open(newHelp(m))
 		}
 		return nil

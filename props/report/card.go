@@ -81,11 +81,11 @@ func figureSection(m *props.Material, f *props.Figure) Section {
 
 func sourceItems(s *Section, src *props.Source) {
 	s.add("source", src.Title)
-	kind := "(" + src.Kind + ")"
+	kind := " (" + src.Kind + ")"
 	if src.Trade() {
-		kind = "(common practice, no standard or handbook named)"
+		kind = " (common practice, no standard or handbook named)"
 	}
-	s.add("published by", strings.Join(slices.DeleteFunc([]string{src.Publisher, src.Edition, kind}, isEmpty), ", "))
+	s.add("published by", strings.Join(slices.DeleteFunc([]string{src.Publisher, src.Edition}, isEmpty), ", ")+kind)
 	s.add("source note", src.Note)
 }
 

@@ -74,6 +74,9 @@ func verdictText(c *props.Comparison, row *props.Row, cell *props.Cell) string {
 		s += ": " + d
 	}
 	if why := cell.Why(); why != "" {
+		if cell.Verdict == props.Unlike {
+			return s + ": " + why
+		}
 		s += "; " + why
 	}
 	return s

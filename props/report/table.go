@@ -43,7 +43,7 @@ type Line struct {
 	Name     string
 	Short    string
 	Unit     string
-	Sense    string // ↑ more is better, ↓ less is better, ◎ near a target, "" neutral
+	Sense    string // ↑ more is better, ↓ less is better, ± near a target, "" neutral
 	Cells    []Cell
 }
 
@@ -60,6 +60,7 @@ type Cell struct {
 	Source  int    // number in Table.Sources; 0 for none
 	Memory  bool
 	Never   bool // there is no figure because the metal has no such property
+	Other   bool // set against another figure of the baseline than the one shown
 }
 
 var glyphs = [...]string{props.None: "–", props.Beats: "✓", props.Misses: "✗", props.Level: "=", props.Overlaps: "≈", props.Unlike: "≠", props.IsBaseline: ""}
@@ -78,11 +79,11 @@ func Legend() []string {
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
 		"≠ unlike: basis or test conditions differ   – no figure, or no better and worse",
 		"m specified minimum   x specified maximum   d design allowable   h house; no mark: typical",
-		"↑ more is better   ↓ less is better   ◎ nearest to a target   ' figure from memory, not read",
+		"↑ more is better   ↓ less is better   ± nearest to a target   ' figure from memory, not read",
 	}
 }
 
-var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓", props.Near: "◎"}
+var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓", props.Near: "±"}
 
 // NewTable formats a comparison. Rows are left out as the bench says.
 func NewTable(c *props.Comparison) *Table {
@@ -198,6 +199,7 @@ func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}
 	for _, r := range in.Reasons {
+		out.Other = out.Other || r.Kind == props.OtherBaseFigure
 		if r.Kind != props.NoSense {
 			out.Notes = append(out.Notes, n.note(r.String()))
 		}

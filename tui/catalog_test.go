@@ -1,0 +1,142 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"alongside/data"
+	"alongside/props"
+	"alongside/props/report"
+	"alongside/units"
+)
+
+func realDesk(t testing.TB, w, h int, ids ...string) *desk {
+	t.Helper()
+	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii, catalog: data.Catalog()}, ids...)
+}
+
+// The trap of the trade: a typical die-cast figure beside specified minimums
+// of gravity castings is no loss of the castings.
+func TestTypicalAgainstMinimumIsUnlike(t *testing.T) {
+	d := realDesk(t, 120, 40, "a380-f-die", "319-t6-sand")
+	d.press("m")
+	for i := range d.m.comparison.Rows {
+		row := &d.m.comparison.Rows[i]
+		if row.Property == props.TensileStrength && row.Cells[1].Verdict != props.Unlike {
+			t.Errorf("verdict %v", row.Cells[1].Verdict)
+		}
+	}
+	d.press("right")
+	d.want("unlike, counts in no total")
+}
+
+// Three letters and Enter pin what is meant.
+func TestShortQueries(t *testing.T) {
+	for query, want := range map[string]string{"a356t6pm": "a356-t6-pm", "a380": "a380-f-die", "gray 30": "gray-30"} {
+		d := realDesk(t, 80, 24)
+		d.typeText(query)
+		d.press("enter")
+		d.wantPins("*" + want)
+	}
+}
+
+// Every material can be pinned and every cell opened, at the smallest window.
+func TestEveryMaterialAndCard(t *testing.T) {
+	c := data.Catalog()
+	theme := newTheme(termenv.Ascii, 0)
+	d := realDesk(t, minWidth, minHeight, "gray-30")
+	for _, mat := range c.Materials {
+		d.m.change(func(b *props.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
+		d.m.col = 1
+		d.send(tea.WindowSizeMsg{Width: minWidth, Height: minHeight})
+		d.fits()
+		if testing.Short() {
+			continue
+		}
+		for i := range d.m.table.Lines {
+			card := report.NewCard(&d.m.bench, mat, d.m.table.Lines[i].Property)
+			for _, l := range cardLines(theme, card, minWidth) {
+				if width(l) > minWidth {
+					t.Fatalf("%s: a line of %d cells: %q", card.Title, width(l), l)
+				}
+			}
+		}
+	}
+}
+
+// Figures are never cut: a column is as wide as its widest cell in every
+// system of units.
+func TestFiguresAreWhole(t *testing.T) {
+	c := data.Catalog()
+	theme := newTheme(termenv.Ascii, 0)
+	for _, mat := range c.Materials {
+		for _, system := range []units.System{units.US, units.SI, units.CGS} {
+			b := props.NewBench()
+			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
+			table := report.NewTable(props.Compare(b))
+			g := newGrid(table, theme, minWidth)
+			col := &g.columns[1]
+			for i := range table.Lines {
+				cell := &table.Lines[i].Cells[1]
+				s := g.cell(col, i)
+				for _, part := range []string{cell.Value, deltaOf(cell)} {
+					if !strings.Contains(s, part) {
+						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
+					}
+				}
+				if width(s) != col.width-g.gap {
+					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.width-g.gap)
+				}
+			}
+		}
+	}
+}
+
+// eightPins is the bench of the speed target: 8 pins, at least 45 rows.
+func eightPins(b *testing.B) *desk {
+	d := realDesk(b, 200, 60, "gray-30", "a356-t6-pm", "380-f-die", "319-t6-sand", "zn-3-die", "za-12-sand", "c83600-sand", "ductile-65-45-12")
+	profile := termenv.TrueColor
+	d.m.o.Profile = &profile
+	d.m.restyle()
+	d.m.refresh()
+	if n := len(d.m.table.Lines); n < 40 {
+		b.Fatalf("only %d rows", n)
+	}
+	return d
+}
+
+// BenchmarkKey is one Update and one View, for keys that move the cursor and
+// for keys that change the bench.
+func BenchmarkKey(b *testing.B) {
+	for name, keys := range map[string][]string{
+		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"t"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
+	} {
+		b.Run(name, func(b *testing.B) {
+			d := eightPins(b)
+			d.press("right")
+			if name == "finder" {
+				d.press("/")
+			}
+			b.ReportAllocs()
+			n := 0
+			for b.Loop() {
+				d.m.Update(keyMsg(keys[n%len(keys)]))
+				n++
+				if len(d.m.View()) == 0 {
+					b.Fatal("nothing drawn")
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkStart is the first frame without the terminal.
+func BenchmarkStart(b *testing.B) {
+	data.Catalog()
+	for b.Loop() {
+		eightPins(b).m.View()
+	}
+}

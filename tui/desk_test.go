@@ -1,0 +1,233 @@
+package tui
+
+import (
+	"context"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
+
+	"alongside/props"
+	"alongside/tui/background"
+	"alongside/tui/clip"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// invented loads the catalog of these tests. Its figures are made up.
+func invented(t testing.TB) *props.Catalog {
+	t.Helper()
+	c, err := props.Load(os.DirFS("testdata"), "catalog.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// desk drives a Model as a person would, without a terminal.
+type desk struct {
+	t      testing.TB
+	m      *Model
+	copied []clip.Payload
+	quit   bool
+}
+
+type deskOptions struct {
+	w, h    int
+	profile termenv.Profile
+	shade   background.Shade
+	catalog *props.Catalog
+}
+
+func newDesk(t testing.TB, o deskOptions, ids ...string) *desk {
+	t.Helper()
+	if o.catalog == nil {
+		o.catalog = invented(t)
+	}
+	bench := props.NewBench()
+	for _, id := range ids {
+		mat, err := o.catalog.Resolve(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bench.Pin(mat)
+	}
+	d := &desk{t: t}
+	d.m = New(Options{
+		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0",
+		Copy: func(_ context.Context, p clip.Payload) (string, error) {
+			d.copied = append(d.copied, p)
+			return "copied with a test", nil
+		},
+	})
+	d.run(d.m.Init())
+	d.send(tea.WindowSizeMsg{Width: o.w, Height: o.h})
+	return d
+}
+
+// plainDesk is a desk without colour.
+func plainDesk(t testing.TB, w, h int, ids ...string) *desk {
+	t.Helper()
+	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii}, ids...)
+}
+
+// the usual bench of these tests: a black baseline and three white metals.
+var usual = []string{"black-30", "w1-t6-pm", "w2-f-die", "w3-t6-sand"}
+
+func (d *desk) send(msgs ...tea.Msg) {
+	for _, msg := range msgs {
+		_, cmd := d.m.Update(msg)
+		d.run(cmd)
+	}
+}
+
+func (d *desk) run(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil, tea.SuspendMsg:
+	case tea.QuitMsg:
+		d.quit = true
+	case tea.BatchMsg:
+		for _, c := range msg {
+			d.run(c)
+		}
+	default:
+		d.send(msg)
+	}
+}
+
+var keyTypes = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
+	"left": tea.KeyLeft, "right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
+	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "ctrl+r": tea.KeyCtrlR, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU,
+	"ctrl+z": tea.KeyCtrlZ, "space": tea.KeySpace, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
+}
+
+func keyMsg(name string) tea.KeyMsg {
+	if kind, ok := keyTypes[name]; ok {
+		msg := tea.KeyMsg{Type: kind}
+		if kind == tea.KeySpace {
+			msg.Runes = []rune{' '}
+		}
+		return msg
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
+}
+
+// press sends keys by name: "enter", "ctrl+r", or the letter itself.
+func (d *desk) press(names ...string) {
+	for _, name := range names {
+		d.send(keyMsg(name))
+	}
+}
+
+// typeText sends a text letter by letter.
+func (d *desk) typeText(s string) {
+	for _, r := range s {
+		if r == ' ' {
+			d.press("space")
+		} else {
+			d.press(string(r))
+		}
+	}
+}
+
+func (d *desk) paste(s string) {
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true})
+}
+
+func (d *desk) pins() string {
+	var ids []string
+	for i, m := range d.m.bench.Pins {
+		id := m.ID
+		if i == d.m.bench.Baseline {
+			id = "*" + id
+		}
+		ids = append(ids, id)
+	}
+	return strings.Join(ids, " ")
+}
+
+func (d *desk) wantPins(want string) {
+	d.t.Helper()
+	if have := d.pins(); have != want {
+		d.t.Errorf("pins\nhave: %s\nwant: %s", have, want)
+	}
+}
+
+// want checks that the frame says something; the message shows the frame.
+func (d *desk) want(text string) {
+	d.t.Helper()
+	if view := ansi.Strip(d.m.View()); !strings.Contains(view, text) {
+		d.t.Errorf("no %q in\n%s", text, view)
+	}
+}
+
+func (d *desk) wantNot(text string) {
+	d.t.Helper()
+	if view := ansi.Strip(d.m.View()); strings.Contains(view, text) {
+		d.t.Errorf("%q in\n%s", text, view)
+	}
+}
+
+// fits checks that the frame is just as large as the window.
+func (d *desk) fits() {
+	d.t.Helper()
+	lines := strings.Split(d.m.View(), "\n")
+	if len(lines) > d.m.height && d.m.height > 0 {
+		d.t.Fatalf("%d lines in a window of %d\n%s", len(lines), d.m.height, d.m.View())
+	}
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > d.m.width && d.m.width > 0 {
+			d.t.Fatalf("a line of %d cells in a window of %d: %q", w, d.m.width, l)
+		}
+	}
+}
+
+// golden compares text with testdata/NAME.golden, which -update writes.
+func golden(t *testing.T, name, have string) {
+	t.Helper()
+	path := filepath.Join("testdata", name+".golden")
+	var lines []string
+	for _, l := range strings.Split(have, "\n") {
+		lines = append(lines, strings.TrimRight(l, " "))
+	}
+	have = strings.Join(lines, "\n") + "\n"
+	if *update {
+		if err := os.WriteFile(path, []byte(have), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatalf("%v; run the test with -update to write it", err)
+	}
+	if have != string(want) {
+		t.Errorf("%s differs (run with -update when the new one is right)\n%s", path, differences(string(want), have))
+	}
+}
+
+func differences(want, have string) string {
+	w, h := strings.Split(want, "\n"), strings.Split(have, "\n")
+	var b strings.Builder
+	for i := 0; i < max(len(w), len(h)); i++ {
+		line := func(l []string) string {
+			if i < len(l) {
+				return l[i]
+			}
+			return ""
+		}
+		if line(w) != line(h) {
+			b.WriteString("-" + line(w) + "\n+" + line(h) + "\n")
+		}
+	}
+	return b.String()
+}

@@ -1,0 +1,232 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/tui/clip"
+)
+
+func TestPasteOnTheBenchPins(t *testing.T) {
+	d := plainDesk(t, 80, 24, "black-30")
+	d.paste("w1-t6-pm\r\nWhite 2 die\n\n  w3 t6 sand  \n")
+	d.wantPins("*black-30 w1-t6-pm w2-f-die w3-t6-sand")
+	d.want("pinned 3 from the paste")
+	d.press("u")
+	d.wantPins("*black-30")
+	d.paste("quit now\nw1-f-sand")
+	if d.quit {
+		t.Error("a pasted q quit")
+	}
+	d.wantPins("*black-30 w1-f-sand")
+	d.want("pinned 1; no material")
+}
+
+func TestPasteIntoTheFinder(t *testing.T) {
+	d := plainDesk(t, 80, 24)
+	d.paste("w1 t6\x1b[2J pm")
+	if strings.Contains(d.m.View(), "\x1b[2J") {
+		t.Error("a pasted escape sequence reaches the screen")
+	}
+	d.press("ctrl+u")
+	d.paste("w1-t6-pm")
+	d.press("enter")
+	d.wantPins("*w1-t6-pm")
+	d.press("/")
+	d.paste("w2 die\nblack-30\n")
+	d.wantPins("*w1-t6-pm w2-f-die black-30")
+}
+
+func TestLettersInOneMessage(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("right") // then three keys that arrive together
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sd/")})
+	d.want("SI units · typical first · delta amount")
+	d.want("Pin a material")
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("white")})
+	d.want("Find: white")
+}
+
+func TestFinder(t *testing.T) {
+	d := plainDesk(t, 80, 24, "black-30")
+	d.press("/")
+	d.typeText("qqqq?") // letters, not keys
+	d.want("Find: qqqq?")
+	d.want("Nothing like that in the catalog")
+	d.press("enter")
+	d.want("nothing found to pin")
+	d.press("ctrl+u")
+	d.typeText("wx1")
+	d.want("JIS WX1") // says why it was found
+	d.press("down", "down", "down", "down", "down", "up", "enter")
+	d.wantPins("*black-30 w1-t6-sand")
+	d.press("/")
+	d.want("Find: [wx1]")
+	d.want("+ White 1-T6 sand")
+	d.typeText("w2") // replaces the remembered query
+	d.want("Find: w2")
+	d.press("esc")
+	d.wantPins("*black-30 w1-t6-sand")
+}
+
+func TestKeptQueryCanBeEdited(t *testing.T) {
+	d := plainDesk(t, 80, 24, "black-30")
+	d.press("/")
+	d.typeText("w12")
+	d.press("esc", "/", "backspace")
+	d.want("Find: w1_")
+}
+
+func TestScreensCloseAndNest(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	for _, open := range []string{"/", "enter", "c", "?", "L", "w", "e"} {
+		d.press(open)
+		if d.m.onTop() == nil {
+			t.Fatalf("%s opens nothing", open)
+		}
+		d.press("esc")
+		if d.m.onTop() != nil {
+			t.Fatalf("esc does not close what %s opened", open)
+		}
+	}
+	d.press("enter", "?")
+	d.want("Keys")
+	d.press("?", "esc")
+	d.want("Source: ")
+	d.press("q")
+	if d.quit || d.m.onTop() != nil {
+		t.Error("q on a screen must only close it")
+	}
+	d.press("enter", "1")
+	if d.m.onTop() != nil {
+		t.Error("1 does not go back to the bench")
+	}
+	d.press("/")
+	d.press("ctrl+c")
+	if !d.quit {
+		t.Error("ctrl+c must quit anywhere")
+	}
+}
+
+func click(x, y int) tea.MouseMsg {
+	return tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
+}
+
+// at finds a text in the frame.
+func (d *desk) at(text string) (x, y int) {
+	d.t.Helper()
+	for y, l := range strings.Split(d.m.View(), "\n") {
+		if before, _, ok := strings.Cut(l, text); ok {
+			return width(before), y
+		}
+	}
+	d.t.Fatalf("no %q in\n%s", text, d.m.View())
+	return 0, 0
+}
+
+func TestMouse(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.send(click(d.at("13–15")))
+	d.want("Fatigue strength, White 1-T6 permanent mold")
+	d.wantNot("Source:")
+	d.send(click(d.at("13–15")))
+	d.want("Source: Fatigue strength")
+	wheel := tea.MouseMsg{Button: tea.MouseButtonWheelDown, Y: 10}
+	d.send(wheel, wheel)
+	d.want("lines 7–")
+	d.press("esc")
+	d.send(click(d.at("White 3")))
+	d.want("Fatigue strength, White 3-T6 sand")
+	d.send(click(d.at("Density")))
+	d.want("Density, White 3-T6 sand")
+	d.send(wheel)
+	d.wantNot("Density, White 3-T6 sand")
+	d.send(tea.MouseMsg{Button: tea.MouseButtonWheelLeft})
+	d.want(", White 2-F die")
+	for _, place := range [][2]int{{0, 0}, {79, 23}, {200, 5}, {5, 99}, {-1, -1}} {
+		d.send(click(place[0], place[1]))
+	}
+	d.press("/")
+	d.send(wheel, wheel, tea.MouseMsg{Button: tea.MouseButtonWheelUp})
+	d.send(click(d.at("White 1-F sand")), click(d.at("White 1-F sand")))
+	d.wantPins("*black-30 w1-t6-pm w2-f-die w3-t6-sand w1-f-sand")
+}
+
+func TestCopyFormsAndScopes(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("right", "down", "Y")
+	last := func() clip.Payload { return d.copied[len(d.copied)-1] }
+	if p := last(); !strings.Contains(p.Text, "Yield strength") || strings.Contains(p.Text, "Density") || p.HTML != "" {
+		t.Errorf("row as text: %+v", p)
+	}
+	d.press("c", "right", "enter")
+	if p := last(); !strings.Contains(p.Text, "| Density") {
+		t.Errorf("bench as Markdown: %s", p.Text)
+	}
+	d.press("c", "right", "right", "enter")
+	if p := last(); !strings.Contains(p.HTML, "<table") || strings.Contains(p.Text, "<table") || !strings.Contains(p.Text, "Density") {
+		t.Errorf("bench as HTML: %+v", p)
+	}
+	d.want("bench as HTML table: copied with a test")
+	d.press("y")
+	if last().HTML == "" {
+		t.Error("y does not remember the form")
+	}
+	d.press("c", "left", "down", "down", "enter")
+	if p := last(); strings.Contains(p.Text, "White 2") || !strings.Contains(p.Text, "White 1") || !strings.Contains(p.Text, "\t") {
+		t.Errorf("cell tab-separated: %q", p.Text)
+	}
+	for _, p := range d.copied {
+		if !strings.Contains(p.Text, "not for design") {
+			t.Errorf("no caution in %q", p.Text)
+		}
+	}
+}
+
+func TestCopyThatFails(t *testing.T) {
+	d := plainDesk(t, 120, 40, usual...)
+	for _, test := range []struct {
+		err  error
+		want string
+	}{
+		{errors.New("no clipboard, no file"), "the bench as text was not copied: no clipboard, no file"},
+		{context.DeadlineExceeded, "the clipboard did not answer in time"},
+	} {
+		d.m.o.Copy = func(context.Context, clip.Payload) (string, error) { return "", test.err }
+		d.press("y")
+		d.want(test.want)
+	}
+	d.m.o.Copy = nil
+	d.press("y")
+	d.want("there is no clipboard")
+}
+
+func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range commandList() {
+		for _, k := range c.Keys() {
+			if seen[k] {
+				t.Errorf("key %q has two meanings", k)
+			}
+			seen[k] = true
+		}
+		if (c.shown == "") != (c.words == "") {
+			t.Errorf("%v: keys and words on the help page must go together", c.Keys())
+		}
+	}
+	for _, k := range keysLine {
+		if !seen[k] {
+			t.Errorf("the keys line has %q, which does nothing", k)
+		}
+	}
+	help := strings.Join(helpLines(newTheme(3, 0), commandList(), "", 120), "\n")
+	for k := range seen {
+		if len(k) == 1 && !strings.Contains(help, k) {
+			t.Errorf("key %q is not on the help page", k)
+		}
+	}
+}

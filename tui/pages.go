@@ -35,7 +35,7 @@ func (p *pages) Title() string {
 	return p.title
 }
 
-func (p *pages) Typing() bool  { return false }
+func (p *pages) Typing() bool { return false }
 
 func (p *pages) Keys() []key.Binding {
 	return []key.Binding{

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"alongside/data"
+	"alongside/tui/ptytest"
 )
 
 // Every command shown in README.md prints what is shown below it. A block of
@@ -35,8 +36,7 @@ func TestReadme(t *testing.T) {
 			}
 			ran++
 			want := strings.Join(lines[from:at], "")
-			r := try(data.Catalog, words(strings.TrimSpace(command))...)
-			have := r.out + r.errors
+			have := printed(t, words(strings.TrimSpace(command)))
 			switch {
 			case matches(want, have):
 			case *update:
@@ -57,6 +57,21 @@ func TestReadme(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// printed is what a command prints, or the screen of 80×24 that a bench shows.
+func printed(t *testing.T, args []string) string {
+	p := &program{catalog: data.Catalog}
+	if cmd, _, err := p.root().Find(args); err == nil && cmd.HasParent() {
+		r := try(data.Catalog, args...)
+		return r.out + r.errors
+	}
+	s := ptytest.Start(t, ptytest.Options{}, binary(t), args...)
+	s.WaitFor("? keys")
+	screen := s.Screen() + "\n"
+	s.Type("q")
+	s.Exit()
+	return screen
 }
 
 // matches compares an output with the one shown, in which "…" lines stand for

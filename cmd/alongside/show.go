@@ -105,18 +105,9 @@ func showText(m *props.Material, s units.System, convert bool, width int) string
 func (p *page) line(indent, text string) { report.Wrap(&p.Builder, p.width, indent, indent+"  ", text) }
 
 func (p *page) designations(m *props.Material) {
-	var names []string
+	names := report.AliasTexts(m)
 	if m.Alloy.UNS != "" {
-		names = append(names, "UNS "+m.Alloy.UNS)
-	}
-	for _, list := range [][]props.Alias{m.Alloy.Aliases, m.Aliases} {
-		for _, a := range list {
-			s := a.System + " " + a.Name
-			if a.Near {
-				s += " (nearest, limits differ)"
-			}
-			names = append(names, s)
-		}
+		names = append([]string{"UNS " + m.Alloy.UNS}, names...)
 	}
 	if len(names) > 0 {
 		p.line("", "Also: "+strings.Join(names, "; "))

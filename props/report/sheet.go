@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"alongside/props"
 )
@@ -122,9 +123,9 @@ func defuse(s string) string {
 	if _, err := strconv.ParseFloat(s, 64); err == nil && strings.Trim(s, "+-.0123456789eE") == "" {
 		return s
 	}
-	// A program that trims blanks when it reads would find the sign behind them.
-	if i := strings.IndexFunc(s, func(r rune) bool { return r != ' ' }); i >= 0 && strings.ContainsAny(s[i:i+1], "=+-@") ||
-		strings.IndexAny(s, "＝＋－＠") == 0 {
+	// A program that trims blanks when it reads finds the sign behind them.
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(s, " "))
+	if strings.ContainsRune("=+-@＝＋－＠", first) {
 		return "'" + s
 	}
 	return s

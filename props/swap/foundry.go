@@ -1,0 +1,126 @@
+package swap
+
+import (
+	"math"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+var (
+	shrinkFormula  = read("allowance on the pattern, length per length", srcPattern)
+	patternFormula = read("ΔL = L·(s₁ − s₂)/(1 + s₂), the casting against the drawing", srcPattern)
+)
+
+// foundry is the shrink allowance of the pattern, and whether the pattern of
+// today can serve.
+func (w *work) foundry() {
+	s := w.pair(props.PatternShrinkage)
+	for _, u := range []struct {
+		id   string
+		unit units.Unit
+	}{{"in-per-ft", units.InPerFt}, {"mm-per-m", units.MMPerM}} {
+		l := Line{Group: Foundry, ID: "shrink." + u.id, Name: "Pattern shrink, " + u.unit.Symbol(), Formula: shrinkFormula}
+		if w.rest(&l, s) {
+			l.Base, l.Value = ofFigure(s.base).in(u.unit), ofFigure(s.pin).in(u.unit)
+		}
+		w.add(l)
+	}
+	l := Line{Group: Foundry, ID: "pattern", Name: "Today's pattern", Formula: patternFormula}
+	if why := newTool(w.base, w.pin); why != "" {
+		l.Words = why
+	} else if w.rest(&l, s) {
+		w.pattern(&l, s)
+	}
+	w.add(l)
+}
+
+// newTool says where the change of process leaves the pattern without use.
+func newTool(base, pin *props.Material) string {
+	switch {
+	case base.Process == props.Wrought:
+		return "there is none: " + base.Name() + " is not cast"
+	case pin.Process == props.Wrought:
+		return "not needed: " + pin.Name() + " is not cast"
+	case base.Process == pin.Process, base.Process == props.NoProcess, pin.Process == props.NoProcess:
+		return ""
+	}
+	return "cannot serve: from " + base.Process.String() + " to " + pin.Process.String() + " the tool is made anew"
+}
+
+// pattern says how far a casting from today's pattern misses the drawing.
+func (w *work) pattern(l *Line, s pair) {
+	var miss interval
+	if s.pin != s.base {
+		new := ofFigure(s.pin)
+		miss = ofFigure(s.base).minus(new).over(new.plus(exact(1)))
+	}
+	if miss.lo <= 0 && miss.hi >= 0 && math.Abs(miss.mid) < tiny {
+		l.Words = "can serve: the two metals shrink alike"
+		return
+	}
+	u, need := w.unit(units.Strain), needLength+" for the amount"
+	if w.Length != nil {
+		miss = miss.times(ofGiven(*w.Length))
+		u, need = w.unit(units.Length), ""
+	}
+	l.Need = need
+	l.Value = miss.in(u)
+	size := "small"
+	if miss.mid > 0 {
+		size = "large"
+	}
+	l.Words = "castings come out " + miss.size().in(u).String() + " too " + size
+	if w.Length != nil {
+		l.Words += " over " + w.Part.Length
+	}
+	l.Words += ": it can serve only where the drawing's tolerance or the machining stock takes that up"
+}
+
+// price is what the metal of a part costs.
+func (w *work) price() {
+	l := Line{Group: Cost, ID: "price.metal", Name: "Metal in a part", Formula: read("price of the mass × mass; metal only", srcDefined)}
+	pin, ok := w.Price[w.pin.ID]
+	base, today := w.Price[w.base.ID]
+	v := w.volume()
+	d := w.pair(props.Density)
+	switch {
+	case !ok:
+		l.Need = needPrice + " for " + w.pin.ID
+	case v == nil && w.Mass == nil:
+		l.Need = needMass
+	case w.rest(&l, d):
+		m := Line{}
+		w.masses(&m, d, exact(1))
+		u := w.unit(units.Mass)
+		l.Value = pin.of(m.Value, u)
+		switch {
+		case !today:
+			l.Notes = append(l.Notes, "no price given for "+w.base.ID)
+		default:
+			l.Base = base.of(m.Base, u)
+			if base.Currency == pin.Currency {
+				l.Ratio = pin.perSI().over(base.perSI()).times(d.ratio()).in(units.One)
+			}
+		}
+	}
+	w.add(l)
+}
+
+// perSI is the price per kilogram.
+func (p Price) perSI() interval {
+	a := ofGiven(p.Amount)
+	return a.times(exact(1 / p.Per.ToSI(1)))
+}
+
+// cents is the finest place of a price of a part.
+const cents = -2
+
+// of is the price of a mass.
+func (p Price) of(m *Value, u units.Unit) *Value {
+	mass := interval{u.ToSI(m.Lo), u.ToSI(m.Mid), u.ToSI(m.Hi), u.ToSI(math.Pow10(int(m.Place))), m.Range}
+	v := p.perSI().times(mass).in(units.One)
+	v.Symbol = p.Currency
+	v.Place = max(v.Place, cents)
+	return v
+}

@@ -1,0 +1,145 @@
+package swap
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// Group gathers lines under one heading.
+type Group uint8
+
+// The groups in the order they are shown.
+const (
+	Shape Group = iota
+	Stiffness
+	StrengthGroup
+	Temperature
+	Heat
+	Current
+	Foundry
+	Cost
+)
+
+var groupNames = [...]string{"Same shape", "Stiffness", "Strength", "Temperature", "Heat", "Current", "Foundry", "Price"}
+
+func (g Group) String() string { return groupNames[g] }
+
+// Used is a figure that a line rests on.
+type Used struct {
+	Symbol string // as in the formula: ρ₁ of the baseline, ρ₂ of the pin, αₘ of the mate
+	Of     *props.Material
+	Figure *props.Figure
+}
+
+// Line is one thing that the swap does to the part. It has a result (Value,
+// Ratio or Words), or Need or Reason say why not; with a Ratio, Need tells what
+// the amount still waits for.
+type Line struct {
+	Group Group
+	ID    string // "stiffness.mass"; stays the same from version to version
+	Name  string
+	Value *Value // of the part in the pin's metal
+	Base  *Value // of the part in the baseline's metal
+	Ratio *Value // Value over Base, a plain number
+	Words string // a result that is said in words
+
+	Formula Formula
+	Figures []Used
+	Need    string   // what the part must say more: "needs a wall thickness"
+	Reason  string   // why there is no number
+	Notes   []string // cautions that leave the result standing
+}
+
+// Done reports whether the line has a result.
+func (l *Line) Done() bool { return l.Value != nil || l.Ratio != nil || l.Words != "" }
+
+// RatioText is the ratio as shown: "0.373×", "1.22–1.61×".
+func (l *Line) RatioText() string {
+	if l.Ratio == nil {
+		return ""
+	}
+	return l.Ratio.Number() + "×"
+}
+
+// Change is the ratio as a percentage of change: "−63 %", "+22 to +61 %". It is
+// empty for changes of ten times and more, which a percentage does not tell.
+func (l *Line) Change() string {
+	r := l.Ratio
+	if r == nil || r.Hi >= 10 {
+		return ""
+	}
+	if !r.Range {
+		return percent(r.Mid, r.Place) + " %"
+	}
+	lo, hi := percent(r.Lo, r.Place), percent(r.Hi, r.Place)
+	if lo == hi {
+		return lo + " %"
+	}
+	return lo + " to " + hi + " %"
+}
+
+// percent writes a ratio as a signed change, to a whole percent, or finer below
+// ten percent where the ratio has the digits.
+func percent(ratio float64, ratioPlace int8) string {
+	v, decimals := 100*(ratio-1), 0
+	if math.Abs(v) < 10 && ratioPlace <= -3 {
+		decimals = 1
+	}
+	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	switch {
+	case strings.Trim(s, "0.") == "":
+		return "0"
+	case v < 0:
+		return "−" + s
+	}
+	return "+" + s
+}
+
+// Result is the swap worked out: plain data for screens, commands and copies.
+type Result struct {
+	Base, Pin *props.Material
+	Given     Given
+	System    units.System
+	Lines     []Line
+}
+
+// Line returns the line with an id, nil where the swap has none.
+func (r *Result) Line(id string) *Line {
+	for i := range r.Lines {
+		if r.Lines[i].ID == id {
+			return &r.Lines[i]
+		}
+	}
+	return nil
+}
+
+// Needs lists, each once, what the part must say more.
+func (r *Result) Needs() []string {
+	var out []string
+	seen := map[string]bool{}
+	for i := range r.Lines {
+		if n := r.Lines[i].Need; n != "" && !seen[n] {
+			seen[n] = true
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// What a part can lack.
+const (
+	needMass   = "needs a mass or a volume"
+	needWall   = "needs a wall thickness"
+	needDepth  = "needs a wall thickness, here the depth of the beam"
+	needLength = "needs a length"
+	needCase   = "needs a load case: tie, plate, beam or fixed-beam"
+	needRange  = "needs a service range"
+	needMate   = "needs a mating material"
+	needFit    = "needs a fit diameter"
+	needStress = "needs an applied stress"
+	needPrice  = "needs a price of the metal"
+)

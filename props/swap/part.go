@@ -1,0 +1,210 @@
+// Package swap works out what a change of metal does to a part: its mass, the
+// section it needs, how far it bends, how it grows and fits, what heat and
+// current it carries, its pattern and its price of metal. It takes figures from
+// the bench by the bench's own rule of like with like, and answers with
+// intervals, or with the reason why there is no number.
+package swap
+
+import "strings"
+
+// Case is how the part is loaded, for equal stiffness and equal strength.
+type Case string
+
+// The load cases. All keep the length and the load.
+const (
+	NoCase    Case = ""
+	Tie       Case = "tie"        // pulled or pushed along its length; the area is free
+	Plate     Case = "plate"      // bent as a plate of given width; the thickness is free
+	Beam      Case = "beam"       // bent as a beam whose section grows alike in all directions
+	FixedBeam Case = "fixed-beam" // bent as a beam of given width; the depth is free
+)
+
+var caseNames = map[Case]string{Tie: "tie", Plate: "plate in bending", Beam: "beam in bending, section scaled alike", FixedBeam: "beam in bending, width kept"}
+
+func (c Case) String() string { return caseNames[c] }
+
+// Keep is what the new part has to keep of the old one.
+type Keep string
+
+// What to keep. The zero value stands for KeepAll.
+const (
+	KeepAll       Keep = "all"       // work out every case
+	KeepShape     Keep = "shape"     // the part stays as it is drawn
+	KeepStiffness Keep = "stiffness" // it bends no further under the same load
+	KeepStrength  Keep = "strength"  // it carries the same load
+)
+
+// Strength says which strength decides.
+type Strength string
+
+// The strengths. The zero value stands for Auto: yield where both metals have
+// one that may be compared, else tensile for both, and the line says so.
+const (
+	Auto    Strength = "auto"
+	Yield   Strength = "yield"
+	Tensile Strength = "tensile"
+	Fatigue Strength = "fatigue"
+)
+
+// Part is what the customer says of the part, in the words and units it was
+// said in. Every field may be empty. It is plain text so that it can be saved
+// and edited by hand; Read turns it into quantities. Fill it with Set, which
+// refuses what Read would not understand.
+type Part struct {
+	Mass     string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
+	Volume   string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
+	Wall     string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
+	Length   string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
+	Case     Case     `toml:"case,omitempty" json:"case,omitempty"`
+	Keep     Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
+	Strength Strength `toml:"strength,omitempty" json:"strength,omitempty"`
+	Range    string   `toml:"range,omitempty" json:"range,omitempty"`   // coldest and hottest in service
+	Mate     string   `toml:"mate,omitempty" json:"mate,omitempty"`     // id of the material it is joined to
+	Stress   string   `toml:"stress,omitempty" json:"stress,omitempty"` // applied, in the part as it is today
+	Fit      string   `toml:"fit,omitempty" json:"fit,omitempty"`       // diameter of bore and shaft
+	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
+	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
+}
+
+// Field names one thing that can be said of a part.
+type Field uint8
+
+// The fields, in the order in which a form asks for them.
+const (
+	FieldMass Field = iota
+	FieldVolume
+	FieldWall
+	FieldLength
+	FieldCase
+	FieldKeep
+	FieldStrength
+	FieldRange
+	FieldMate
+	FieldStress
+	FieldFit
+	FieldPrice
+	fieldCount
+)
+
+// FieldInfo describes a field for forms and flags.
+type FieldInfo struct {
+	Name    string   // as in flags and files
+	Label   string   // as on a form
+	Example string   // something that Set takes
+	Help    string   // what it is, in one line
+	Words   []string // the words that Set takes; nil where it takes a quantity or an id
+}
+
+var fieldInfos = [fieldCount]FieldInfo{
+	FieldMass:     {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
+	FieldVolume:   {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
+	FieldWall:     {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
+	FieldLength:   {"length", "Length", "12 in", "length over which the part grows", nil},
+	FieldCase:     {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
+	FieldKeep:     {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
+	FieldStrength: {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
+	FieldRange:    {"range", "Service range", "-40..250 F", "coldest and hottest temperature in service", nil},
+	FieldMate:     {"mate", "Mate", "1045", "material of the part it is joined to", nil},
+	FieldStress:   {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
+	FieldFit:      {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
+	FieldPrice:    {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
+}
+
+// Info describes the field.
+func (f Field) Info() *FieldInfo { return &fieldInfos[f] }
+
+func (f Field) String() string { return fieldInfos[f].Name }
+
+// Fields lists all fields in form order.
+func Fields() []Field {
+	all := make([]Field, fieldCount)
+	for i := range all {
+		all[i] = Field(i)
+	}
+	return all
+}
+
+// text is the place of a field that holds one text; nil for the others.
+func (p *Part) text(f Field) *string {
+	switch f {
+	case FieldMass:
+		return &p.Mass
+	case FieldVolume:
+		return &p.Volume
+	case FieldWall:
+		return &p.Wall
+	case FieldLength:
+		return &p.Length
+	case FieldCase:
+		return (*string)(&p.Case)
+	case FieldKeep:
+		return (*string)(&p.Keep)
+	case FieldStrength:
+		return (*string)(&p.Strength)
+	case FieldRange:
+		return &p.Range
+	case FieldMate:
+		return &p.Mate
+	case FieldStress:
+		return &p.Stress
+	case FieldFit:
+		return &p.Fit
+	}
+	return nil
+}
+
+// Get is the text of a field as Set takes it; prices are parted by commas.
+func (p *Part) Get(f Field) string {
+	if t := p.text(f); t != nil {
+		return *t
+	}
+	var list []string
+	for _, id := range priceIDs(p.Price) {
+		list = append(list, id+"="+p.Price[id])
+	}
+	return strings.Join(list, ", ")
+}
+
+// Clone copies the part so that changing the copy leaves p as it is.
+func (p Part) Clone() Part {
+	prices := p.Price
+	p.Price = nil
+	for id, v := range prices {
+		p.setPrice(id, v)
+	}
+	return p
+}
+
+func (p *Part) setPrice(id, text string) {
+	if p.Price == nil {
+		p.Price = map[string]string{}
+	}
+	p.Price[id] = text
+}
+
+// Summary is the part in one line: "4.2 lb; wall 3/8 in; plate in bending".
+// It is empty where nothing is said.
+func (p *Part) Summary() string {
+	var s []string
+	add := func(before, text string) {
+		if text != "" {
+			s = append(s, strings.TrimSpace(before+" "+text))
+		}
+	}
+	add("", p.Mass)
+	add("", p.Volume)
+	add("wall", p.Wall)
+	add("length", p.Length)
+	add("", p.Case.String())
+	if p.Strength != "" && p.Strength != Auto {
+		add("by", string(p.Strength)+" strength")
+	}
+	add("service", p.Range)
+	add("mate", p.Mate)
+	add("stress", p.Stress)
+	add("fit", p.Fit)
+	for _, id := range priceIDs(p.Price) {
+		add(id+" at", p.Price[id])
+	}
+	return strings.Join(s, "; ")
+}

@@ -1,0 +1,53 @@
+package swap
+
+import "alongside/props"
+
+// Formula is the relation a line is worked out by. 1 marks the baseline, 2 the
+// pin, m the mate.
+type Formula struct {
+	Text   string
+	Source *props.Source
+	Known  props.Known // whether the relation was read in the source
+}
+
+// The published sources of the formulas.
+var (
+	srcIndices  = &props.Source{ID: "TXT-SEL", Title: "Course notes on material indices for light stiff and light strong parts", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}
+	srcStrength = &props.Source{ID: "TXT-SOM", Title: "Strength of materials: thermal stress, bending of beams", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
+	srcMeans    = &props.Source{ID: "ASME-IID", Title: "Boiler and Pressure Vessel Code, Section II Part D, table TE-1: growth from mean coefficients of expansion", Publisher: "ASME", Edition: "2001", Kind: "standard"}
+	srcFit      = &props.Source{ID: "ENG-REF", Title: "Engineering reference on shrink fits; clearance as in ISO 286-1; reference temperature 20 °C as in ISO 1", Edition: "edition not stated where read", Kind: "textbook"}
+	srcHeat     = &props.Source{ID: "TXT-HEAT", Title: "Heat transfer: conduction through a plane wall", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
+	srcThermal  = &props.Source{ID: "TXT-MSE", Title: "Materials science and engineering: thermal properties", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
+	srcCurrent  = &props.Source{ID: "TXT-PHYS", Title: "Physics notes: resistance of a conductor; 100 %IACS = 58.0 MS/m as in IEC 60028", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}
+	srcPattern  = &props.Source{ID: "PATTERN-TXT", Title: "Patternmaking and foundry textbooks, shrink-rule tables", Edition: "edition not stated where read", Kind: "textbook"}
+	srcDefined  = &props.Source{ID: "DEFINITION", Title: "By definition of the quantities", Kind: "textbook"}
+)
+
+func read(text string, s *props.Source) Formula   { return Formula{text, s, props.Read} }
+func memory(text string, s *props.Source) Formula { return Formula{text, s, props.Memory} }
+
+// law is how one load case trades section for modulus or strength: the section
+// measure goes with the ratio (baseline over pin) to a power, and the mass with
+// it; the wall, or the depth, to a power of its own.
+type law struct {
+	name    string  // of the section measure
+	section float64 // power of the measure
+	wall    float64 // power of a thickness
+	formula Formula
+}
+
+// stiffnessLaws and strengthLaws hold for the same length, load and kind of
+// section, linear elastic, no buckling and no deflection by shear.
+var stiffnessLaws = map[Case]law{
+	Tie:       {"Area", 1, 1, read("A₂/A₁ = E₁/E₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+	Plate:     {"Thickness", 1. / 3, 1. / 3, read("t₂/t₁ = (E₁/E₂)^(1/3); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
+	Beam:      {"Area", 1. / 2, 1. / 4, read("A₂/A₁ = (E₁/E₂)^(1/2), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+	FixedBeam: {"Depth", 1. / 3, 1. / 3, memory("h₂/h₁ = (E₁/E₂)^(1/3), from I = b·h³/12; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+}
+
+var strengthLaws = map[Case]law{
+	Tie:       {"Area", 1, 1, read("A₂/A₁ = S₁/S₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+	Plate:     {"Thickness", 1. / 2, 1. / 2, read("t₂/t₁ = (S₁/S₂)^(1/2); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
+	Beam:      {"Area", 2. / 3, 1. / 3, read("A₂/A₁ = (S₁/S₂)^(2/3), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+	FixedBeam: {"Depth", 1. / 2, 1. / 2, memory("h₂/h₁ = (S₁/S₂)^(1/2), from Z = b·h²/6; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+}

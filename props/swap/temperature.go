@@ -1,0 +1,258 @@
+package swap
+
+import (
+	"math"
+	"strconv"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// assembly is the temperature in °C at which parts are measured and joined: the
+// reference temperature of ISO 1.
+const assembly = 20.0
+
+// leg is a change of temperature in °C.
+type leg struct {
+	id       string
+	from, to float64
+}
+
+// legs are the changes from the assembly temperature to the cold and the hot
+// end; for a range that does not hold it, the range itself.
+func (w *work) legs() []leg {
+	cold, hot := w.Range[0], w.Range[1]
+	if cold >= assembly-1 || hot <= assembly+1 {
+		return []leg{{"", cold, hot}}
+	}
+	return []leg{{".hot", assembly, hot}, {".cold", assembly, cold}}
+}
+
+func (w *work) legText(l leg) string {
+	return w.temperatureText(l.from) + " to " + w.temperatureText(l.to)
+}
+
+func (w *work) temperatureText(c float64) string {
+	u := w.unit(units.Temperature)
+	s := strconv.FormatFloat(math.Abs(u.FromSI(c+273.15)), 'f', 0, 64)
+	if u.FromSI(c+273.15) <= -0.5 {
+		s = "−" + s
+	}
+	return s + " " + u.Symbol()
+}
+
+// strain is the growth per length of a material over a leg, and the
+// coefficients it rests on; why says that there is none.
+type strain struct {
+	interval
+	of      *props.Material
+	figures []*props.Figure
+	why     string
+}
+
+func strainOf(m *props.Material, l leg) strain {
+	s := strain{of: m}
+	g := m.Growth()
+	if g == nil {
+		s.why = lack(m, props.ThermalExpansion, m.Absent(props.ThermalExpansion))
+		if m.Has(props.ThermalExpansion) {
+			s.why = "no expansion coefficient with a stated range for " + m.Name()
+			s.figures = m.Figures(props.ThermalExpansion)
+		}
+		return s
+	}
+	s.figures = g.Figures
+	lo, mid, hi, err := g.Strain(l.from, l.to)
+	if err != nil {
+		s.why = err.Error()
+		return s
+	}
+	fine := 0.0
+	for _, f := range g.Figures {
+		fine = max(fine, fineness(f.Value))
+		s.wide = s.wide || f.Value.IsRange()
+	}
+	s.interval = interval{min(lo, mid), mid, max(hi, mid), math.Abs(mid) * fine, s.wide}
+	return s
+}
+
+// less is the difference of two strains; two that rest on the same figures
+// differ by nothing.
+func (s strain) less(o strain) interval {
+	if len(s.figures) > 0 && len(s.figures) == len(o.figures) {
+		same := true
+		for i := range s.figures {
+			same = same && s.figures[i] == o.figures[i]
+		}
+		if same {
+			return interval{last: s.last}
+		}
+	}
+	return s.minus(o.interval)
+}
+
+func (s strain) used(symbol string) []Used {
+	var out []Used
+	for _, f := range s.figures {
+		out = append(out, Used{symbol, s.of, f})
+	}
+	return out
+}
+
+var (
+	growthFormula = read("ΔL = L·(ε(T₂) − ε(T₁)), ε(T) = α(20 °C→T)·(T − 20 °C)", srcMeans)
+	mateFormula   = read("ΔL − ΔLₘ = L·(Δε − Δεₘ)", srcFit)
+	boreFormula   = read("Δc = d·(Δε bore − Δε shaft), both at the same temperature; + opens", srcFit)
+	heldFormula   = read("σ = E·Δε, held from end to end; tension where it cools, compression where it heats", srcStrength)
+)
+
+// temperature is how the part grows over the service range, on its own and
+// against its mate, and the stress where it is not free to.
+func (w *work) temperature() {
+	if w.Range == nil {
+		for _, l := range []Line{
+			{ID: "growth", Name: "Growth", Formula: growthFormula},
+			{ID: "mate", Name: "Growth beyond the mate's", Formula: mateFormula},
+			{ID: "fit", Name: "Change of clearance", Formula: boreFormula},
+			{ID: "held", Name: "Stress if fully held", Formula: heldFormula},
+		} {
+			l.Group, l.Need = Temperature, needRange
+			w.add(l)
+		}
+		return
+	}
+	legs := w.legs()
+	whole := legs
+	if len(legs) > 1 {
+		whole = append([]leg{{"", w.Range[0], w.Range[1]}}, legs...)
+	}
+	for _, at := range whole {
+		w.growth(at)
+	}
+	w.against(legs)
+	for _, at := range legs {
+		w.held(at)
+	}
+}
+
+func (w *work) growth(at leg) {
+	l := Line{Group: Temperature, ID: "growth" + at.id, Name: "Growth, " + w.legText(at), Formula: growthFormula}
+	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
+	l.Figures = append(base.used("α₁"), pin.used("α₂")...)
+	amount := func(s strain) *Value {
+		switch {
+		case s.why != "":
+			return nil
+		case w.Length == nil:
+			return s.in(w.unit(units.Strain))
+		}
+		return s.times(ofGiven(*w.Length)).in(w.unit(units.Length))
+	}
+	l.Base, l.Value, l.Reason = amount(base), amount(pin), pin.why
+	if l.Value != nil {
+		if w.Length == nil {
+			l.Need = needLength + " for the amount"
+		}
+		if base.why != "" {
+			l.Notes = append(l.Notes, base.why)
+		}
+	} else {
+		l.Base = nil
+	}
+	w.add(l)
+}
+
+// against adds the lines that need a mate.
+func (w *work) against(legs []leg) {
+	for _, at := range legs {
+		l := Line{Group: Temperature, ID: "mate" + at.id, Name: "Growth beyond the mate's, " + w.legText(at), Formula: mateFormula}
+		w.difference(&l, at, w.Length, needLength, 1)
+	}
+	for _, role := range []struct {
+		id, name string
+		sign     float64
+	}{{"bore", "Clearance, part as the bore, ", 1}, {"shaft", "Clearance, part as the shaft, ", -1}} {
+		for _, at := range legs {
+			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}
+			w.difference(&l, at, w.Fit, needFit, role.sign)
+		}
+	}
+}
+
+// difference works out how much more the part grows than its mate over a size.
+func (w *work) difference(l *Line, at leg, over *units.Quantity, need string, sign float64) {
+	switch {
+	case w.Mate == nil:
+		l.Need = needMate
+	case over == nil:
+		l.Need = need
+	default:
+		base, pin, mate := strainOf(w.base, at), strainOf(w.pin, at), strainOf(w.Mate, at)
+		l.Figures = append(append(base.used("α₁"), pin.used("α₂")...), mate.used("αₘ")...)
+		amount := func(s strain) *Value {
+			d := s.less(mate).times(ofGiven(*over))
+			if sign < 0 {
+				d = d.negative()
+			}
+			return d.in(w.unit(units.Length))
+		}
+		switch {
+		case pin.why != "":
+			l.Reason = pin.why
+		case mate.why != "":
+			l.Reason = mate.why
+		default:
+			l.Value = amount(pin)
+			if base.why == "" {
+				l.Base = amount(base)
+			} else {
+				l.Notes = append(l.Notes, base.why)
+			}
+		}
+	}
+	w.add(*l)
+}
+
+// held is the stress in a part that cannot grow at all.
+func (w *work) held(at leg) {
+	l := Line{Group: Temperature, ID: "held" + at.id, Name: "Stress if fully held, " + w.legText(at), Formula: heldFormula}
+	e := w.pair(props.ElasticModulus)
+	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
+	if w.rest(&l, e) {
+		l.Figures = append(append(l.Figures, base.used("α₁")...), pin.used("α₂")...)
+		if l.Reason = pin.why; l.Reason == "" {
+			s := pin.size().times(ofFigure(e.pin))
+			l.Value = s.in(w.unit(units.Stress))
+			l.Notes = append(l.Notes, w.givesWay(s)...)
+			if base.why == "" {
+				b := base.size().times(ofFigure(e.base))
+				l.Base = b.in(w.unit(units.Stress))
+				l.Ratio = s.over(b).in(units.One)
+			} else {
+				l.Notes = append(l.Notes, base.why)
+			}
+		}
+	}
+	w.add(l)
+}
+
+// givesWay warns where a held stress comes up to the pin's yield strength, or
+// tensile strength where it has no yield: the stress is then not reached.
+func (w *work) givesWay(s interval) []string {
+	f := w.bench.Figure(w.pin, props.YieldStrength)
+	if f == nil {
+		f = w.bench.Figure(w.pin, props.TensileStrength)
+	}
+	if f == nil || unfit(f) != "" {
+		return nil
+	}
+	name := f.Basis.Phrase() + " " + lower(f.Property.Info().Name) + " of " + ofFigure(f).in(w.unit(units.Stress)).String()
+	lo, mid, _ := f.SI()
+	switch {
+	case s.mid >= mid:
+		return []string{"above the " + name + ": the metal gives way first"}
+	case s.hi >= lo:
+		return []string{"the worst case reaches the " + name}
+	}
+	return nil
+}

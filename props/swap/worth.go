@@ -1,0 +1,149 @@
+package swap
+
+import "strings"
+
+// Worth says the results that a customer asks for first in sentences to read
+// aloud or to put at the head of a mail. Lines without a result are left out.
+func (r *Result) Worth() []string {
+	s := &summary{Result: r}
+	s.mass()
+	s.part("stiffness.deflection", func(l *Line) string {
+		return "The same shape bends " + times(l) + " as far under the same load."
+	})
+	s.equal("stiffness", "As stiff")
+	s.part("strength.load", func(l *Line) string {
+		_, by, _ := strings.Cut(l.Name, ", by ")
+		return "The same shape carries " + times(l) + " the load, by " + by + "."
+	})
+	s.equal("strength", "As strong")
+	s.margin()
+	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
+		s.part(id, s.growth)
+	}
+	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
+		s.part(id, s.clearance)
+	}
+	for _, id := range []string{"held", "held.hot", "held.cold"} {
+		s.part(id, func(l *Line) string { return s.against(l, "Fully held, ", "it is stressed to ") })
+	}
+	s.part("heat.flow", func(l *Line) string { return "The same wall carries " + times(l) + " the heat." })
+	s.part("current.resistance", func(l *Line) string { return "The same shape has " + times(l) + " the electrical resistance." })
+	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })
+	s.part("price.metal", func(l *Line) string {
+		return "Metal in a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
+	})
+	return s.sentences
+}
+
+type summary struct {
+	*Result
+	sentences []string
+}
+
+// part adds a sentence for a line that has a result.
+func (s *summary) part(id string, say func(*Line) string) {
+	if l := s.Line(id); l != nil && l.Done() {
+		s.sentences = append(s.sentences, say(l))
+	}
+}
+
+func times(l *Line) string {
+	if l.Ratio.Lo == 1 && l.Ratio.Hi == 1 {
+		return "1 times"
+	}
+	return l.Ratio.Number() + " times"
+}
+
+func insteadOf(l *Line) string {
+	if l.Base == nil {
+		return ""
+	}
+	return " instead of " + l.Base.String()
+}
+
+func change(l *Line) string {
+	if c := l.Change(); c != "" {
+		return " (" + c + ")"
+	}
+	return ""
+}
+
+func (s *summary) mass() {
+	s.part("shape.mass", func(l *Line) string {
+		if l.Value == nil {
+			return "Same shape: " + times(l) + " the mass" + change(l) + "."
+		}
+		return "Same shape: " + l.Value.String() + insteadOf(l) + change(l) + "."
+	})
+}
+
+// equal says section and mass at equal stiffness or strength.
+func (s *summary) equal(id, words string) {
+	wall, mass := s.Line(id+".wall"), s.Line(id+".mass")
+	if wall == nil || !wall.Done() {
+		return
+	}
+	what := "wall"
+	if s.Given.Case == FixedBeam {
+		what = "depth"
+	}
+	text := words + " as " + article(s.Given.Case) + ": "
+	if wall.Value != nil {
+		text += what + " " + wall.Value.String() + insteadOf(wall)
+	} else {
+		text += times(wall) + " the " + what
+	}
+	switch {
+	case mass == nil || !mass.Done():
+	case mass.Value != nil:
+		text += ", " + mass.Value.String() + insteadOf(mass) + change(mass)
+	default:
+		text += ", " + times(mass) + " the mass" + change(mass)
+	}
+	s.sentences = append(s.sentences, text+".")
+}
+
+func article(c Case) string { return "a " + c.String() }
+
+// margin says both margins in one sentence.
+func (s *summary) margin() {
+	var parts []string
+	for _, id := range []string{"margin.minimum", "margin.typical"} {
+		l := s.Line(id)
+		if l == nil || l.Value == nil {
+			continue
+		}
+		text := l.Value.Number() + " " + strings.TrimPrefix(l.Name, "Margin ")
+		if l.Base != nil {
+			text += " (today " + l.Base.Number() + ")"
+		}
+		parts = append(parts, text)
+	}
+	if len(parts) > 0 {
+		s.sentences = append(s.sentences, "Margin at "+s.Given.Part.Stress+": "+strings.Join(parts, ", ")+".")
+	}
+}
+
+// against says a line whose name ends in a range of temperature.
+func (s *summary) against(l *Line, before, verb string) string {
+	_, leg, _ := strings.Cut(l.Name, ", ")
+	text := before + leg + ", " + verb + l.Value.String()
+	if l.Base != nil {
+		text += " (today " + l.Base.String() + ")"
+	}
+	return text + "."
+}
+
+func (s *summary) growth(l *Line) string { return s.against(l, "From ", "it grows by ") }
+
+func (s *summary) clearance(l *Line) string {
+	role, leg := "bore", strings.TrimPrefix(l.Name, "Clearance, part as the bore, ")
+	if strings.HasPrefix(l.ID, "shaft") {
+		role, leg = "shaft", strings.TrimPrefix(l.Name, "Clearance, part as the shaft, ")
+	}
+	text := "As the " + role + " with " + s.Given.Mate.Name() + ", from " + leg + ", the clearance changes by " + l.Value.String()
+	if l.Base != nil {
+		text += " (today " + l.Base.String() + ")"
+	}
+	return text + "."
+}

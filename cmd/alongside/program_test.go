@@ -214,3 +214,26 @@ func TestSmallCatalogSaysTheSame(t *testing.T) {
 		}
 	}
 }
+
+// Every command explains itself, and its examples can be carried out.
+func TestHelpExamples(t *testing.T) {
+	p := &program{catalog: data.Catalog}
+	for _, cmd := range p.root().Commands() {
+		if cmd.Short == "" || cmd.Example == "" {
+			t.Errorf("%s: no short description or no example", cmd.Name())
+		}
+		for _, line := range strings.Split(cmd.Example, "\n") {
+			line, _, _ = strings.Cut(strings.TrimSpace(line), " > ")
+			args := words(strings.TrimPrefix(line, "alongside "))
+			if args[0] != cmd.Name() {
+				t.Errorf("%s: the example %q is of another command", cmd.Name(), line)
+			}
+			if r := try(data.Catalog, args...); r.code == exitUsage {
+				t.Errorf("%s: %s", line, r.errors)
+			}
+		}
+		if r := try(data.Catalog, cmd.Name(), "--help"); r.code != exitOK || !strings.Contains(r.out, cmd.Example) {
+			t.Errorf("%s --help: exit code %d", cmd.Name(), r.code)
+		}
+	}
+}

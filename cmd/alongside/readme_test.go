@@ -21,6 +21,14 @@ func TestReadme(t *testing.T) {
 	blocks := strings.Split(strings.ReplaceAll(string(content), "\r\n", "\n"), "```")
 	ran := 0
 	for i := 1; i < len(blocks); i += 2 {
+		if shown, ok := strings.CutPrefix(blocks[i], "keys\n"); ok {
+			if have := helpPage(t); *update {
+				blocks[i] = "keys\n" + have
+			} else if line, same := firstDifference(shown, have); !same {
+				t.Errorf("the keys are not those of the help page:\n%s", line)
+			}
+			continue
+		}
 		lines := strings.SplitAfter(blocks[i], "\n")
 		var out strings.Builder
 		for at := 0; at < len(lines); {
@@ -72,6 +80,20 @@ func printed(t *testing.T, args []string) string {
 	s.Type("q")
 	s.Exit()
 	return screen
+}
+
+// helpPage is the list of keys that the bench shows for "?".
+func helpPage(t *testing.T) string {
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 70}, binary(t), "gray-30", "a356-t6-pm")
+	s.WaitFor("? keys")
+	s.Type("?")
+	s.WaitFor("q back")
+	_, page, _ := strings.Cut(s.Screen(), "─ Keys ")
+	_, page, _ = strings.Cut(page, "\n")
+	page, _, _ = strings.Cut(page, "\n\n  Paste")
+	s.Type(ptytest.CtrlC)
+	s.Exit()
+	return strings.ReplaceAll("\n"+page, "\n ", "\n")[1:] + "\n"
 }
 
 // matches compares an output with the one shown, in which "…" lines stand for

@@ -5,7 +5,6 @@ package tui
 
 import (
 	"context"
-	"errors"
 	"os"
 
 	// Settles the background question before Bubble Tea can ask it; see there.
@@ -116,7 +115,8 @@ func (m *Model) Bench() props.Bench { return m.bench.Clone() }
 func (m *Model) Init() tea.Cmd { return m.ask }
 
 // Run shows the screen until the user quits or ctx ends. Output is the
-// terminal at os.Stdout; the caller has made sure that it is one.
+// terminal at os.Stdout; the caller has made sure that it is one. A signal to
+// interrupt is tea.ErrInterrupted.
 func Run(ctx context.Context, o Options) error {
 	if o.Width == 0 || o.Height == 0 {
 		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
@@ -138,8 +138,5 @@ func Run(ctx context.Context, o Options) error {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}
 	_, err := tea.NewProgram(m, options...).Run()
-	if errors.Is(err, tea.ErrInterrupted) {
-		return nil
-	}
 	return err
 }

@@ -114,3 +114,12 @@ func TestCommandOnTerminal(t *testing.T) {
 		t.Errorf("the caution is broken into lines on a terminal of 200 columns:\n%s", s.Screen())
 	}
 }
+
+func TestInterruptedBench(t *testing.T) {
+	s := ptytest.Start(t, ptytest.Options{}, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Signal(os.Interrupt)
+	if code := s.Exit(); code != exitInterrupt {
+		t.Errorf("exit code %d, want %d", code, exitInterrupt)
+	}
+}

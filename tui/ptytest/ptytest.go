@@ -201,6 +201,14 @@ func (s *Session) Type(keys ...string) {
 	}
 }
 
+// Signal sends a signal to the program.
+func (s *Session) Signal(sig os.Signal) {
+	s.t.Helper()
+	if err := s.cmd.Process.Signal(sig); err != nil {
+		s.t.Fatalf("signal: %v\n%s", err, s.describe())
+	}
+}
+
 // Paste sends text as a bracketed paste.
 func (s *Session) Paste(text string) {
 	s.t.Helper()

@@ -74,7 +74,7 @@ func TestAnswerAfterTheEndIsNotTypedAtThePrompt(t *testing.T) {
 	answers := ptytest.Answers{Background: color.White, After: 250 * time.Millisecond}
 	s := ptytest.Start(t, ptytest.Options{Answers: answers}, "sh", "-c",
 		program+`; echo ended; read -r line; printf 'line <%s>\n' "$line"; stty -a | grep -o ' -\?echo '`)
-	s.WaitFor("shade unknown")
+	s.WaitFor("ready")
 	s.Type("q")
 	s.WaitFor("ended")
 	time.Sleep(2 * answers.After)

@@ -14,7 +14,7 @@ const (
 	// escapeWait is how long an Escape at the end of a read is kept back to
 	// see whether the rest of the answer follows. Nobody notices it, and a
 	// slow line seldom parts the bytes of one answer by more.
-	escapeWait = 30 * time.Millisecond
+	escapeWait = 50 * time.Millisecond
 	// escapePatience is how long after the question Escape is kept back at
 	// all. Later, an answer is still swallowed unless it is cut right there.
 	escapePatience = 5 * time.Second

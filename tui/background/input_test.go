@@ -34,7 +34,7 @@ func collect(t *testing.T, in *Input, want int) string {
 	t.Helper()
 	var keys []byte
 	data := make([]byte, 256)
-	for len(keys) < want || readable(in.Fd(), 50*time.Millisecond) {
+	for len(keys) < want || readable(in.Fd(), 2*escapeWait) {
 		if !readable(in.Fd(), 2*time.Second) {
 			t.Fatalf("only %q came", keys)
 		}
@@ -63,7 +63,7 @@ func TestAnswerCutAnywhereIsNoKey(t *testing.T) {
 		}
 		go func() {
 			far.WriteString("a" + answer[:cut])
-			time.Sleep(escapeWait / 3)
+			time.Sleep(escapeWait / 20)
 			far.WriteString(answer[cut:] + "z")
 		}()
 		if keys := collect(t, in, 2); keys != "az" {

@@ -16,7 +16,9 @@ import (
 // does, and a record of what ran.
 type desk struct {
 	installed map[string]error // by name; the error that running it gives
-	ran       []Command
+	ran       []Command        // those that copy
+	held      string           // what the clipboard holds
+	deaf      bool             // the clipboard does not take what it is given
 	terminal  bytes.Buffer
 }
 
@@ -29,9 +31,15 @@ func (d *desk) env(t *testing.T, goos string, vars map[string]string) Env {
 			}
 			return "/bin/" + name, nil
 		},
-		Run: func(_ context.Context, c Command) error {
+		Run: func(_ context.Context, c Command) (string, error) {
+			if c.Read {
+				return d.held, nil
+			}
 			d.ran = append(d.ran, c)
-			return d.installed[strings.TrimPrefix(c.Path, "/bin/")]
+			if !d.deaf {
+				d.held = c.Stdin
+			}
+			return "", d.installed[strings.TrimPrefix(c.Path, "/bin/")]
 		},
 		Terminal: &d.terminal, Dir: t.TempDir(),
 	}
@@ -137,7 +145,15 @@ func TestWindowsUsesOneCommandForTextAndTable(t *testing.T) {
 		t.Errorf("%v, %v", report, err)
 	}
 	if len(d.ran) != 1 || strings.Contains(strings.Join(d.ran[0].Args, " "), "<b>") {
-		t.Errorf("ran %q: the content must not be on the command line", d.ran)
+		t.Errorf("ran %v: the content must not be on the command line", d.ran)
+	}
+}
+
+func TestClipboardThatDoesNotTakeIt(t *testing.T) {
+	d := desk{installed: map[string]error{"xclip": nil}, held: "old", deaf: true}
+	report, err := Copy(context.Background(), Payload{Text: "new"}, d.env(t, "linux", map[string]string{"DISPLAY": ":0"}))
+	if err != nil || !report.Unconfirmed || report.String() != "handed to xclip, but the clipboard does not show it (cannot confirm)" {
+		t.Errorf("%v, %v", report, err)
 	}
 }
 

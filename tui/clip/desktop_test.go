@@ -24,7 +24,7 @@ func need(t *testing.T, commands ...string) {
 	t.Helper()
 	for _, name := range commands {
 		if _, err := exec.LookPath(name); err != nil {
-			t.Skipf("%s is not installed (Debian packages: xvfb xclip xsel tmux)", name)
+			t.Skipf("%s is not installed (Debian packages: xvfb xclip xsel sway wl-clipboard tmux)", name)
 		}
 	}
 }

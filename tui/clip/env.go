@@ -58,13 +58,13 @@ func (e *UseError) Error() string {
 
 // Env is all that Copy knows of the place it runs in.
 type Env struct {
-	OS       string                               // as runtime.GOOS
-	Kernel   string                               // release of the kernel, by which WSL is known
-	Getenv   func(string) string                  // the environment
-	LookPath func(string) (string, error)         // finds a command
-	Run      func(context.Context, Command) error // runs one
-	Terminal io.Writer                            // takes escape sequences; nil where there is no terminal
-	Dir      string                               // for the file
+	OS       string                                         // as runtime.GOOS
+	Kernel   string                                         // release of the kernel, by which WSL is known
+	Getenv   func(string) string                            // the environment
+	LookPath func(string) (string, error)                   // finds a command
+	Run      func(context.Context, Command) (string, error) // runs one; its output for Command.Read
+	Terminal io.Writer                                      // takes escape sequences; nil where there is no terminal
+	Dir      string                                         // for the file
 	Use      Use
 }
 

@@ -11,7 +11,7 @@ import (
 type Where uint8
 
 const (
-	// Clipboard is the system's clipboard; its command confirmed the copy.
+	// Clipboard is the system's clipboard.
 	Clipboard Where = iota
 	// TerminalClipboard is the terminal's; nothing can confirm it.
 	TerminalClipboard
@@ -28,11 +28,14 @@ type Attempt struct {
 // Report says how a copy was made.
 type Report struct {
 	Where Where
-	Name  string    // the command or terminal it went through: "xclip", "tmux"
-	HTML  bool      // it went as text/html
-	Both  bool      // and as plain text at the same time
-	Path  string    // of the file, for SavedFile
-	Tried []Attempt // ways that failed before, in order
+	Name  string // the command or terminal it went through: "xclip", "tmux"
+	// Unconfirmed is set when the clipboard does not show the copy although
+	// its command reported success. Meant for Clipboard: no terminal confirms.
+	Unconfirmed bool
+	HTML        bool      // it went as text/html
+	Both        bool      // and as plain text at the same time
+	Path        string    // of the file, for SavedFile
+	Tried       []Attempt // ways that failed before, in order
 }
 
 // String is one line for the status line or for standard error.
@@ -57,6 +60,8 @@ func (r Report) String() string {
 		return line
 	}
 	switch {
+	case r.Unconfirmed:
+		return "handed to " + r.Name + ", but the clipboard does not show it (cannot confirm)"
 	case r.Both:
 		return "copied as table and text (" + r.Name + ")"
 	case r.HTML:

@@ -34,8 +34,9 @@ func (e Failed) Unwrap() error { return e.Err }
 // Run runs a clipboard command and waits until it has taken its input, at most
 // for its limit. A child it leaves behind to serve the clipboard, as xclip and
 // wl-copy do, is neither waited for nor ended, and outlives this program and
-// its terminal. It returns ctx's error, Silent or Failed.
-func Run(ctx context.Context, c Command) error {
+// its terminal. It returns what the command printed where c.Read is set, and
+// ctx's error, Silent or Failed.
+func Run(ctx context.Context, c Command) (string, error) {
 	limited, cancel := context.WithTimeout(ctx, c.Limit)
 	defer cancel()
 	cmd := exec.CommandContext(limited, c.Path, c.Args...)
@@ -51,16 +52,20 @@ func Run(ctx context.Context, c Command) error {
 		defer said.Close()
 		cmd.Stderr = said
 	}
+	var printed strings.Builder
+	if c.Read {
+		cmd.Stdout = &printed
+	}
 	err = cmd.Run()
 	switch {
 	case err == nil:
-		return nil
+		return printed.String(), nil
 	case ctx.Err() != nil:
-		return ctx.Err()
+		return "", ctx.Err()
 	case errors.Is(limited.Err(), context.DeadlineExceeded):
-		return Silent{c.Limit}
+		return "", Silent{c.Limit}
 	}
-	return Failed{Said: firstLine(said), Err: err}
+	return "", Failed{Said: firstLine(said), Err: err}
 }
 
 // firstLine returns the first line of text in a file, cleaned, and cut to what

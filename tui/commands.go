@@ -38,6 +38,12 @@ func commandList() []*command {
 		on(aPin, "c", "", opens(newCopy)).page(openKeys, "c", "copy: choose what and in which form"),
 		on(nothing, "L", "", opens(newLegend)).page(openKeys, "L", "what the signs mean"),
 
+		on(nothing, "2", "needs", opens(newNeeds)).page(needKeys, "2", "the customer's limits: type, switch off, order"),
+		on(aRow, "n", "need", opens(newRowNeed)).page(needKeys, "n", "a limit on this row"),
+		on(nothing, "3", "candidates", opens(newCandidates)).page(needKeys, "3", "what meets the needs, and what nearly does"),
+		on(aPin, "B", "", act((*Model).betterThanBaseline)).page(needKeys, "B", "needs: beat or equal the baseline on these rows"),
+		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),
+
 		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
 		on(aRow, "down j", "", act(func(m *Model) { m.moveRow(1) })),
 		on(aPin, "left h", "", act(func(m *Model) { m.moveCol(-1) })).page(moveKeys, "← → h l", "pin"),

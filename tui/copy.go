@@ -155,13 +155,8 @@ func (m *Model) scopeWords() string {
 func (m *Model) copyBench() tea.Cmd { return m.copy(0, m.copying.format) }
 func (m *Model) copyRow() tea.Cmd   { return m.copy(1, m.copying.format) }
 
-// copy hands the part of the bench to the clipboard, away from the screen,
-// which stays usable meanwhile.
+// copy sends a part of the bench.
 func (m *Model) copy(scope, format int) tea.Cmd {
-	if m.o.Copy == nil {
-		m.warn("there is no clipboard to copy to here")
-		return nil
-	}
 	s := m.scope(scope)
 	text, err := report.Render(copyFormats[format].name, m.comparison, s)
 	if err != nil {
@@ -172,7 +167,32 @@ func (m *Model) copy(scope, format int) tea.Cmd {
 	if copyFormats[format].name == "html" {
 		payload = clip.Payload{Text: report.Text(m.comparison, s), HTML: text}
 	}
-	what := copyScopes[scope] + " as " + copyFormats[format].words
+	return m.send(payload, copyScopes[scope]+" as "+copyFormats[format].words)
+}
+
+// copyDoc copies what another panel shows, in the format last chosen.
+func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
+	f := copyFormats[m.copying.format]
+	text, err := d.Render(f.name, report.MailWidth)
+	if err != nil {
+		m.warn(err.Error())
+		return nil
+	}
+	payload := clip.Payload{Text: text}
+	if f.name == "html" {
+		plain, _ := d.Render("text", report.MailWidth) // text is a format
+		payload = clip.Payload{Text: plain, HTML: text}
+	}
+	return m.send(payload, what+" as "+f.words)
+}
+
+// send hands a payload to the clipboard, away from the screen, which stays
+// usable meanwhile.
+func (m *Model) send(payload clip.Payload, what string) tea.Cmd {
+	if m.o.Copy == nil {
+		m.warn("there is no clipboard to copy to here")
+		return nil
+	}
 	m.say("copying the " + what + " …")
 	ctx, do := m.ctx, m.o.Copy
 	return func() tea.Msg {

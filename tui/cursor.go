@@ -50,8 +50,11 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 			m.col = at
 		}
 	}
+	if m.cursorProperty() == property && property != props.NoProperty {
+		return // a row of the same property: a need keeps the cursor
+	}
 	for i := range m.table.Lines {
-		if m.table.Lines[i].Property <= property {
+		if l := &m.table.Lines[i]; l.Property <= property && l.Group < props.Needs {
 			m.row = i
 		}
 	}

@@ -183,6 +183,9 @@ func (m *Model) smallView() string {
 func (m *Model) titleLine() string {
 	b := &m.bench
 	parts := []string{plural(len(b.Pins), "pin"), unitsWords(b), basisWords(b.Basis), "delta " + deltaWord(b.Delta), filterWords(b)}
+	if n := m.needsOn(); n > 0 {
+		parts = append(parts, plural(n, "need"))
+	}
 	if b.Band != props.DefaultBand {
 		parts = append(parts, "level within "+report.BandText(b.Band))
 	}
@@ -315,7 +318,12 @@ func (m *Model) totalsLine() string {
 // detailLines put the cell under the cursor in words.
 func (m *Model) detailLines() (lines [2]string) {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	if pin == nil || property == props.NoProperty {
+	if pin == nil || len(m.table.Lines) == 0 {
+		return lines
+	}
+	if l := &m.table.Lines[m.row]; l.Group >= props.Needs {
+		lines[0] = " " + cut(plain(l.Name+", "+pin.Name()), m.width-1)
+		lines[1] = m.theme.dim.of(" " + cut(plain(l.Cells[m.grid.columns[m.col].pin].Why), m.width-1))
 		return lines
 	}
 	for i := range m.comparison.Rows {

@@ -16,6 +16,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"alongside/props"
+	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/tui/clip"
 )
@@ -55,8 +56,11 @@ type Model struct {
 	bench      props.Bench
 	comparison *props.Comparison
 	table      *report.Table
-	past       []props.Bench
-	future     []props.Bench
+	needs      []needs.Need
+	duties     []*needs.Duty
+	past       []job
+	future     []job
+	index      *needs.Index
 
 	width, height int
 	grid          *grid

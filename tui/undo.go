@@ -2,24 +2,42 @@ package tui
 
 import (
 	"reflect"
+	"slices"
 
 	"alongside/props"
+	"alongside/props/needs"
 	"alongside/props/report"
 )
 
 // undoDepth is how many changes can be taken back.
 const undoDepth = 200
 
+// job is what the user has set up, and what undo brings back: the bench, the
+// customer's limits and the duties whose merit is shown. It is never changed
+// in place.
+type job struct {
+	bench  props.Bench
+	needs  []needs.Need
+	duties []*needs.Duty
+}
+
+func (m *Model) job() job { return job{m.bench, m.needs, m.duties} }
+
 // change applies f to a copy of the bench. When that differs from the bench,
 // it becomes the bench, and the old one can be got back with undo. It reports
 // whether anything changed.
 func (m *Model) change(f func(*props.Bench)) bool {
-	next := m.bench.Clone()
+	return m.changeJob(func(j *job) { f(&j.bench) })
+}
+
+// changeJob is change for all that undo brings back. f gets copies.
+func (m *Model) changeJob(f func(*job)) bool {
+	next := job{m.bench.Clone(), slices.Clone(m.needs), slices.Clone(m.duties)}
 	f(&next)
-	if same(m.bench, next) {
+	if same(m.bench, next.bench) && reflect.DeepEqual(m.needs, next.needs) && slices.Equal(m.duties, next.duties) {
 		return false
 	}
-	m.past = append(m.past, m.bench)
+	m.past = append(m.past, m.job())
 	if len(m.past) > undoDepth {
 		m.past = append(m.past[:0], m.past[len(m.past)-undoDepth:]...)
 	}
@@ -30,11 +48,11 @@ func (m *Model) change(f func(*props.Bench)) bool {
 
 func same(a, b props.Bench) bool { return reflect.DeepEqual(a.Clone(), b.Clone()) }
 
-// put shows another bench, with the cursor on the same material and property
+// put shows another job, with the cursor on the same material and property
 // where they are still there.
-func (m *Model) put(b props.Bench) {
+func (m *Model) put(j job) {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	m.bench = b
+	m.bench, m.needs, m.duties = j.bench, j.needs, j.duties
 	m.rework()
 	m.goTo(pin, property)
 }
@@ -43,6 +61,10 @@ func (m *Model) put(b props.Bench) {
 func (m *Model) rework() {
 	m.comparison = props.Compare(m.bench)
 	m.table = report.NewTable(m.comparison)
+	if len(m.bench.Pins) > 0 {
+		above := append(report.NeedLines(m.bench.Pins, m.needs), report.MeritLines(&m.bench, m.duties)...)
+		m.table.Lines = append(above, m.table.Lines...)
+	}
 	m.grid = nil
 	m.find.brief = nil
 }
@@ -53,7 +75,7 @@ func (m *Model) undo() {
 		return
 	}
 	last := m.past[len(m.past)-1]
-	m.past, m.future = m.past[:len(m.past)-1], append(m.future, m.bench)
+	m.past, m.future = m.past[:len(m.past)-1], append(m.future, m.job())
 	m.put(last)
 	m.sayf("undone; ctrl+r brings it back (%d more to undo)", len(m.past))
 }
@@ -64,7 +86,7 @@ func (m *Model) redo() {
 		return
 	}
 	next := m.future[len(m.future)-1]
-	m.future, m.past = m.future[:len(m.future)-1], append(m.past, m.bench)
+	m.future, m.past = m.future[:len(m.future)-1], append(m.past, m.job())
 	m.put(next)
 	m.say("done again")
 }

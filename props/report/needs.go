@@ -23,6 +23,23 @@ func Margin(j *needs.Judgement) string {
 		return ""
 	}
 	limit := j.Need.Limit
+	s := marginNumber(j)
+	if limit.Unit.Dimension() == units.Temperature || limit.Unit.Symbol() != "" {
+		s += " " + limit.Unit.Symbol()
+	}
+	if !math.IsNaN(j.Percent) {
+		s += " (" + signed(j.Percent, 0) + " %)"
+	}
+	if j.Figure.Value.IsRange() {
+		s += " at worst"
+	}
+	return s
+}
+
+// marginNumber is the worse margin in the unit of the need, with its sign and
+// no more digits than the figure and the limit carry.
+func marginNumber(j *needs.Judgement) string {
+	limit := j.Need.Limit
 	place := limit.Place
 	if v, err := j.Figure.Value.In(limit.Unit); err == nil {
 		place = max(place, v.Place)
@@ -33,15 +50,6 @@ func Margin(j *needs.Judgement) string {
 		// A small miss must not read as none.
 		decimals++
 		s = signed(j.Worst, decimals)
-	}
-	if limit.Unit.Dimension() == units.Temperature || limit.Unit.Symbol() != "" {
-		s += " " + limit.Unit.Symbol()
-	}
-	if !math.IsNaN(j.Percent) {
-		s += " (" + signed(j.Percent, 0) + " %)"
-	}
-	if j.Figure.Value.IsRange() {
-		s += " at worst"
 	}
 	return s
 }
@@ -186,14 +194,7 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Need.Kind != needs.OfProperty {
 			continue
 		}
-		text := "–"
-		if j.Figure != nil {
-			text = inUnitOf(j.Figure, j.Need).Number() + marks[j.Figure.Basis]
-			if j.Status == needs.OnlyTypical {
-				text += "t"
-			}
-		}
-		out = append(out, text)
+		out = append(out, judged(j))
 	}
 	if s.Duty != nil {
 		out = append(out, MeritText(s.Duty.Relative(&s.Bench, r.Material, s.Baseline)))
@@ -236,4 +237,27 @@ func WithNeeds(format string, c *props.Comparison, list []needs.Need, width int)
 	t := NeedsTable(c.Bench.Pins, list)
 	head, err := t.Render(format, width)
 	return head + text, err
+}
+
+// judged is the figure of a judgement in the unit of its need, with the sign
+// of its basis; t marks a strength that is met on a typical figure only.
+func judged(j *needs.Judgement) string {
+	if j.Figure == nil {
+		return "–"
+	}
+	s := inUnitOf(j.Figure, j.Need).Number() + marks[j.Figure.Basis]
+	if j.Status == needs.OnlyTypical {
+		s += "t"
+	}
+	return s
+}
+
+// NeedValue is the figure on which a need was judged, as in FoundDoc.
+func NeedValue(r *needs.Result, n *needs.Need) string {
+	for i := range r.Judgements {
+		if j := &r.Judgements[i]; j.Need == n || j.Need.Text == n.Text {
+			return judged(j)
+		}
+	}
+	return ""
 }

@@ -1,0 +1,91 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/needs"
+)
+
+var needGlyphs = [...]string{needs.NoFigure: "–", needs.NotMet: "✗", needs.Partly: "≈", needs.OnlyTypical: "✓", needs.Met: "✓"}
+
+// needVerdicts lend a need's state the colour of a verdict.
+var needVerdicts = [...]props.Verdict{needs.NoFigure: props.None, needs.NotMet: props.Misses, needs.Partly: props.Overlaps, needs.OnlyTypical: props.Unlike, needs.Met: props.Beats}
+
+// NeedLines are rows for the customer's limits, one a need that is switched
+// on, to stand above a table's own: the figure a need was judged on, its
+// margin and state. Why of each cell is the judgement in words.
+func NeedLines(pins []*props.Material, list []needs.Need) []Line {
+	var out []Line
+	for i := range list {
+		n := &list[i]
+		if n.Off {
+			continue
+		}
+		l := Line{Property: n.Property, Group: props.Needs, Name: n.String(), Short: shortNeed(n)}
+		for _, m := range pins {
+			j := needs.Judge(m, n)
+			c := Cell{Glyph: needGlyphs[j.Status], Verdict: needVerdicts[j.Status], Word: StatusSign(j.Status), Why: JudgementText(&j)}
+			switch {
+			case j.Figure != nil:
+				c.Value = inUnitOf(j.Figure, n).Number()
+				c.Mark, c.Memory = marks[j.Figure.Basis], j.Figure.Known == props.Memory
+				c.Delta = marginNumber(&j)
+			case n.Kind != needs.OfProperty:
+				c.Value = map[bool]string{true: "yes", false: "no"}[j.Status == needs.Met]
+			}
+			l.Cells = append(l.Cells, c)
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// shortNeed is a need in as few signs as a narrow screen has room for.
+func shortNeed(n *needs.Need) string {
+	if n.Kind != needs.OfProperty {
+		return n.String()
+	}
+	s := n.String()
+	name := strings.ToLower(n.Property.Info().Name)
+	if rest, ok := strings.CutPrefix(s, name); ok {
+		s = strings.ToLower(n.Property.Info().Short) + rest
+	}
+	return strings.NewReplacer("≥ ", "≥", "≤ ", "≤", "> ", ">", "< ", "<").Replace(s)
+}
+
+// MeritLines are rows for the duties the user picked: the merit of each pin
+// relative to the baseline. Why of each cell is the formula with its bounds
+// and source, or the reason why there is none.
+func MeritLines(b *props.Bench, duties []*needs.Duty) []Line {
+	var out []Line
+	for _, d := range duties {
+		l := Line{Group: props.Merits, Name: d.Name, Short: d.Formula, Unit: "×", Sense: senses[props.More]}
+		for i, m := range b.Pins {
+			r := d.Relative(b, m, b.Pins[b.Baseline])
+			c := Cell{Why: fmt.Sprintf("%s for a %s, relative to the baseline: %s; %s", d.Formula, d.Name, MeritText(r), d.Source)}
+			if r.Note != "" {
+				c.Why += "; " + r.Note
+			}
+			if r.Why != "" {
+				c.Why = r.Why
+			} else {
+				c.Value = fmt.Sprintf("%.2f", r.Mid)
+				switch {
+				case i == b.Baseline:
+					c.Verdict = props.IsBaseline
+				case r.Lo > 1:
+					c.Verdict, c.Glyph = props.Beats, glyphs[props.Beats]
+				case r.Hi < 1:
+					c.Verdict, c.Glyph = props.Misses, glyphs[props.Misses]
+				default:
+					c.Verdict, c.Glyph = props.Overlaps, glyphs[props.Overlaps]
+				}
+			}
+			l.Cells = append(l.Cells, c)
+		}
+		out = append(out, l)
+	}
+	return out
+}

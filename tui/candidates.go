@@ -48,7 +48,8 @@ func (c *candidates) Title() string {
 	return s
 }
 
-func (c *candidates) Typing() bool { return false }
+func (c *candidates) Typing() bool        { return false }
+func (c *candidates) Height(most int) int { return min(most, c.count()+4) }
 
 func (c *candidates) Keys() []key.Binding {
 	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }

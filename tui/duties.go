@@ -18,8 +18,9 @@ type duties struct {
 
 func newDuties(m *Model) screen { return &duties{m: m} }
 
-func (d *duties) Title() string { return "Merit relative to the baseline, for a duty you pick" }
-func (d *duties) Typing() bool  { return false }
+func (d *duties) Title() string       { return "Merit relative to the baseline, for a duty you pick" }
+func (d *duties) Typing() bool        { return false }
+func (d *duties) Height(most int) int { return min(most, len(needs.Duties())+4) }
 
 func (d *duties) Keys() []key.Binding {
 	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }

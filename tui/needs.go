@@ -70,6 +70,9 @@ func (m *Model) screened() *needs.Index {
 func (p *needsPanel) Title() string { return "Needs: the customer's limits" }
 func (p *needsPanel) Typing() bool  { return p.typing }
 
+// Height leaves the bench in sight while the list is short.
+func (p *needsPanel) Height(most int) int { return min(most, 8+2*len(p.m.needs)+len(p.m.bench.Pins)) }
+
 func (p *needsPanel) Keys() []key.Binding {
 	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
 	if p.typing {

@@ -286,3 +286,32 @@ func TestFilters(t *testing.T) {
 	d.press("enter", "w", "r", "G", "pgdown", "Y", "c", "enter")
 	d.fits()
 }
+
+func TestTemperatures(t *testing.T) {
+	d := plainDesk(t, 120, 40, "black-30", "w1-t6-pm")
+	d.press("right", "E")
+	d.typeText("68 to 400 ksi")
+	d.press("enter")
+	d.want("expected")
+	d.press("ctrl+u")
+	d.typeText("70")
+	d.press("enter")
+	d.want("expected a range")
+	d.press("ctrl+u")
+	d.typeText("68-400 F")
+	d.press("enter")
+	d.want("expansion 68–400 °F")
+	d.press("S")
+	d.typeText("300")
+	d.press("enter")
+	d.want("at 300 °F")
+	d.press("s")
+	d.want("at 149 °C")
+	d.want("expansion 20–204 °C")
+	d.press("S", "ctrl+u", "enter")
+	d.want("strength and elongation at room temperature")
+	d.press("E", "ctrl+u", "enter")
+	if d.m.bench.Service != nil || d.m.bench.Range != nil {
+		t.Error("an empty text does not take the temperature away")
+	}
+}

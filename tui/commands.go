@@ -30,6 +30,8 @@ func commandList() []*command {
 		on(aPin, "m", "", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
 		on(aRow, "w", "", opens(newSense)).page(viewKeys, "w", "which way this row counts: more, less, target"),
 		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
+		on(aPin, "S", "", opens(newService)).page(viewKeys, "S", "service temperature for strength and elongation"),
+		on(aPin, "E", "", opens(newRange)).page(viewKeys, "E", "temperature range for expansion"),
 		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide level rows, empty rows, both"),
 
 		on(aRow, "enter o", "source", opens(newCard)).page(openKeys, "enter o", "where this figure comes from"),

@@ -186,6 +186,12 @@ func (m *Model) titleLine() string {
 	if n := m.needsOn(); n > 0 {
 		parts = append(parts, plural(n, "need"))
 	}
+	if b.Service != nil {
+		parts = append(parts, "at "+report.ServiceText(b))
+	}
+	if b.Range != nil {
+		parts = append(parts, "expansion "+report.RangeText(b))
+	}
 	if b.Band != props.DefaultBand {
 		parts = append(parts, "level within "+report.BandText(b.Band))
 	}
@@ -310,7 +316,8 @@ func (m *Model) totalsLine() string {
 	var b strings.Builder
 	b.WriteString(m.theme.dim.of(" " + pad("totals", g.labels.width-1)))
 	m.eachColumn(func(at int, c *column) {
-		b.WriteString(blanks(g.gap) + pad(totalsOf(&m.table.Heads[c.pin]), c.width-g.gap))
+		text := totalsOf(&m.table.Heads[c.pin])
+		b.WriteString(blanks(g.gap) + m.theme.counts(text) + blanks(c.width-g.gap-width(text)))
 	})
 	return m.clip(b.String())
 }

@@ -119,8 +119,8 @@ func (m *Model) Bench() props.Bench { return m.bench.Clone() }
 func (m *Model) Init() tea.Cmd { return m.ask }
 
 // Run shows the screen until the user quits or ctx ends. Output is the
-// terminal at os.Stdout; the caller has made sure that it is one. A signal to
-// interrupt is tea.ErrInterrupted.
+// terminal at os.Stdout; the caller has made sure that it is one. Errors are
+// those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
 func Run(ctx context.Context, o Options) error {
 	if o.Width == 0 || o.Height == 0 {
 		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())

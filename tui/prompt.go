@@ -75,3 +75,44 @@ func newBand(m *Model) screen {
 		},
 	}
 }
+
+// newService asks for the temperature at which strength is compared.
+func newService(m *Model) screen {
+	return &prompt{
+		m: m, title: "Service temperature",
+		about: "Strength and elongation are then compared at this temperature: figures published there, or interpolated between two published temperatures of one source. Empty: room temperature.",
+		field: newField(report.ServiceText(&m.bench)),
+		accept: func(s string) error {
+			at, err := report.ParseService(s, m.bench.System)
+			if err == nil {
+				m.change(func(b *props.Bench) { b.Service = at })
+				m.say("strength and elongation at " + or(report.ServiceText(&m.bench), "room temperature"))
+			}
+			return err
+		},
+	}
+}
+
+// newRange asks for the temperatures between which expansion is compared.
+func newRange(m *Model) screen {
+	return &prompt{
+		m: m, title: "Temperature range for expansion",
+		about: "Mean expansion is then worked out for this range from the published ranges, never beyond them, such as 68–300 °F. Empty: each figure over its own published range.",
+		field: newField(report.RangeText(&m.bench)),
+		accept: func(s string) error {
+			over, err := report.ParseRange(s, m.bench.System)
+			if err == nil {
+				m.change(func(b *props.Bench) { b.Range = over })
+				m.say("expansion over " + or(report.RangeText(&m.bench), "the ranges as published"))
+			}
+			return err
+		},
+	}
+}
+
+func or(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}

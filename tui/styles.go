@@ -9,6 +9,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"alongside/props"
+	"alongside/props/report"
 	"alongside/tui/background"
 )
 
@@ -93,4 +94,17 @@ func newTheme(profile termenv.Profile, bg background.Shade) *theme {
 		t.verdict[v] = newInk(s)
 	}
 	return t
+}
+
+// counts colours counts like "✓4 ✗1" by their glyphs.
+func (t *theme) counts(s string) string {
+	parts := strings.Split(s, " ")
+	for i, part := range parts {
+		for v := range t.verdict {
+			if sign := report.Glyph(props.Verdict(v)); sign != "" && strings.HasPrefix(part, sign) {
+				parts[i] = t.verdict[v].of(part)
+			}
+		}
+	}
+	return strings.Join(parts, " ")
 }

@@ -3,7 +3,9 @@ package report
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
+	"alongside/props"
 	"alongside/units"
 )
 
@@ -24,4 +26,72 @@ func ParseBand(s string) (float64, error) {
 		return 0, fmt.Errorf("%q: expected one percentage from 0 to %d", s, maxBand)
 	}
 	return q.Lo / 100, nil
+}
+
+// degrees is the temperature unit of a system.
+func degrees(s units.System) units.Unit { return units.Preferred(units.Temperature, s) }
+
+// ServiceText is the service temperature of the bench in its units, "" when
+// none is set.
+func ServiceText(b *props.Bench) string {
+	if b.Service == nil {
+		return ""
+	}
+	return temperature(b.System, *b.Service, *b.Service)
+}
+
+// RangeText is the expansion range of the bench in its units, "" when none is
+// set.
+func RangeText(b *props.Bench) string {
+	if b.Range == nil {
+		return ""
+	}
+	return temperature(b.System, b.Range[0], b.Range[1])
+}
+
+func temperature(s units.System, fromC, toC float64) string {
+	u := degrees(s)
+	in := func(c float64) float64 { return u.FromSI(units.DegC.ToSI(c)) }
+	return units.Quantity{Lo: in(fromC), Hi: in(toC), Unit: u}.String()
+}
+
+// ParseService reads a service temperature, in the unit of the system where
+// none is typed; an empty text is none.
+func ParseService(s string, system units.System) (*float64, error) {
+	q, err := parseTemperature(s, system)
+	if q == nil || err != nil {
+		return nil, err
+	}
+	if q.IsRange() {
+		return nil, fmt.Errorf("%q: expected one temperature, such as %s", s, temperature(system, 150, 150))
+	}
+	c := units.DegC.FromSI(q.Unit.ToSI(q.Lo))
+	return &c, nil
+}
+
+// ParseRange reads the two temperatures of an expansion range; an empty text
+// is none.
+func ParseRange(s string, system units.System) (*[2]float64, error) {
+	q, err := parseTemperature(s, system)
+	if q == nil || err != nil {
+		return nil, err
+	}
+	if !q.IsRange() {
+		return nil, fmt.Errorf("%q: expected a range, such as %s", s, temperature(system, 20, 100))
+	}
+	return &[2]float64{units.DegC.FromSI(q.Unit.ToSI(q.Lo)), units.DegC.FromSI(q.Unit.ToSI(q.Hi))}, nil
+}
+
+func parseTemperature(s string, system units.System) (*units.Quantity, error) {
+	if strings.TrimSpace(s) == "" {
+		return nil, nil
+	}
+	q, err := units.ParseAs(s, units.Temperature, degrees(system))
+	if err != nil {
+		return nil, err
+	}
+	if q.Qual != units.Exact {
+		return nil, fmt.Errorf("%q: expected a temperature without %s", s, q.Qual)
+	}
+	return &q, nil
 }

@@ -125,18 +125,11 @@ func setting(b *props.Bench) string {
 	if b.Basis == props.MinimumOnly {
 		s = "Only specified minimums are compared where standards specify them"
 	}
-	temperature := func(c float64) string {
-		u := units.DegC
-		if b.System == units.US {
-			u = units.DegF
-		}
-		return fmt.Sprintf("%.0f %s", u.FromSI(units.DegC.ToSI(c)), u)
-	}
 	if b.Service != nil {
-		s += "; strength and elongation at " + temperature(*b.Service)
+		s += "; strength and elongation at " + ServiceText(b)
 	}
 	if b.Range != nil {
-		s += "; expansion from " + temperature(b.Range[0]) + " to " + temperature(b.Range[1])
+		s += "; expansion over " + RangeText(b)
 	}
 	if b.Band > 0 {
 		s += "; within " + BandText(b.Band) + " counts as level"

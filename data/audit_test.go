@@ -1,0 +1,25 @@
+package data_test
+
+import (
+	"os"
+	"testing"
+
+	"alongside/props"
+	"alongside/props/audit"
+)
+
+// Every finding of the audit is mended in the data, or kept with a written
+// reason beside the figure.
+func TestAuditIsAnswered(t *testing.T) {
+	c, err := props.Load(os.DirFS("."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := audit.Check(c)
+	for _, f := range found {
+		if f.Open() {
+			t.Error(f)
+		}
+	}
+	t.Logf("%d materials, %d figures, %d findings explained", len(c.Materials), c.FigureCount(), len(found))
+}

@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"alongside/props"
 	"alongside/props/report"
 )
 
@@ -102,6 +103,9 @@ func (g *grid) name(l *report.Line) string {
 func (g *grid) measureLabels() {
 	for i := range g.table.Lines {
 		l := &g.table.Lines[i]
+		if wide(l) {
+			continue
+		}
 		g.labels.name = max(g.labels.name, width(g.name(l)))
 		g.labels.unit = max(g.labels.unit, width(l.Unit))
 	}
@@ -254,8 +258,23 @@ func (g *grid) cursorCell(c *column, line int) string {
 	return g.theme.cursor.of(" " + s + " ")
 }
 
+// wide reports whether a line's name may take the room of sense and unit: a
+// need has both in its name.
+func wide(l *report.Line) bool { return l.Group == props.Needs }
+
 func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]
+	if wide(l) {
+		name := cut(g.name(l), g.labels.width-1)
+		ink, mark := g.theme.text, " "
+		if picked {
+			ink = g.theme.picked
+			if g.theme.plain {
+				mark = ">"
+			}
+		}
+		return mark + ink.of(name) + blanks(g.labels.width-1-width(name))
+	}
 	name := pad(g.name(l), g.labels.name)
 	sense := pad(l.Sense, 1)
 	sense = blanks(g.labels.gap) + sense

@@ -210,8 +210,10 @@ func (p *needsPanel) View() string {
 	} else {
 		lines = append(lines, t.dim.of(" + adds a need"))
 	}
-	for _, l := range wrap(p.problem, w-2) {
-		lines = append(lines, " "+t.bad.of(l))
+	if p.problem != "" {
+		for _, l := range wrap(p.problem, w-2) {
+			lines = append(lines, " "+t.bad.of(l))
+		}
 	}
 	if len(p.m.needs) == 0 {
 		for _, l := range []string{"", " Write a limit as the customer says it, in any unit, and press Enter:",

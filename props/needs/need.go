@@ -37,6 +37,9 @@ const (
 	OfTemper
 )
 
+// String is the word before the equals sign of a need, "" for a property.
+func (k Kind) String() string { return [...]string{"", "process", "family", "temper"}[k] }
+
 // Need is one limit the customer states.
 type Need struct {
 	Kind     Kind

@@ -31,6 +31,9 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 			case j.Figure != nil:
 				c.Value = inUnitOf(j.Figure, n).Number()
 				c.Mark, c.Memory = marks[j.Figure.Basis], j.Figure.Known == props.Memory
+				if j.Status == needs.OnlyTypical {
+					c.Mark = "t"
+				}
 				c.Delta = marginNumber(&j)
 			case n.Kind != needs.OfProperty:
 				c.Value = map[bool]string{true: "yes", false: "no"}[j.Status == needs.Met]
@@ -45,7 +48,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 // shortNeed is a need in as few signs as a narrow screen has room for.
 func shortNeed(n *needs.Need) string {
 	if n.Kind != needs.OfProperty {
-		return n.String()
+		return strings.ReplaceAll(n.String(), "permanent mold", "perm. mold")
 	}
 	s := n.String()
 	name := strings.ToLower(n.Property.Info().Name)

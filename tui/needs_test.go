@@ -1,0 +1,119 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+)
+
+const threeNeeds = "yield >= 20 ksi\ndensity < 2.8 g/cm3\nprocess = pm or sand"
+
+func TestNeedsFrames(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"panel": {"2", "down"}, "bench": nil, "candidates": {"3"}, "near": {"3", "G"}, "edit": {"2", "down", "enter"}, "merit": {"M", "down", "enter", "esc", "g", "down", "down", "down"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := plainDesk(t, 80, 24, usual...)
+			d.press("2")
+			d.paste(threeNeeds)
+			d.press("esc", "g")
+			d.press(keys...)
+			d.fits()
+			golden(t, "needs-"+name, d.m.View())
+		})
+	}
+}
+
+func TestTypedNeeds(t *testing.T) {
+	d := plainDesk(t, 100, 30, usual...)
+	d.press("2")
+	d.typeText("yeild >= 20 ksi")
+	d.press("enter")
+	d.want("did you mean yield?")
+	d.want("yeild >= 20 ksi") // what was typed is kept
+	d.press("ctrl+u")
+	d.typeText("yield >= 20 ksi")
+	d.press("enter")
+	d.want("yield strength ≥ 20 ksi")
+	d.typeText("q") // a letter, not quit
+	if d.quit {
+		t.Fatal("a typed q quit")
+	}
+	d.press("ctrl+u", "down", "enter", "ctrl+u")
+	d.typeText("yield >= 25 ksi")
+	d.press("enter")
+	d.want("yield strength ≥ 25 ksi")
+	d.wantNot("≥ 20 ksi")
+	d.press("space")
+	if d.m.needsOn() != 0 {
+		t.Error("space did not switch the need off")
+	}
+	d.press("esc")
+	d.wantNot("25 ksi")
+	d.press("u", "u") // on again, then as first typed
+	if have := d.m.needs[0].String(); have != "yield strength ≥ 20 ksi" || d.m.needsOn() != 1 {
+		t.Errorf("after undo: %s", have)
+	}
+}
+
+func TestNeedsAreOrderedAndDeleted(t *testing.T) {
+	d := plainDesk(t, 100, 30, usual...)
+	d.press("2")
+	d.paste(threeNeeds)
+	d.press("down", "k", "k", ">")
+	order := func() string {
+		var s []string
+		for i := range d.m.needs {
+			s = append(s, d.m.needs[i].Kind.String()+d.m.needs[i].Property.String())
+		}
+		return strings.Join(s, " ")
+	}
+	if have := order(); have != "density yield_strength process" {
+		t.Errorf("have %s", have)
+	}
+	d.press("x")
+	if have := order(); have != "density process" {
+		t.Errorf("have %s", have)
+	}
+}
+
+// n makes a need of the row under the cursor at the baseline's figure.
+func TestNeedFromARow(t *testing.T) {
+	d := plainDesk(t, 100, 30, usual...)
+	d.press("n")
+	d.want("tensile strength ≥ 30 ksi")
+	d.press("enter", "esc")
+	d.want("Needs")
+	if len(d.m.needs) != 1 {
+		t.Errorf("%d needs", len(d.m.needs))
+	}
+}
+
+func TestBetterThanBaseline(t *testing.T) {
+	d := plainDesk(t, 100, 30, usual...)
+	d.press("B")
+	d.want("beat or equal Black 30 sand")
+	if len(d.m.needs) == 0 {
+		t.Fatal("no needs")
+	}
+	d.press("u")
+	if len(d.m.needs) != 0 {
+		t.Error("u did not take them back")
+	}
+}
+
+func TestCandidatesArePinned(t *testing.T) {
+	d := plainDesk(t, 100, 30, "black-30")
+	d.press("3")
+	d.want("no needs yet")
+	d.paste("tensile >= 35 ksi")
+	d.press("enter", "esc", "3", "enter")
+	if len(d.m.bench.Pins) != 2 {
+		t.Errorf("pins: %s", d.pins())
+	}
+	d.press("o")
+	d.want("sorted by margin")
+	d.press("y")
+	if len(d.copied) != 1 || !strings.Contains(d.copied[0].Text, "tensile strength ≥ 35 ksi") || !strings.Contains(d.copied[0].Text, "not for design") {
+		t.Errorf("copied %+v", d.copied)
+	}
+}

@@ -37,12 +37,18 @@ func NewCard(b *props.Bench, m *props.Material, p props.PropertyID) *Card {
 	card := &Card{Title: p.Info().Name + ", " + m.Name()}
 	c, pin := compareOne(b, m, p)
 	cell := &c.Rows[0].Cells[pin]
-	list := c.Bench.Figures(m, p)
+	considered := c.Bench.Figures(m, p)
+	list := slices.Clone(considered) // and then what the bench leaves aside
+	for _, f := range m.Figures(p) {
+		if !slices.Contains(list, f) {
+			list = append(list, f)
+		}
+	}
 	if cell.Figure == nil {
 		card.Sections = append(card.Sections, Section{"No figure", []Item{{"", cell.Absent}}})
 	} else {
 		card.Sections = append(card.Sections, figureSection(m, cell.Figure), conversions(cell.Figure))
-		card.Sections = append(card.Sections, choice(c, pin, list))
+		card.Sections = append(card.Sections, choice(c, pin, considered, len(list)))
 	}
 	if others := otherFigures(m, cell, list); len(others.Items) > 0 {
 		card.Sections = append(card.Sections, others)
@@ -135,16 +141,16 @@ func conversions(f *props.Figure) Section {
 }
 
 // choice says why this figure is shown, and what it was set against.
-func choice(c *props.Comparison, pin int, list []*props.Figure) Section {
+func choice(c *props.Comparison, pin int, considered []*props.Figure, onFile int) Section {
 	row := &c.Rows[0]
 	cell := &row.Cells[pin]
 	s := Section{Title: "On the bench"}
 	s.add("shown as", cell.Value.String())
 	var why string
 	switch {
-	case len(list) == 1:
+	case onFile == 1:
 		why = "the only figure on file"
-	case cell.Figure == list[0]:
+	case cell.Figure == considered[0]:
 		why = "first in the order of the bench: " + orderWords(c.Bench.Basis)
 	default:
 		why = "the first that shares basis and conditions with a figure of the baseline"
@@ -162,7 +168,7 @@ func choice(c *props.Comparison, pin int, list []*props.Figure) Section {
 func orderWords(b props.BasisSetting) string {
 	rest := "; standards and handbooks before common practice, figures read before figures from memory"
 	if b == props.MinimumOnly {
-		return "specified minimums before all else" + rest
+		return "specified minimums only, where there are any" + rest
 	}
 	return "typical, then specified minimum, maximum, design, house" + rest
 }

@@ -174,7 +174,8 @@ func readable(row *props.Row, u units.Unit) bool {
 		}
 		any = true
 		q.Hi = q.Lo
-		if s := q.Number(); len(s) > 7 || strings.HasPrefix(s, "0.000") || strings.Contains(s, "e") {
+		s := strings.TrimPrefix(q.Number(), "-")
+		if len(strings.Replace(s, ".", "", 1)) > 5 || strings.HasPrefix(s, "0.0") || strings.Contains(s, "e") {
 			return false
 		}
 	}

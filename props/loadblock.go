@@ -1,7 +1,6 @@
 package props
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -108,25 +107,12 @@ func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Co
 	case units.Rating, units.Ratio, units.Percent, units.HBUnstated, units.HRB, units.HRE:
 		assume = info.Units[units.US]
 	}
-	q, err := units.ParseAs(parts[0], info.Dimension, assume)
-	if err != nil {
-		problem, remedy := fmt.Sprintf("%q: %v", parts[0], err), "write it like the source, e.g. \""+example(info)+"\""
-		var ue *units.Error
-		if errors.As(err, &ue) {
-			problem = fmt.Sprintf("%q: understood %s; expected %s", parts[0], ue.Understood, ue.Expected)
-			if ue.Hint != "" {
-				remedy = ue.Hint
-			}
-		}
-		r.Fail(key, problem, remedy)
+	q, ok := r.Quantity(key, parts[0], info.Dimension, assume, example(info))
+	if !ok {
 		return Figure{}, false
 	}
 	if q.Qual != units.Exact && q.Qual != units.Approx {
 		r.Fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
-		return Figure{}, false
-	}
-	if q.Lo > q.Hi {
-		r.Fail(key, fmt.Sprintf("%q runs from high to low", parts[0]), "write the lower value first")
 		return Figure{}, false
 	}
 	if problem := implausible(info, q); problem != "" {

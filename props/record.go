@@ -12,6 +12,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
+
+	"alongside/units"
 )
 
 // Record is one TOML table being read, with the means to say where each of
@@ -151,6 +153,30 @@ func (t *Record) Tables(key string) []*Record {
 		out[i] = &Record{in: t.in, path: fmt.Sprintf("%s.%s[%d]", t.path, key, i), Label: t.Label, keys: m}
 	}
 	return out
+}
+
+// Quantity reads a text as a quantity of a dimension; assume is the unit where
+// none is written, NoUnit where one must be. A mistake is reported under the
+// key, with an example of how to write it.
+func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit, example string) (units.Quantity, bool) {
+	q, err := units.ParseAs(text, d, assume)
+	if err != nil {
+		problem, remedy := fmt.Sprintf("%q: %v", text, err), fmt.Sprintf("write it like the source, e.g. %q", example)
+		var ue *units.Error
+		if errors.As(err, &ue) {
+			problem = fmt.Sprintf("%q: understood %s; expected %s", text, ue.Understood, ue.Expected)
+			if ue.Hint != "" {
+				remedy = ue.Hint
+			}
+		}
+		t.Fail(key, problem, remedy)
+		return q, false
+	}
+	if q.Lo > q.Hi {
+		t.Fail(key, fmt.Sprintf("%q runs from high to low", text), "write the lower value first")
+		return q, false
+	}
+	return q, true
 }
 
 // Rest lists the keys not asked for so far, in file order.

@@ -66,7 +66,7 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	}
 	l.cat.Index()
 	if len(errs) > 0 {
-		return l.cat, errs.sorted()
+		return l.cat, errs.Sorted()
 	}
 	return l.cat, nil
 }

@@ -46,7 +46,8 @@ func (l LoadErrors) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-func (l LoadErrors) sorted() LoadErrors {
+// Sorted puts the mistakes in file and line order.
+func (l LoadErrors) Sorted() LoadErrors {
 	sort.SliceStable(l, func(i, j int) bool {
 		if l[i].File != l[j].File {
 			return l[i].File < l[j].File

@@ -78,6 +78,12 @@ func (t *Record) Value(key string) (any, bool) {
 	return v, ok
 }
 
+// Absent reports whether the record lacks a key.
+func (t *Record) Absent(key string) bool {
+	_, ok := t.keys[key]
+	return !ok
+}
+
 // Text reads a string; a missing or wrong one is reported and read as "".
 func (t *Record) Text(key string, required bool) string {
 	v, ok := t.Value(key)

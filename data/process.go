@@ -1,0 +1,25 @@
+package data
+
+import (
+	"embed"
+	"sync"
+
+	"alongside/props/foundry"
+)
+
+// ProcessFiles are the files on casting processes as people edit them.
+//
+//go:embed process/*.toml
+var ProcessFiles embed.FS
+
+// Foundry returns what is published about casting processes. It is read from
+// the TOML when first asked for, so that a start without it costs nothing,
+// and shared. A mistake in the files is one of the build and panics;
+// TestProcessFiles guards it.
+var Foundry = sync.OnceValue(func() *foundry.Book {
+	b, err := foundry.Load(Catalog(), ProcessFiles, "process/*.toml")
+	if err != nil {
+		panic(err)
+	}
+	return b
+})

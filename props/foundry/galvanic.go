@@ -1,0 +1,48 @@
+package foundry
+
+import (
+	"strconv"
+
+	"alongside/props"
+)
+
+// anodicRow is a group of the anodic index with the materials that we count
+// to it.
+type anodicRow struct {
+	scope
+	AnodicIndex
+}
+
+// AnodicIndex places a metal in the couples table of MIL-DTL-14072: volts
+// below gold. The greater the index, the more readily the metal corrodes when
+// it touches one of a smaller index in a wet place.
+type AnodicIndex struct {
+	Volts float64 // magnitude: 0.90 stands for −0.90 V
+	Group string  // what the table lists in the group
+	Cite
+}
+
+// Text is the index as printed: "0.90 V".
+func (a *AnodicIndex) Text() string { return strconv.FormatFloat(a.Volts, 'f', 2, 64) + " V" }
+
+// AnodicGap is the largest difference of the index that guides advise for a
+// kind of place.
+type AnodicGap struct {
+	Volts float64
+	Place string
+	Cite
+}
+
+// Anodic is the material's place in the anodic index; ok is false when the
+// table has no group for it.
+func (b *Book) Anodic(m *props.Material) (a AnodicIndex, ok bool) {
+	for i := range b.anodic {
+		if r := &b.anodic[i]; r.admits(m) {
+			return r.AnodicIndex, true
+		}
+	}
+	return AnodicIndex{}, false
+}
+
+// AnodicGaps lists the advised limits, smallest first.
+func (b *Book) AnodicGaps() []AnodicGap { return b.gaps }

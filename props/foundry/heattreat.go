@@ -1,0 +1,152 @@
+package foundry
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// temper says what a temper designation means.
+type temper struct {
+	scope
+	text string
+	Cite
+}
+
+// treatable says whether a kind of casting is normally heat treated.
+type treatable struct {
+	scope
+	normally string // yes, no, depends
+	Statement
+}
+
+// schedule is a published heat treatment.
+type schedule struct {
+	scope
+	Schedule
+}
+
+// Schedule is a published heat treatment for a temper.
+type Schedule struct {
+	Temper string
+	Steps  []Step
+	Note   string
+	Cite
+}
+
+// Step is one stage of a heat treatment. A quench has a temperature of the
+// water and no time.
+type Step struct {
+	Name                    string // solution, quench, age, anneal …
+	Temperature, Time       units.Quantity
+	HasTemperature, HasTime bool
+	Words                   string // what the figures do not say
+}
+
+// String is the step in one line: "solution 1000 °F, 12 h".
+func (s *Step) String() string {
+	parts := []string{}
+	if s.HasTemperature {
+		parts = append(parts, s.Temperature.String())
+	}
+	if s.HasTime {
+		parts = append(parts, s.Time.String())
+	}
+	if s.Words != "" {
+		parts = append(parts, s.Words)
+	}
+	return s.Name + " " + strings.Join(parts, ", ")
+}
+
+// String is the schedule in one line.
+func (s *Schedule) String() string {
+	parts := make([]string, len(s.Steps))
+	for i := range s.Steps {
+		parts[i] = s.Steps[i].String()
+	}
+	return strings.Join(parts, "; ")
+}
+
+// HeatCard is what is published about heat treating a material.
+type HeatCard struct {
+	Material *props.Material
+	Meaning  []Statement // of the temper
+	// Normally is yes, no or depends for the alloy and process, "" when
+	// nothing is on file; Reasons say why, most particular first.
+	Normally string
+	Reasons  []Statement
+	// Tempers are the heat-treated tempers that the catalog has for the same
+	// alloy and process.
+	Tempers   []string
+	Schedules []Schedule // for the material's own temper
+	Others    []Schedule // for other tempers of the alloy by the process
+	// Why says why there is no schedule for the material's own temper.
+	Why string
+}
+
+// solutionTreated are the tempers that need a solution heat treatment.
+var solutionTreated = regexp.MustCompile(`^(T[2-46-9].*|HT|TQ.*)$`)
+
+// HeatTreat puts together what is published about heat treating the material:
+// what its temper means, whether the alloy is normally treated when cast by
+// the process, and the usual schedules.
+func (b *Book) HeatTreat(m *props.Material) *HeatCard {
+	c := &HeatCard{Material: m}
+	for i := range b.tempers {
+		if t := &b.tempers[i]; m.Temper != "" && t.admits(m) {
+			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.scope.tempers, m.Temper), t.Cite})
+		}
+	}
+	for i := range b.treatable {
+		if t := &b.treatable[i]; t.admits(m) {
+			if c.Normally == "" {
+				c.Normally = t.normally
+			}
+			c.Reasons = append(c.Reasons, t.Statement)
+		}
+	}
+	for _, o := range m.Alloy.Materials {
+		if o.Process == m.Process && solutionTreated.MatchString(o.Temper) {
+			c.Tempers = append(c.Tempers, o.Temper)
+		}
+	}
+	for i := range b.schedules {
+		s := &b.schedules[i]
+		if !s.admits(m) {
+			continue
+		}
+		if s.Temper == m.Temper {
+			c.Schedules = append(c.Schedules, s.Schedule)
+		} else {
+			c.Others = append(c.Others, s.Schedule)
+		}
+	}
+	if len(c.Schedules) == 0 {
+		c.Why = noSchedule(m)
+	}
+	return c
+}
+
+func noSchedule(m *props.Material) string {
+	switch m.Temper {
+	case "":
+		return "the designation names no temper; where heat treatment is part of the grade, its standard or the order sets it"
+	case "F":
+		return "F is as cast: no heat treatment"
+	}
+	return fmt.Sprintf("no schedule on file for %s; ask the governing standard or the heat treater", m.Name())
+}
+
+// fill puts what a pattern captured in place of {1}, {2} … in a text.
+func fill(text string, pattern *regexp.Regexp, on string) string {
+	if pattern == nil {
+		return text
+	}
+	for i, s := range pattern.FindStringSubmatch(on) {
+		text = strings.ReplaceAll(text, fmt.Sprintf("{%d}", i), s)
+	}
+	return text
+}

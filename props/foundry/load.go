@@ -1,0 +1,186 @@
+package foundry
+
+import (
+	"fmt"
+	"io/fs"
+	"maps"
+	"path"
+	"regexp"
+	"slices"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// recordKinds are the records of the process files and what reads each.
+var recordKinds = map[string]func(*loader, *props.Record){
+	"source":      func(*loader, *props.Record) {}, // read first, by Load
+	"item":        (*loader).item,
+	"grade":       func(l *loader, r *props.Record) { l.grade(r, &l.book.grades, number) },
+	"allowance":   func(l *loader, r *props.Record) { l.grade(r, &l.book.allowances, letter) },
+	"dctg":        func(l *loader, r *props.Record) { l.gradeRow(r, &l.book.dctg, number) },
+	"rma":         func(l *loader, r *props.Record) { l.gradeRow(r, &l.book.rma, letter) },
+	"linear":      (*loader).linear,
+	"temper":      (*loader).temper,
+	"schedule":    (*loader).schedule,
+	"treatable":   (*loader).treatable,
+	"designation": (*loader).designation,
+	"anodic":      (*loader).anodic,
+	"gap":         (*loader).gap,
+	"hardness":    (*loader).hardness,
+	"conversion":  (*loader).conversion,
+}
+
+// Load reads the process files that match the patterns. Their records refer
+// to the sources and families of the catalog and to sources of their own.
+// When anything is wrong the error is a props.LoadErrors with every mistake;
+// the book then holds what could be read.
+func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
+	var errs props.LoadErrors
+	l := &loader{book: &Book{Sources: slices.Clone(base.Sources)}, sources: map[string]*props.Source{}}
+	for _, s := range base.Sources {
+		l.sources[s.ID] = s
+	}
+	for _, f := range base.Families {
+		l.families = append(l.families, f.ID)
+	}
+	records, err := read(fsys, patterns, slices.Sorted(maps.Keys(recordKinds)), &errs)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range records {
+		if r.Kind() == "source" {
+			l.source(r)
+		}
+	}
+	for _, r := range records {
+		recordKinds[r.Kind()](l, r)
+	}
+	l.checkTables()
+	if len(errs) > 0 {
+		return l.book, errs.Sorted()
+	}
+	return l.book, nil
+}
+
+func read(fsys fs.FS, patterns, kinds []string, errs *props.LoadErrors) ([]*props.Record, error) {
+	var records []*props.Record
+	for _, p := range patterns {
+		names, err := fs.Glob(fsys, p)
+		if err != nil || len(names) == 0 {
+			return nil, fmt.Errorf("no data file matches %q", p)
+		}
+		for _, name := range names {
+			content, err := fs.ReadFile(fsys, name)
+			if err != nil {
+				return nil, fmt.Errorf("reading %s: %w", name, err)
+			}
+			records = append(records, props.ReadRecords(path.Clean(name), content, errs, kinds...)...)
+		}
+	}
+	return records, nil
+}
+
+type loader struct {
+	book     *Book
+	sources  map[string]*props.Source
+	families []string
+}
+
+func (l *loader) source(r *props.Record) {
+	s := props.ReadSource(r)
+	if l.sources[s.ID] != nil {
+		r.Fail("id", fmt.Sprintf("%q stands already in the source list", s.ID), "give it another id, or delete it and use the one there")
+		return
+	}
+	l.sources[s.ID] = s
+	l.book.Sources = append(l.book.Sources, s)
+}
+
+// cite reads the keys that say where a record comes from.
+func (l *loader) cite(r *props.Record) Cite {
+	c := Cite{Table: r.Text("table", false), Where: r.Text("where", false)}
+	id := r.Text("source", true)
+	c.Source = l.sources[id]
+	if c.Source == nil {
+		if id != "" {
+			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), props.DidYouMean(id, slices.Collect(maps.Keys(l.sources))))
+		}
+		c.Source = &props.Source{ID: id, Title: id, Kind: "none"}
+	}
+	if c.Source.Kind == "none" && r.Absent("known") {
+		return c
+	}
+	c.Known = r.Known()
+	return c
+}
+
+// scope reads the keys that say which materials a record holds for.
+func (l *loader) scope(r *props.Record) scope {
+	var s scope
+	for _, word := range r.Texts("processes") {
+		p, ok := props.ParseProcess(word)
+		if !ok {
+			r.Fail("processes", fmt.Sprintf("%q is not a process", word), "use sand, pm, die, inv, cont, cent or wrought")
+		}
+		s.processes = append(s.processes, p)
+	}
+	s.families = Families(r, "families", l.families)
+	s.alloys = Pattern(r, "alloys", false)
+	return s
+}
+
+// familyGroups are short forms for several families in the data files.
+var familyGroups = map[string][]string{
+	"iron":  {"gray-iron", "ductile-iron", "malleable-iron", "austempered-iron", "compacted-iron"},
+	"steel": {"cast-steel", "wrought-steel"},
+}
+
+// Families reads a list of families, or of the groups iron and steel, from a
+// record and reports those that are not known.
+func Families(r *props.Record, key string, known []string) []string {
+	var out []string
+	for _, word := range r.Texts(key) {
+		switch group := familyGroups[word]; {
+		case group != nil:
+			out = append(out, group...)
+		case slices.Contains(known, word):
+			out = append(out, word)
+		default:
+			r.Fail(key, fmt.Sprintf("%q is not a family", word), props.DidYouMean(word, append(slices.Clone(known), "iron", "steel")))
+		}
+	}
+	return out
+}
+
+// Pattern reads a regular expression that has to match the whole of a word;
+// nil when the key is absent or wrong.
+func Pattern(r *props.Record, key string, required bool) *regexp.Regexp {
+	text := r.Text(key, required)
+	if text == "" {
+		return nil
+	}
+	re, err := regexp.Compile("^(?:" + text + ")$")
+	if err != nil {
+		r.Fail(key, fmt.Sprintf("%q is not a pattern: %v", text, err), `write a regular expression in single quotes, such as '3\d\d|a356'`)
+	}
+	return re
+}
+
+func (l *loader) quantity(r *props.Record, key string, d units.Dimension, example string) units.Quantity {
+	text := r.Text(key, true)
+	if text == "" {
+		return units.Quantity{}
+	}
+	q, _ := r.Quantity(key, text, d, units.NoUnit, example)
+	return q
+}
+
+func oneOf(r *props.Record, key string, words ...string) string {
+	word := r.Text(key, true)
+	if word != "" && !slices.Contains(words, word) {
+		r.Fail(key, fmt.Sprintf("%q is not one of the words for it", word), "use one of: "+strings.Join(words, ", "))
+	}
+	return word
+}

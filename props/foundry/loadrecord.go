@@ -1,0 +1,266 @@
+package foundry
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+func (l *loader) item(r *props.Record) {
+	it := item{scope: l.scope(r)}
+	word := r.Text("kind", true)
+	r.Label = word
+	kind, ok := kindNamed(word)
+	if !ok && word != "" {
+		r.Fail("kind", fmt.Sprintf("%q is not a line of the process card", word), props.DidYouMean(word, kindIDs()))
+	}
+	it.Kind = kind
+	it.Method, it.Condition, it.Text = r.Text("method", false), r.Text("condition", false), r.Text("text", false)
+	it.Unit = kindInfo[kind].unit
+	if !r.Absent("value") {
+		d := kindInfo[kind].dimension
+		if d == units.NoDimension {
+			r.Fail("value", fmt.Sprintf("%s is told in words", word), `write text = "…"`)
+		}
+		it.Value, it.HasValue = l.quantity(r, "value", d, "0.125 in"), true
+		if it.HasValue && it.Value.Lo < 0 {
+			r.Fail("value", "cannot be negative", "check it against the source")
+		}
+	} else if it.Text == "" {
+		r.Fail("value", "is missing, and there is no text", `add value = "…" or text = "…"`)
+	}
+	r.Value("value")
+	it.Cite = l.cite(r)
+	r.Finish()
+	l.book.items = append(l.book.items, it)
+}
+
+func kindNamed(id string) (Kind, bool) {
+	for _, k := range Kinds() {
+		if k.ID() == id && k != Grade && k != Linear && k != Allowance {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+func kindIDs() []string {
+	var ids []string
+	for _, k := range Kinds() {
+		if _, ok := kindNamed(k.ID()); ok {
+			ids = append(ids, k.ID())
+		}
+	}
+	return ids
+}
+
+// gradeNumber reads one grade: a DCTG number or an RMAG letter.
+type gradeNumber func(string) (int, bool)
+
+func number(s string) (int, bool) {
+	n, err := strconv.Atoi(s)
+	return n, err == nil && n >= 1 && n <= 16
+}
+
+// rmaLetters are the machining allowance grades of ISO 8062-3; there is no I.
+const rmaLetters = "ABCDEFGHJK"
+
+func letter(s string) (int, bool) {
+	i := strings.Index(rmaLetters, s)
+	return i + 1, len(s) == 1 && i >= 0
+}
+
+// gradeRange reads "7–9", "F–H" or a single grade.
+func gradeRange(r *props.Record, read gradeNumber) (lo, hi int) {
+	text := r.Text("grades", true)
+	if text == "" {
+		return 0, 0
+	}
+	first, last, ranged := strings.Cut(strings.ReplaceAll(text, "-", "–"), "–")
+	if !ranged {
+		last = first
+	}
+	lo, ok1 := read(strings.TrimSpace(first))
+	hi, ok2 := read(strings.TrimSpace(last))
+	if !ok1 || !ok2 || lo > hi {
+		r.Fail("grades", fmt.Sprintf("%q is not a range of grades", text), `write "7–9" for DCTG 7 to 9, or "F–H" for RMAG F to H`)
+		return 0, 0
+	}
+	return lo, hi
+}
+
+func (l *loader) grade(r *props.Record, list *[]grade, read gradeNumber) {
+	g := grade{scope: l.scope(r), method: r.Text("method", false), condition: r.Text("condition", false)}
+	r.Label = strings.Join(r.Texts("processes"), " ")
+	g.lo, g.hi = gradeRange(r, read)
+	g.Cite = l.cite(r)
+	r.Finish()
+	*list = append(*list, g)
+}
+
+// gradeRow reads a line of the tolerance table: sizes above "over" and up to
+// "to", and the tolerance for each of the consecutive grades.
+func (l *loader) gradeRow(r *props.Record, list *[]gradeRow, read gradeNumber) {
+	row := gradeRow{over: l.quantity(r, "over", units.Length, "25 mm"), to: l.quantity(r, "to", units.Length, "40 mm"), at: r}
+	r.Label = "over " + row.over.String()
+	lo, hi := gradeRange(r, read)
+	row.first = lo
+	words := strings.Fields(r.Text("full", true))
+	if lo > 0 && len(words) != hi-lo+1 {
+		r.Fail("full", fmt.Sprintf("holds %d figures for %d grades", len(words), hi-lo+1), "write one figure in mm for each grade, with a blank between them")
+	}
+	for _, w := range words {
+		if q, ok := r.Quantity("full", w+" mm", units.Length, units.NoUnit, "0.26 0.36 0.52"); ok {
+			row.full = append(row.full, q)
+		}
+	}
+	row.Cite = l.cite(r)
+	r.Finish()
+	if row.over.Unit != units.MM || row.to.Unit != units.MM || !(row.over.Lo < row.to.Lo) {
+		r.Fail("to", "is not above \"over\", or not in mm", "write both in mm as the standard does")
+		return
+	}
+	*list = append(*list, row)
+}
+
+// linear reads a tolerance in the trade's form.
+func (l *loader) linear(r *props.Record) {
+	t := linear{scope: l.scope(r), precision: r.Text("precision", false), method: r.Text("method", false), condition: r.Text("condition", false)}
+	r.Label = strings.Join(r.Texts("processes"), " ")
+	for _, s := range r.Texts("plus_minus") {
+		value, to, ok := strings.Cut(s, " to ")
+		if !ok {
+			r.Fail("plus_minus", fmt.Sprintf("%q does not say up to which size it holds", s), `write "0.010 in to 1 in"`)
+			continue
+		}
+		tolerance, ok1 := r.Quantity("plus_minus", value, units.Length, units.NoUnit, "0.010 in")
+		size, ok2 := r.Quantity("plus_minus", to, units.Length, units.NoUnit, "1 in")
+		if !ok1 || !ok2 {
+			continue
+		}
+		if tolerance.Unit != units.Inch || size.Unit != units.Inch {
+			r.Fail("plus_minus", fmt.Sprintf("%q is not in inches", s), "the trade form is in inches; put grades in mm under [[dctg]]")
+		}
+		if n := len(t.steps); n > 0 && (size.Lo <= t.steps[n-1].to.Lo || tolerance.Lo < t.steps[n-1].plusMinus.Lo) {
+			r.Fail("plus_minus", fmt.Sprintf("%q does not follow the step before it", s), "list the steps by rising size")
+		}
+		t.steps = append(t.steps, step{tolerance, size})
+	}
+	if !r.Absent("each") {
+		t.each, t.hasEach = l.quantity(r, "each", units.Length, "0.001 in"), true
+	}
+	r.Value("each")
+	if !t.hasEach && len(t.steps) == 0 {
+		r.Fail("plus_minus", "is missing, and there is no \"each\"", `add plus_minus = ["0.010 in to 1 in"] or each = "0.005 in"`)
+	}
+	t.Cite = l.cite(r)
+	r.Finish()
+	l.book.linear = append(l.book.linear, t)
+}
+
+func (l *loader) temper(r *props.Record) {
+	t := temper{scope: l.scope(r), text: r.Text("text", true)}
+	t.tempers = Pattern(r, "match", true)
+	r.Label = r.Text("match", false)
+	t.Cite = l.cite(r)
+	r.Finish()
+	checkHoles(r, t.text, t.tempers)
+	if t.tempers != nil {
+		l.book.tempers = append(l.book.tempers, t)
+	}
+}
+
+func (l *loader) treatable(r *props.Record) {
+	t := treatable{scope: l.scope(r), normally: oneOf(r, "normally", "yes", "no", "depends")}
+	t.scope.tempers = Pattern(r, "tempers", false)
+	t.Text = r.Text("text", true)
+	t.Cite = l.cite(r)
+	r.Finish()
+	l.book.treatable = append(l.book.treatable, t)
+}
+
+func (l *loader) designation(r *props.Record) {
+	p := pattern{scope: l.scope(r), part: r.Text("part", true), text: r.Text("text", true)}
+	r.Label = p.part
+	p.on = oneOf(r, "on", "name", "uns")
+	p.match = Pattern(r, "match", true)
+	p.Cite = l.cite(r)
+	r.Finish()
+	checkHoles(r, p.text, p.match)
+	if p.match != nil {
+		l.book.designations = append(l.book.designations, p)
+	}
+}
+
+var hole = regexp.MustCompile(`\{(\d+)\}`)
+
+// checkHoles reports a {2} in a text whose pattern captures only one part.
+func checkHoles(r *props.Record, text string, pattern *regexp.Regexp) {
+	for _, m := range hole.FindAllStringSubmatch(text, -1) {
+		if n, err := strconv.Atoi(m[1]); err != nil || pattern != nil && n > pattern.NumSubexp() {
+			r.Fail("text", fmt.Sprintf("%s names a part that the pattern does not capture", m[0]), "put the part of the pattern in parentheses")
+		}
+	}
+}
+
+func (l *loader) anodic(r *props.Record) {
+	row := anodicRow{scope: l.scope(r)}
+	row.Group = r.Text("group", true)
+	r.Label = row.Group
+	row.Volts = volts(r, "index")
+	row.Cite = l.cite(r)
+	r.Finish()
+	l.book.anodic = append(l.book.anodic, row)
+}
+
+func (l *loader) gap(r *props.Record) {
+	g := AnodicGap{Place: r.Text("place", true)}
+	r.Label = g.Place
+	g.Volts = volts(r, "limit")
+	g.Cite = l.cite(r)
+	r.Finish()
+	l.book.gaps = append(l.book.gaps, g)
+}
+
+// volts reads "0.90 V"; the table's sign is left off.
+func volts(r *props.Record, key string) float64 {
+	text := r.Text(key, true)
+	if text == "" {
+		return 0
+	}
+	digits, ok := strings.CutSuffix(text, " V")
+	v, err := strconv.ParseFloat(digits, 64)
+	if !ok || err != nil || !(v >= 0 && v <= 3) {
+		r.Fail(key, fmt.Sprintf("%q is not a voltage below gold", text), `write it without its sign, such as "0.90 V"`)
+		return 0
+	}
+	return v
+}
+
+func (l *loader) hardness(r *props.Record) {
+	s := Statement{Text: r.Text("text", true)}
+	s.Cite = l.cite(r)
+	r.Finish()
+	l.book.hardness = append(l.book.hardness, s)
+}
+
+// conversion reads a line of a conversion table.
+func (l *loader) conversion(r *props.Record) {
+	c := Conversion{Scale: r.Text("scale", true)}
+	r.Label = c.Scale
+	for _, s := range r.Texts("equal") {
+		if q, ok := r.Quantity("equal", s, units.NoDimension, units.NoUnit, "100 HB 500/10"); ok {
+			if !q.Unit.Dimension().Hardness() {
+				r.Fail("equal", fmt.Sprintf("%q is not a hardness", s), `write "100 HB 500/10", "117 HV", "60 HRB"`)
+			}
+			c.Values = append(c.Values, q)
+		}
+	}
+	c.Cite = l.cite(r)
+	r.Finish()
+	l.book.conversions = append(l.book.conversions, c)
+}

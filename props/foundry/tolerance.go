@@ -1,0 +1,294 @@
+package foundry
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// grade is a range of ISO grades attainable by a process.
+type grade struct {
+	scope
+	lo, hi    int // DCTG number, or letter counted from A = 1 for RMAG
+	method    string
+	condition string
+	Cite
+}
+
+// gradeRow is a line of a table of tolerances by grade: what holds for
+// nominal sizes above over and up to to, for consecutive grades from first.
+type gradeRow struct {
+	over, to units.Quantity
+	first    int
+	full     []units.Quantity
+	at       *props.Record // for messages while loading
+	Cite
+}
+
+// linear is a tolerance in the trade's form: fixed up to a size, or by steps,
+// and a further amount for each inch beyond.
+type linear struct {
+	scope
+	precision string // standard, precision
+	method    string
+	steps     []step // rising; may be empty: in proportion from zero
+	each      units.Quantity
+	hasEach   bool
+	condition string
+	Cite
+}
+
+type step struct{ plusMinus, to units.Quantity }
+
+// ToleranceKind says on which footing a tolerance stands.
+type ToleranceKind uint8
+
+// The kinds of tolerance. MachiningStock is not a tolerance but the stock that
+// a machined face needs (RMAG of ISO 8062-3).
+const (
+	ISOGrade ToleranceKind = iota
+	TradeForm
+	MachiningStock
+)
+
+var toleranceKinds = [...]string{"ISO 8062-3 grade", "trade form", "machining allowance"}
+
+func (k ToleranceKind) String() string { return toleranceKinds[k] }
+
+// ToleranceResult is what one source gives for a dimension.
+type ToleranceResult struct {
+	Kind      ToleranceKind
+	Name      string // "DCTG 7–9", "standard", "RMAG F–H"
+	Method    string // molding method
+	Condition string
+	// Full is the total tolerance (for MachiningStock: the stock on each
+	// face), from the finest to the coarsest grade; PlusMinus is half of it
+	// each side. Both are meaningful when Why is empty.
+	Full, PlusMinus units.Quantity
+	How             string // how the figure comes about
+	Why             string // why there is no figure
+	Cite                   // of the grade by process, or of the trade form
+	By              Cite   // of the table that gives the millimetres; Source is nil for the trade form
+}
+
+// Tolerance lists what is published for one nominal dimension of a casting of
+// the material: by ISO 8062-3 grade, in the trade's first-inch form, and the
+// machining allowance. A dimension that is not one positive length gives a
+// single result that says why there is no figure.
+//
+// Grades: ISO 8062-3:2007, Table 2; the grades each process attains are those
+// of the informative annex of ISO 8062:1994. Figures there are total
+// tolerances; half lies on each side unless the drawing says otherwise.
+func (b *Book) Tolerance(m *props.Material, dimension units.Quantity) []ToleranceResult {
+	if why := notCast(m); why != "" {
+		return []ToleranceResult{{Why: why}}
+	}
+	if why := notADimension(dimension); why != "" {
+		return []ToleranceResult{{Why: why}}
+	}
+	var out []ToleranceResult
+	for i := range b.grades {
+		if g := &b.grades[i]; g.admits(m) {
+			out = append(out, lookUp(g, b.dctg, dimension, ISOGrade))
+		}
+	}
+	for i := range b.linear {
+		if l := &b.linear[i]; l.admits(m) {
+			out = append(out, l.at(dimension))
+		}
+	}
+	for i := range b.allowances {
+		if g := &b.allowances[i]; g.admits(m) {
+			out = append(out, lookUp(g, b.rma, dimension, MachiningStock))
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, ToleranceResult{Why: fmt.Sprintf("no tolerance on file for %s castings of %s", m.Process, m.Alloy.Family.Name)})
+	}
+	return out
+}
+
+func notADimension(q units.Quantity) string {
+	switch {
+	case q.Unit.Dimension() != units.Length:
+		return "a dimension is needed, such as 4 in or 100 mm, not " + q.String()
+	case q.Qual != units.Exact && q.Qual != units.Approx || q.IsRange():
+		return "one dimension is needed, not a range or a limit"
+	case !(q.Lo > 0) || math.IsInf(q.Lo, 0):
+		return "the dimension must be above zero"
+	}
+	return ""
+}
+
+// lookUp finds a range of grades in a table.
+func lookUp(g *grade, table []gradeRow, dimension units.Quantity, kind ToleranceKind) ToleranceResult {
+	r := ToleranceResult{Kind: kind, Name: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite}
+	fine, fineBy := cellOf(table, dimension, g.lo)
+	coarse, coarseBy := cellOf(table, dimension, g.hi)
+	what := "the table has no figure"
+	switch {
+	case fine == nil && coarse == nil:
+		r.Why = fmt.Sprintf("%s for %s at %s", what, r.Name, dimension)
+		return r
+	case fine == nil:
+		r.Condition = join(r.Condition, fmt.Sprintf("%s for %s at this size", what, gradeName(kind, g.lo, g.lo)))
+		fine = coarse
+	case coarse == nil:
+		r.Condition = join(r.Condition, fmt.Sprintf("%s for %s at this size", what, gradeName(kind, g.hi, g.hi)))
+		coarse = fine
+	}
+	r.By = pickCite(fineBy, coarseBy)
+	r.Full = units.Quantity{Lo: fine.Lo, Hi: coarse.Hi, Place: min(fine.Place, coarse.Place), Unit: fine.Unit}
+	r.PlusMinus = r.Full
+	if kind == ISOGrade {
+		r.PlusMinus = half(r.Full)
+		r.How = "total tolerance by grade and nominal size, half of it each side"
+	} else {
+		r.How = "stock on each machined face, by grade and largest dimension"
+	}
+	return r
+}
+
+// pickCite returns the citation that is less sure.
+func pickCite(a, b *Cite) Cite {
+	switch {
+	case a == nil:
+		return *b
+	case b == nil || a.Known == props.Memory:
+		return *a
+	}
+	return *b
+}
+
+// cellOf finds the tolerance of a grade at a nominal size.
+func cellOf(table []gradeRow, dimension units.Quantity, number int) (*units.Quantity, *Cite) {
+	mm, err := units.Convert(dimension.Lo, dimension.Unit, units.MM)
+	if err != nil {
+		return nil, nil
+	}
+	for i := range table {
+		row := &table[i]
+		if n := number - row.first; mm > row.over.Lo && mm <= row.to.Lo && n >= 0 && n < len(row.full) {
+			return &row.full[n], &row.Cite
+		}
+	}
+	return nil, nil
+}
+
+func half(q units.Quantity) units.Quantity {
+	q.Lo, q.Hi = q.Lo/2, q.Hi/2
+	// Half of 0.09 is 0.045: one more digit unless both halves end even.
+	if unit := math.Pow10(int(q.Place)); math.Abs(math.Round(q.Lo/unit)-q.Lo/unit) > 1e-6 || math.Abs(math.Round(q.Hi/unit)-q.Hi/unit) > 1e-6 {
+		q.Place--
+	}
+	return q
+}
+
+// at works the trade form out for a dimension. A part of an inch counts in
+// proportion.
+func (l *linear) at(dimension units.Quantity) ToleranceResult {
+	r := ToleranceResult{Kind: TradeForm, Name: l.precision, Method: l.method, Condition: l.condition, Cite: l.Cite}
+	inches, err := units.Convert(dimension.Lo, dimension.Unit, units.Inch)
+	if err != nil {
+		r.Why = err.Error()
+		return r
+	}
+	r.How = l.words()
+	base, from := units.Quantity{Unit: units.Inch, Place: l.each.Place}, 0.0
+	for _, s := range l.steps {
+		base, from = s.plusMinus, s.to.Lo
+		if inches <= from*(1+1e-9) {
+			r.set(base)
+			return r
+		}
+	}
+	if !l.hasEach {
+		r.Why = fmt.Sprintf("no figure above %s", l.steps[len(l.steps)-1].to)
+		return r
+	}
+	more := inches - from
+	base.Lo += more * l.each.Lo
+	base.Hi += more * l.each.Hi
+	base.Place = min(base.Place, l.each.Place)
+	if whole := math.Round(more); math.Abs(more-whole) > 1e-9 {
+		base.Place--
+		if len(l.steps) > 0 {
+			r.Condition = join(r.Condition, "a part of an inch counted in proportion; some shops count it as a whole one")
+		}
+	}
+	r.set(base)
+	return r
+}
+
+func (r *ToleranceResult) set(plusMinus units.Quantity) {
+	r.PlusMinus, r.Full = plusMinus, plusMinus
+	r.Full.Lo, r.Full.Hi = 2*plusMinus.Lo, 2*plusMinus.Hi
+}
+
+// words writes the form: "±0.010 in up to 1 in, ±0.001 in more for each inch
+// over 1 in".
+func (l *linear) words() string {
+	var parts []string
+	for _, s := range l.steps {
+		parts = append(parts, "±"+s.plusMinus.String()+" to "+s.to.String())
+	}
+	if l.hasEach {
+		each := "±" + l.each.String() + " for each inch"
+		if len(l.steps) > 0 {
+			each = "±" + l.each.String() + " more for each inch over " + l.steps[len(l.steps)-1].to.String()
+		}
+		parts = append(parts, each)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (b *Book) linearItems(m *props.Material) []Item {
+	var out []Item
+	for i := range b.linear {
+		if l := &b.linear[i]; l.admits(m) {
+			out = append(out, Item{Kind: Linear, Text: join(l.precision, l.words()), Method: l.method, Condition: l.condition, Cite: l.Cite})
+		}
+	}
+	return out
+}
+
+func gradeItems(list []grade, m *props.Material, k Kind) []Item {
+	kind := ISOGrade
+	if k == Allowance {
+		kind = MachiningStock
+	}
+	var out []Item
+	for i := range list {
+		if g := &list[i]; g.admits(m) {
+			out = append(out, Item{Kind: k, Text: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite})
+		}
+	}
+	return out
+}
+
+// gradeName writes a range of grades as the standard does: DCTG 7–9, RMAG F–H.
+func gradeName(kind ToleranceKind, lo, hi int) string {
+	name, write := "DCTG ", strconv.Itoa
+	if kind == MachiningStock {
+		name, write = "RMAG ", func(n int) string { return rmaLetters[n-1 : n] }
+	}
+	name += write(lo)
+	if hi != lo {
+		name += "–" + write(hi)
+	}
+	return name
+}
+
+func join(parts ...string) string {
+	var some []string
+	for _, p := range parts {
+		if p != "" {
+			some = append(some, p)
+		}
+	}
+	return strings.Join(some, "; ")
+}

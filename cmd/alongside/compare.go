@@ -39,9 +39,11 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if err != nil {
 			return err
 		}
-		list, err := limits.ParseAll(strings.Join(needed, "\n"), p.catalog())
-		if err != nil {
-			return err
+		var list []limits.Need
+		if len(needed) > 0 { // else the whole catalog need not be read
+			if list, err = limits.ParseAll(strings.Join(needed, "\n"), p.catalog()); err != nil {
+				return err
+			}
 		}
 		for _, word := range *rows {
 			id, err := props.ResolveProperty(word)

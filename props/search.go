@@ -1,7 +1,6 @@
 package props
 
 import (
-	"sort"
 	"strings"
 	"sync"
 	"unicode"
@@ -13,22 +12,26 @@ type Hit struct {
 	Score    int
 }
 
-// searchIndex holds, for each material, the words under which it is found.
+// searchIndex holds the words under which materials are found. They lie one
+// after the other in a single text, so that a search is a scan of memory; the
+// mark before each word says what it is and ends the word before it.
 type searchIndex struct {
-	once     sync.Once
-	keys     []searchKeys
-	vocab    []string // distinct words of all materials
-	vocabSet map[string]struct{}
+	once  sync.Once
+	text  string
+	start []int           // where each material's words start in text, and the end
+	words map[string]bool // every distinct word; true for a designation
+	vocab []string        // the same in order of the catalog
 }
 
-// searchKeys: designations are the alloy's names with spelling folded away;
-// words hold these and the temper, process and family words, each with a
-// space before and behind; joined is the id without separators.
-type searchKeys struct {
-	designations []string
-	words        string
-	joined       string
-}
+// The marks, in the order in which a material's words stand. They sort before
+// letters and digits.
+const (
+	markID   = 1 + iota // the id without separators
+	markName            // the alloy's own id and name
+	markAlias
+	markNear // an alias of the nearest equivalent
+	markWord // of an alias, its system, temper, process or family
+)
 
 // fold reduces a designation to lower-case letters and digits: "A356.0" and
 // "a 356" both become a356; the ".0" of a casting designation is dropped.
@@ -48,47 +51,98 @@ func fold(s string) string {
 
 func startsWithDigit(s string) bool { return s != "" && s[0] >= '0' && s[0] <= '9' }
 
-func (c *Catalog) buildIndex() {
-	c.keys = make([]searchKeys, len(c.Materials))
-	c.vocabSet = map[string]struct{}{}
-	for i, m := range c.Materials {
-		a := m.Alloy
-		k := &c.keys[i]
-		k.joined = fold(m.ID)
-		k.designations = append(k.designations, fold(a.ID), fold(a.Name))
-		if a.UNS != "" {
-			k.designations = append(k.designations, fold(a.UNS))
-		}
-		for _, list := range [][]Alias{a.Aliases, m.Aliases} {
-			for _, alias := range list {
-				k.designations = append(k.designations, fold(alias.Name))
-				if bare, ok := strings.CutPrefix(alias.Name, "EN "); ok {
-					k.designations = append(k.designations, fold(bare))
-				}
-			}
-		}
-		words := append([]string{}, k.designations...)
-		for _, s := range []string{a.ID, a.Name, m.Temper, m.Process.ID(), processes[m.Process].words, a.Family.Name, strings.Join(a.Family.Words, " ")} {
-			for _, w := range strings.FieldsFunc(s, separator) {
-				words = append(words, fold(w))
-			}
-		}
-		k.words = " " + strings.Join(words, " ") + " "
-		for _, w := range words {
-			if _, seen := c.vocabSet[w]; !seen {
-				c.vocabSet[w] = struct{}{}
-				c.vocab = append(c.vocab, w)
-			}
-		}
+func separator(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(",;/()-–", r) }
+
+// indexer gathers the text of a searchIndex.
+type indexer struct {
+	*searchIndex
+	text strings.Builder
+	seen map[string]bool // of the material at hand
+}
+
+func (x *indexer) add(mark byte, s string) {
+	w := fold(s)
+	if w == "" || x.seen[w] {
+		return
+	}
+	x.seen[w] = true
+	x.text.WriteByte(mark)
+	x.text.WriteString(w)
+	if _, known := x.words[w]; !known {
+		x.vocab = append(x.vocab, w)
+	}
+	x.words[w] = x.words[w] || mark < markWord
+}
+
+// addWords adds the single words of a phrase.
+func (x *indexer) addWords(phrase string) {
+	for _, w := range strings.FieldsFunc(phrase, separator) {
+		x.add(markWord, w)
 	}
 }
 
-func separator(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(",;/()-–", r) }
+func (c *Catalog) buildIndex() {
+	c.words = map[string]bool{}
+	x := indexer{searchIndex: &c.searchIndex, seen: map[string]bool{}}
+	for _, m := range c.Materials {
+		clear(x.seen)
+		c.start = append(c.start, x.text.Len())
+		x.material(m)
+	}
+	c.start = append(c.start, x.text.Len())
+	x.text.WriteByte(markWord) // ends the last word
+	c.text = x.text.String()
+}
+
+func (x *indexer) material(m *Material) {
+	a := m.Alloy
+	x.add(markID, m.ID)
+	x.add(markName, a.ID)
+	x.add(markName, a.Name)
+	x.add(markName, withoutEN(a.Name))
+	x.add(markAlias, a.UNS)
+	aliases := append(append([]Alias{}, a.Aliases...), m.Aliases...)
+	for _, near := range []bool{false, true} {
+		mark := byte(markAlias)
+		if near {
+			mark = markNear
+		}
+		for _, alias := range aliases {
+			if alias.Near == near {
+				x.add(mark, alias.Name)
+				x.add(mark, withoutEN(alias.Name))
+			}
+		}
+	}
+	for _, alias := range aliases {
+		x.addWords(alias.Name)
+		x.add(markWord, alias.System)
+		x.addWords(alias.System)
+	}
+	for _, s := range append([]string{a.ID, a.Name, m.Temper, m.Process.ID(), processes[m.Process].words, a.Family.Name}, a.Family.Words...) {
+		x.addWords(s)
+	}
+	x.add(markWord, m.Temper)
+}
+
+// withoutEN drops the letters that people leave out: EN AC-42100, EN-GJL-250.
+func withoutEN(name string) string {
+	return strings.TrimPrefix(strings.TrimPrefix(name, "EN "), "EN-")
+}
+
+// wordsOf is the i-th material's words with the mark that ends them.
+func (x *searchIndex) wordsOf(i int) string { return x.text[x.start[i] : x.start[i+1]+1] }
+
+// idWord is the i-th material's id without separators.
+func (x *searchIndex) idWord(i int) string {
+	w := x.wordsOf(i)[1:]
+	return w[:strings.IndexFunc(w, func(r rune) bool { return r <= markWord })]
+}
 
 // Search finds materials for what a person types: parts of designations in
-// any order and spelling ("a356t6pm", "AC-42100 T6", "class 30", "380 die"),
-// best first. An empty query finds everything in catalog order. When nothing
-// matches, words are taken as mistyped and the nearest ones are tried.
+// any order and spelling ("a356t6pm", "AC-42100 T6", "A48 class 30", "380
+// die"), best first. An empty query finds everything in catalog order. When
+// nothing matches, words are taken as mistyped and the nearest ones are tried.
 func (c *Catalog) Search(query string) []Hit {
 	hits, _ := c.search(query)
 	return hits
@@ -96,7 +150,8 @@ func (c *Catalog) Search(query string) []Hit {
 
 // search also returns how many of the hits, from the first, fit the query
 // exactly: every word is a whole designation, temper or process, none a mere
-// part. An alloy's own name goes before an alias.
+// part. An alloy's own name goes before an alias, an alias before one of the
+// nearest equivalent.
 func (c *Catalog) search(query string) (hits []Hit, exact int) {
 	c.once.Do(c.buildIndex)
 	folded := c.tokens(query)
@@ -143,178 +198,6 @@ func (c *Catalog) tokens(query string) []string {
 
 // whole reports whether a folded word is a whole word of some material.
 func (c *Catalog) whole(word string) bool {
-	_, ok := c.vocabSet[word]
+	_, ok := c.words[word]
 	return ok
-}
-
-func (c *Catalog) match(tokens []string) (hits []Hit, exact int) {
-	whole := strings.Join(tokens, "")
-	for i := range c.keys {
-		if score := c.keys[i].score(tokens, whole); score > 0 {
-			hits = append(hits, Hit{c.Materials[i], score})
-		}
-	}
-	sort.SliceStable(hits, func(i, j int) bool { return hits[i].Score > hits[j].Score })
-	if len(hits) > 0 && hits[0].Score >= scoreExact {
-		tier := hits[0].Score / scoreExact
-		for exact < len(hits) && hits[exact].Score/scoreExact == tier {
-			exact++
-		}
-	}
-	return hits, exact
-}
-
-// A score is a tier times scoreExact plus points within the tier.
-const (
-	scoreExact = 10000
-	tierID     = 3 // the query is the id
-	tierName   = 2 // names the alloy by its own name, and all else is whole words
-	tierAlias  = 1 // the same by an alias
-
-	scoreFull  = 100 // a token is a whole word
-	scoreStart = 40  // a token starts a word
-	scorePart  = 10  // a token stands inside a word
-)
-
-func (k *searchKeys) score(tokens []string, whole string) int {
-	if k.joined == whole {
-		return tierID * scoreExact
-	}
-	for i, d := range k.designations {
-		if d == whole {
-			return k.tier(i) * scoreExact
-		}
-	}
-	total, full, named := 0, true, 0
-	for _, t := range tokens {
-		points := k.points(t)
-		if points == 0 {
-			return k.runTogether(whole)
-		}
-		total += points
-		full = full && points == scoreFull
-	}
-	for from := range tokens {
-		joined := ""
-		for _, t := range tokens[from:] {
-			joined += t
-			for i, d := range k.designations {
-				if d == joined {
-					named = max(named, k.tier(i))
-				}
-			}
-		}
-	}
-	total += named * scoreFull
-	if full && named > 0 {
-		total += named * scoreExact
-	}
-	return total
-}
-
-// tier ranks the i-th designation: the first two are the alloy's id and name.
-func (k *searchKeys) tier(i int) int {
-	if i < 2 {
-		return tierName
-	}
-	return tierAlias
-}
-
-// points is how well a token fits the words, 0 when it does not.
-func (k *searchKeys) points(t string) int {
-	best, from := 0, 0
-	for {
-		at := strings.Index(k.words[from:], t)
-		if at < 0 {
-			return best
-		}
-		at += from
-		starts, ends := k.words[at-1] == ' ', k.words[at+len(t)] == ' '
-		switch {
-		case starts && ends:
-			return scoreFull
-		case starts:
-			best = max(best, scoreStart)
-		default:
-			best = max(best, scorePart)
-		}
-		from = at + 1
-	}
-}
-
-// runTogether scores a query typed without spaces, like a356t6 or 380die.
-func (k *searchKeys) runTogether(whole string) int {
-	if strings.HasPrefix(k.joined, whole) {
-		return scoreFull + scoreStart
-	}
-	for i, d := range k.designations {
-		rest, ok := strings.CutPrefix(whole, d)
-		if !ok || len(d) < 3 {
-			continue
-		}
-		if strings.Contains(k.words, " "+rest+" ") {
-			return k.tier(i)*scoreExact - 1
-		}
-		if strings.Contains(k.words, " "+rest) {
-			return scoreFull
-		}
-	}
-	return 0
-}
-
-// mend replaces tokens that occur nowhere by the nearest word that does.
-func (c *Catalog) mend(tokens []string) ([]string, bool) {
-	out := append([]string{}, tokens...)
-	changed := false
-	for i, t := range out {
-		if c.whole(t) {
-			continue
-		}
-		n := Nearest(t, c.vocab)
-		if n == "" {
-			return nil, false
-		}
-		out[i], changed = n, true
-	}
-	return out, changed
-}
-
-// Nearest returns the known word with the fewest edits from the typed one, ""
-// when none is near enough to be meant.
-func Nearest(typed string, known []string) string {
-	typed = strings.ToLower(typed)
-	best, bestCost := "", 1+len(typed)/3
-	for _, k := range known {
-		if d := len(k) - len(typed); d > bestCost || -d > bestCost {
-			continue
-		}
-		if cost := edits(typed, strings.ToLower(k)); cost < bestCost || (cost == bestCost && (best == "" || k < best)) {
-			best, bestCost = k, cost
-		}
-	}
-	return best
-}
-
-// edits is the number of insertions, deletions, replacements and swaps of
-// neighbours that turn a into b (optimal string alignment distance).
-func edits(a, b string) int {
-	before, prev, cur := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range prev {
-		prev[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		cur[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				cur[j] = min(cur[j], before[j-2]+1)
-			}
-		}
-		before, prev, cur = prev, cur, before
-	}
-	return prev[len(b)]
 }

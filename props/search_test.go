@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"pgregory.net/rapid"
 )
 
 func TestResolve(t *testing.T) {
@@ -53,6 +55,59 @@ func TestResolve(t *testing.T) {
 	}
 }
 
+// A designation is found with the standard that issues it before it; an alias
+// of the nearest equivalent only comes after one that is the same metal.
+func TestSearchByStandard(t *testing.T) {
+	alloy := func(id, name, family, alias, rest string) string {
+		return fmt.Sprintf("[[alloy]]\nid = %q\nname = %q\nfamily = %q\naliases = [%s]\n[[alloy.material]]\n%s\n", id, name, family, alias, rest)
+	}
+	c, err := Load(fstest.MapFS{"g.toml": {Data: []byte(`[[family]]
+id = "iron"
+name = "gray iron"
+words = ["grey iron", "cast iron"]
+[[family]]
+id = "light"
+name = "aluminum"
+` +
+		alloy("near", "N1", "light", `"EN 1706: EN AC-42100 (near)"`, `process = "sand"`) +
+		alloy("same", "N2", "light", `"EN 1706: EN AC-42100"`, `process = "sand"`) +
+		alloy("n3", "N3", "light", `"JIS H5202: AC4CH (near)"`, "temper = \"T6\"\nprocess = \"sand\"") +
+		alloy("class-30", "Class 30", "iron", `"ASTM A48: class 30", "ASTM A48: class 30B", "ASTM A48: No. 30 B"`, `id = "class-30"`) +
+		alloy("65-45-12", "65-45-12", "iron", `"ASTM A536: 65-45-12", "SAE J434: D4512"`, `id = "nodular"`))}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct {
+		typed, first string
+		exact        int
+	}{
+		{"A536 65-45-12", "nodular", 1},
+		{"ASTM A536 65-45-12", "nodular", 1},
+		{"astm-a536 654512", "nodular", 1},
+		{"SAE J434 D4512", "nodular", 1},
+		{"A48 class 30", "class-30", 1},
+		{"A48 class 30B", "class-30", 1},
+		{"ASTM A48 no. 30b", "class-30", 1},
+		{"gray iron class 30", "class-30", 1},
+		{"grey iron A48", "class-30", 0},
+		{"A48", "class-30", 0},
+		{"EN AC-42100", "same-sand", 1},
+		{"EN 1706 AC-42100", "same-sand", 1},
+		{"42100 sand", "near-sand", 0},
+		{"AC4CH T6", "n3-t6-sand", 1},
+		{"ac4cht6", "n3-t6-sand", 0},
+		{"65-45-13", "nodular", 0},
+	} {
+		hits, exact := c.search(tt.typed)
+		if len(hits) == 0 || hits[0].Material.ID != tt.first || exact != tt.exact {
+			t.Errorf("%q: have %v, %d exact; want %s first, %d exact", tt.typed, hits, exact, tt.first, tt.exact)
+		}
+	}
+	if hits, _ := c.search("AC-42100"); len(hits) != 2 || hits[1].Material.ID != "near-sand" {
+		t.Errorf("AC-42100: have %v, want the near equivalent last", hits)
+	}
+}
+
 // Every material must be found by its own id, its name, and its name without
 // punctuation.
 func TestEveryMaterialIsFound(t *testing.T) {
@@ -64,6 +119,38 @@ func TestEveryMaterialIsFound(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The edit distance is held against the plain form of its recurrence.
+func TestEdits(t *testing.T) {
+	plain := func(a, b string) int {
+		d := make([][]int, len(a)+1)
+		for i := range d {
+			d[i] = make([]int, len(b)+1)
+			for j := range d[i] {
+				if d[i][j] = max(i, j); min(i, j) == 0 {
+					continue
+				}
+				cost := 1
+				if a[i-1] == b[j-1] {
+					cost = 0
+				}
+				d[i][j] = min(d[i-1][j]+1, d[i][j-1]+1, d[i-1][j-1]+cost)
+				if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+					d[i][j] = min(d[i][j], d[i-2][j-2]+1)
+				}
+			}
+		}
+		return d[len(a)][len(b)]
+	}
+	words := rapid.StringMatching(`[abc]{0,30}`)
+	rapid.Check(t, func(t *rapid.T) {
+		a, b, limit := words.Draw(t, "a"), words.Draw(t, "b"), rapid.IntRange(0, 8).Draw(t, "limit")
+		want, have := plain(a, b), edits(a, b, limit)
+		if want <= limit && have != want || want > limit && have <= limit {
+			t.Errorf("%q to %q within %d: have %d, want %d", a, b, limit, have, want)
+		}
+	})
 }
 
 func FuzzSearch(f *testing.F) {

@@ -11,6 +11,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
+	"pgregory.net/rapid"
 
 	"alongside/props"
 	"alongside/tui/background"
@@ -20,7 +21,7 @@ import (
 var update = flag.Bool("update", false, "write the golden files anew")
 
 // invented loads the catalog of these tests. Its figures are made up.
-func invented(t testing.TB) *props.Catalog {
+func invented(t rapid.TB) *props.Catalog {
 	t.Helper()
 	c, err := props.Load(os.DirFS("testdata"), "catalog.toml")
 	if err != nil {
@@ -31,7 +32,7 @@ func invented(t testing.TB) *props.Catalog {
 
 // desk drives a Model as a person would, without a terminal.
 type desk struct {
-	t      testing.TB
+	t      rapid.TB
 	m      *Model
 	copied []clip.Payload
 	quit   bool
@@ -44,7 +45,7 @@ type deskOptions struct {
 	catalog *props.Catalog
 }
 
-func newDesk(t testing.TB, o deskOptions, ids ...string) *desk {
+func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	t.Helper()
 	if o.catalog == nil {
 		o.catalog = invented(t)
@@ -71,7 +72,7 @@ func newDesk(t testing.TB, o deskOptions, ids ...string) *desk {
 }
 
 // plainDesk is a desk without colour.
-func plainDesk(t testing.TB, w, h int, ids ...string) *desk {
+func plainDesk(t rapid.TB, w, h int, ids ...string) *desk {
 	t.Helper()
 	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii}, ids...)
 }

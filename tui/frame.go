@@ -114,20 +114,21 @@ func (m *Model) View() string {
 		for _, l := range fill(s.View(), h) {
 			line(cut(l, w))
 		}
-		line(m.statusText())
+		line(m.statusLines(1)[0])
 		b.WriteString(m.frame.keys)
 		return b.String()
 	}
 	line(m.frame.totals)
-	line(m.frame.detail[0])
-	switch {
-	case m.height >= tall:
-		line(m.frame.detail[1])
-		line(m.statusText())
-	case m.status != "":
-		line(m.statusText())
-	default:
-		line(m.frame.detail[1])
+	foot := append(m.frame.detail[:len(m.frame.detail):len(m.frame.detail)], "")
+	if m.height < tall {
+		foot = foot[:len(m.frame.detail)]
+	}
+	// The status stands on its own line or over the detail, until the next key.
+	if status := m.statusLines(len(foot)); m.status != "" {
+		foot = append(foot[:len(foot)-len(status)], status...)
+	}
+	for _, s := range foot {
+		line(s)
 	}
 	b.WriteString(m.frame.keys)
 	return b.String()
@@ -343,10 +344,19 @@ func (m *Model) detailLines() (lines [2]string) {
 	return lines
 }
 
-func (m *Model) statusText() string {
+// statusLines is the status in one or two lines; the second is cut.
+func (m *Model) statusLines(most int) []string {
+	lines := wrap(m.status, m.width-1)
+	if most = min(most, 2); len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1], cut(rest, m.width-1))
+	}
 	ink := m.theme.good
 	if m.trouble {
 		ink = m.theme.bad
 	}
-	return ink.of(cut(" "+m.status, m.width))
+	for i, l := range lines {
+		lines[i] = ink.of(" " + l)
+	}
+	return lines
 }

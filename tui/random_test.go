@@ -72,20 +72,26 @@ func TestAnyMessages(t *testing.T) {
 		"colour": {w: 160, h: 50, profile: termenv.TrueColor},
 		"real":   {w: 120, h: 40, profile: termenv.ANSI256, catalog: data.Catalog()},
 	}
-	messages := anyMessage(commandList())
 	for name, options := range catalogs {
-		t.Run(name, func(t *testing.T) {
-			rapid.Check(t, func(rt *rapid.T) {
-				d := newDesk(t, options)
-				if options.catalog == nil && rapid.Bool().Draw(rt, "begin with pins") {
-					d.paste(strings.Join(usual, "\n"))
-				}
-				for _, msg := range rapid.SliceOfN(messages, 1, 40).Draw(rt, "messages") {
-					d.send(msg)
-					d.check(rt)
-				}
-			})
-		})
+		t.Run(name, func(t *testing.T) { rapid.Check(t, anyMessages(options)) })
+	}
+}
+
+func FuzzMessages(f *testing.F) {
+	f.Fuzz(rapid.MakeFuzz(anyMessages(deskOptions{w: 80, h: 24, profile: termenv.Ascii, catalog: invented(f)})))
+}
+
+func anyMessages(options deskOptions) func(*rapid.T) {
+	messages := anyMessage(commandList())
+	return func(rt *rapid.T) {
+		d := newDesk(rt, options)
+		if rapid.Bool().Draw(rt, "begin with pins") {
+			d.paste(strings.Join(usual, "\n"))
+		}
+		for _, msg := range rapid.SliceOfN(messages, 1, 40).Draw(rt, "messages") {
+			d.send(msg)
+			d.check(rt)
+		}
 	}
 }
 

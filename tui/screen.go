@@ -9,7 +9,7 @@ import (
 // opened it and asks that for changes of the bench; Esc closes it.
 //
 // To add one: write its file with a constructor, and add one line to the list
-// in keys.go that opens it.
+// in commands.go that opens it.
 type screen interface {
 	Title() string
 	// Update gets keys, pastes and mouse events while the screen is on top. A

@@ -133,6 +133,16 @@ func TestVerdictProperties(t *testing.T) {
 	})
 }
 
+// 0.098 and 0.100 lb/in³ are level whichever is the baseline.
+func TestLevelEitherWay(t *testing.T) {
+	c := shop(t)
+	there := cellOf(t, on(t, c, "x1-f-sand", "x2-f-die"), Density).Verdict
+	back := cellOf(t, on(t, c, "x2-f-die", "x1-f-sand"), Density).Verdict
+	if there != Level || back != Level {
+		t.Errorf("there %v, back %v", there, back)
+	}
+}
+
 func TestBenchKeepsItsBaseline(t *testing.T) {
 	c := shop(t)
 	rapid.Check(t, func(t *rapid.T) {

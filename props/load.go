@@ -241,7 +241,7 @@ func (l *loader) none(r *Record) []Absence {
 		p, ok := PropertyNamed(key)
 		if !ok {
 			t.Fail(key, "is not a property", DidYouMean(key, propertyIDs()))
-			t.asked[key] = true
+			t.Value(key)
 			continue
 		}
 		if why := t.Text(key, true); why != "" {

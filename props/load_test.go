@@ -60,6 +60,7 @@ func TestLoadErrors(t *testing.T) {
 		{"open quotes", figures + `density = "0.1 lb/in3`, "close the quotes"},
 		{"control character", strings.Replace(head, `"X1"`, `"X1\u001b[31m"`, 1), "bad.toml:12: x1, name: holds a control character (U+001B)"},
 		{"not UTF-8", figures + "density = \"2.7 g/cm3; (\xb5)\"", "bad.toml:21: the file is not UTF-8 text"},
+		{"unknown property that does not exist", "[[alloy]]\n[alloy.none]\n0 = \"\"", `0: is not a property`},
 		{"missing key", strings.Replace(head, "kind = \"handbook\"\n", "", 1), "bad.toml:1: S, kind: is missing"},
 		{"stray key before any record", "density = 1\n" + head, "bad.toml:1: density: does not belong to any record"},
 		{"unknown record", head + "[[aloy]]\nid = \"y\"", "did you mean alloy?"},

@@ -35,7 +35,7 @@ func (l *loader) block(r *Record) *Block {
 		if !ok {
 			r.Fail(key, "is neither a property nor a key of a figures block",
 				DidYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
-			r.asked[key] = true
+			r.Value(key)
 			continue
 		}
 		if n, ok := r.keys[key].(int64); ok && p.Info().Dimension == units.Rating {

@@ -26,7 +26,8 @@ type schema struct {
 			Verdict, Why *string
 		}
 	}
-	Totals []struct {
+	Caution string `json:"caution"`
+	Totals  []struct {
 		Material                                     *string
 		Beats, Misses, Level, Overlaps, Unlike, None *int
 	}

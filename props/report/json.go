@@ -18,6 +18,7 @@ type document struct {
 	Rows      []jsonRow      `json:"rows"`
 	Totals    []jsonTotal    `json:"totals"`
 	Needs     []jsonNeed     `json:"needs,omitempty"`
+	Caution   string         `json:"caution"`
 }
 
 type jsonMaterial struct {
@@ -115,7 +116,7 @@ func Quiet(v float64) float64 {
 func JSON(c *props.Comparison, s Scope) string { return comparisonJSON(s.of(c), nil) }
 
 func comparisonJSON(c *props.Comparison, list []needs.Need) string {
-	d := document{Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
+	d := document{Caution: Caution, Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
 	for i, m := range c.Bench.Pins {
 		if i == c.Baseline {
 			d.Baseline = m.ID

@@ -49,10 +49,11 @@ func needsJSON(materials []*props.Material, list []needs.Need) []jsonNeed {
 }
 
 type jsonFound struct {
-	Needs []string     `json:"needs"`
-	Met   []jsonResult `json:"met"`
-	Near  []jsonResult `json:"near"`
-	Duty  *jsonDuty    `json:"duty,omitempty"`
+	Needs   []string     `json:"needs"`
+	Met     []jsonResult `json:"met"`
+	Near    []jsonResult `json:"near"`
+	Duty    *jsonDuty    `json:"duty,omitempty"`
+	Caution string       `json:"caution"`
 }
 
 type jsonDuty struct {
@@ -80,7 +81,7 @@ type jsonMerit struct {
 
 // FoundJSON writes what a search for needs found, for programs.
 func FoundJSON(s Search) string {
-	d := jsonFound{Needs: []string{}, Met: []jsonResult{}, Near: []jsonResult{}}
+	d := jsonFound{Caution: Caution, Needs: []string{}, Met: []jsonResult{}, Near: []jsonResult{}}
 	for i := range s.Needs {
 		if !s.Needs[i].Off {
 			d.Needs = append(d.Needs, s.Needs[i].String())

@@ -1,0 +1,122 @@
+package props
+
+import (
+	"math"
+
+	"alongside/units"
+)
+
+// Verdict is what a comparison of one figure with the baseline's says.
+type Verdict uint8
+
+// The verdicts.
+const (
+	None     Verdict = iota // no figure on one side, or no better and worse
+	Beats                   // disjoint, on the better side
+	Misses                  // disjoint, on the worse side
+	Level                   // within the rounding or the band
+	Overlaps                // ranges cross
+	Unlike                  // basis or conditions forbid a comparison
+	IsBaseline
+)
+
+var verdictNames = [...]string{"none", "beats", "misses", "level", "overlaps", "unlike", "baseline"}
+
+func (v Verdict) String() string { return verdictNames[v] }
+
+// Delta is the difference of a pin from the baseline in the unit of the row
+// (temperatures: as a difference). Mid is between the middles of the two
+// figures, Lo and Hi are the worst cases of their intervals. Percent and
+// Ratio are of the middles; NaN where they mean nothing (temperatures,
+// ratings).
+type Delta struct {
+	Lo, Mid, Hi    float64
+	Percent, Ratio float64
+	Unit           units.Unit
+}
+
+func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
+	lo, hi = f.Value.Interval()
+	lo, hi = u.FromSI(f.Value.Unit.ToSI(lo)), u.FromSI(f.Value.Unit.ToSI(hi))
+	if lo > hi { // reciprocal units
+		lo, hi = hi, lo
+	}
+	a, z := u.FromSI(f.Value.Unit.ToSI(f.Value.Lo)), u.FromSI(f.Value.Unit.ToSI(f.Value.Hi))
+	return lo, (a + z) / 2, hi
+}
+
+func delta(pin, base *Figure, u units.Unit) *Delta {
+	if u.Dimension() != pin.Value.Unit.Dimension() {
+		u = pin.Value.Unit
+	}
+	pl, pm, ph := interval(pin, u)
+	bl, bm, bh := interval(base, u)
+	d := &Delta{Lo: pl - bh, Mid: pm - bm, Hi: ph - bl, Percent: math.NaN(), Ratio: math.NaN(), Unit: u}
+	if dim := u.Dimension(); dim != units.Temperature && dim != units.Rating && bm != 0 {
+		d.Percent, d.Ratio = 100*(pm-bm)/bm, pm/bm
+	}
+	return d
+}
+
+// judge applies rules 2 and 3 to two figures that may be compared. band is a
+// fraction of the greater middle of the two.
+func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
+	u := base.Value.Unit
+	pl, pm, ph := interval(pin, u)
+	bl, bm, bh := interval(base, u)
+	single := pin.Value.Lo == pin.Value.Hi && base.Value.Lo == base.Value.Hi
+	// Of the greater figure, so that level is level either way round; exactly
+	// 2 % is within a band of 2 %.
+	tolerance := band * max(math.Abs(pm), math.Abs(bm)) * (1 + 1e-9)
+	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
+		tolerance = 0
+	}
+	level := false
+	if single {
+		pv, _ := convertTo(pin.Value.Lo, pin.Value.Unit, u)
+		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh && bl < ph)
+	} else {
+		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
+	}
+	if sense == Neutral {
+		if level {
+			return Level
+		}
+		return None
+	}
+	if level {
+		return Level
+	}
+	if sense == Near {
+		t := u.FromSI(target)
+		pl, ph = distance(pl, ph, t)
+		bl, bh = distance(bl, bh, t)
+		sense = Less
+	}
+	better, worse := pl > bh, ph < bl
+	if sense == Less {
+		better, worse = worse, better
+	}
+	// A conductivity printed as a resistivity runs the other way.
+	if u.Reciprocal() {
+		better, worse = worse, better
+	}
+	switch {
+	case better:
+		return Beats
+	case worse:
+		return Misses
+	}
+	return Overlaps
+}
+
+func convertTo(v float64, from, to units.Unit) (float64, error) { return units.Convert(v, from, to) }
+
+// distance is the interval of |x − t| for x in lo..hi.
+func distance(lo, hi, t float64) (near, far float64) {
+	a, z := math.Abs(lo-t), math.Abs(hi-t)
+	if lo <= t && t <= hi {
+		return 0, max(a, z)
+	}
+	return min(a, z), max(a, z)
+}

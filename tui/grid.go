@@ -87,8 +87,10 @@ func (g *grid) spread() {
 
 // Widths of the label column: short names where room is scarce.
 const (
-	roomy     = 110
+	roomy     = 110 // from this width on names are written out
+	veryRoomy = 140 // and hardly cut
 	nameLimit = 28
+	longName  = 36
 	minColumn = 9
 	maxHead   = 18
 )
@@ -109,7 +111,11 @@ func (g *grid) measureLabels() {
 		g.labels.name = max(g.labels.name, width(g.name(l)))
 		g.labels.unit = max(g.labels.unit, width(l.Unit))
 	}
-	g.labels.name = min(max(g.labels.name, width("process")), nameLimit)
+	limit := nameLimit
+	if g.width >= veryRoomy {
+		limit = longName
+	}
+	g.labels.name = min(max(g.labels.name, width("process")), limit)
 	g.labels.width = 1 + g.labels.name + 1 + 1 + g.labels.unit
 }
 

@@ -34,6 +34,26 @@ func golden(t *testing.T, name string, have []byte) {
 	}
 }
 
+// keep holds what a command printed to its golden files, and its exit code.
+func keep(t *testing.T, name string, r result, code int) {
+	t.Helper()
+	if r.code != code {
+		t.Errorf("exit code %d, want %d\n%s", r.code, code, r.errors)
+	}
+	if r.code == exitUsage && r.out != "" {
+		t.Errorf("a wrong command line printed on stdout:\n%s", r.out)
+	}
+	if r.out != "" {
+		golden(t, name+".stdout", []byte(r.out))
+	}
+	if r.errors != "" {
+		golden(t, name+".stderr", []byte(r.errors))
+	}
+	if r.out+r.errors == "" {
+		t.Error("nothing was printed")
+	}
+}
+
 func firstDifference(want, have string) (string, bool) {
 	if want == have {
 		return "", true

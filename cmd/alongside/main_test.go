@@ -90,22 +90,7 @@ func TestCommands(t *testing.T) {
 		"wrong-service":     {[]string{"compare", "l30", "--service", "300 ksi"}, exitUsage},
 	} {
 		t.Run(name, func(t *testing.T) {
-			r := try(invented, line.args...)
-			if r.code != line.code {
-				t.Errorf("exit code %d, want %d\n%s", r.code, line.code, r.errors)
-			}
-			if r.code == exitUsage && r.out != "" {
-				t.Errorf("a wrong command line printed on stdout:\n%s", r.out)
-			}
-			if r.out != "" {
-				golden(t, name+".stdout", []byte(r.out))
-			}
-			if r.errors != "" {
-				golden(t, name+".stderr", []byte(r.errors))
-			}
-			if r.out+r.errors == "" {
-				t.Error("nothing was printed")
-			}
+			keep(t, name, try(invented, line.args...), line.code)
 		})
 	}
 }

@@ -135,6 +135,6 @@ func (p *program) root() *cobra.Command {
 	root := p.benchCommand()
 	root.SilenceErrors, root.SilenceUsage = true, true
 	root.AddCommand(p.compareCommand(), p.showCommand(), p.findCommand(), p.convertCommand(),
-		p.checkCommand(), p.sourcesCommand(), p.versionCommand())
+		p.swapCommand(), p.checkCommand(), p.sourcesCommand(), p.versionCommand())
 	return root
 }

@@ -21,7 +21,7 @@ func (w *work) heat() {
 		flow.Ratio = k.ratio().in(units.One)
 	}
 	w.add(flow)
-	wall := Line{Group: Heat, ID: "heat.wall", Name: "Wall for the same heat flow", Formula: flowFormula}
+	wall := Line{Group: Heat, ID: "heat.wall", Name: "Wall for the same heat", Formula: flowFormula}
 	if w.rest(&wall, k) {
 		w.of(&wall, w.Wall, k.ratio(), needWall)
 	}
@@ -55,12 +55,12 @@ func (w *work) current() {
 		w.bar(&l, s)
 	}
 	w.add(l)
-	section := Line{Group: Current, ID: "current.section", Name: "Section for the same resistance", Formula: sectionFormula}
+	section := Line{Group: Current, ID: "current.section", Name: "Section, same resistance", Formula: sectionFormula}
 	if w.rest(&section, s) {
 		section.Ratio = s.inverse().in(units.One)
 	}
 	w.add(section)
-	mass := Line{Group: Current, ID: "current.mass", Name: "Mass for the same resistance", Formula: sectionFormula}
+	mass := Line{Group: Current, ID: "current.mass", Name: "Mass, same resistance", Formula: sectionFormula}
 	d := w.pair(props.Density)
 	if w.rest(&mass, s, d) {
 		w.masses(&mass, d, s.inverse())
@@ -73,10 +73,10 @@ func (w *work) bar(l *Line, s pair) {
 	v := w.volume()
 	switch {
 	case w.Length == nil:
-		l.Need = needLength + " for the amount"
+		l.Need = needLength
 		return
 	case v == nil:
-		l.Need = needMass + " for the amount"
+		l.Need = needMass
 		return
 	}
 	n := ofGiven(*w.Length)

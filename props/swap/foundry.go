@@ -79,7 +79,7 @@ func (w *work) pattern(l *Line, s pair) {
 
 // price is what the metal of a part costs.
 func (w *work) price() {
-	l := Line{Group: Cost, ID: "price.metal", Name: "Metal in a part", Formula: read("price of the mass × mass; metal only", srcDefined)}
+	l := Line{Group: Cost, ID: "price.metal", Name: "Metal for a part", Formula: read("price of the mass × mass; metal only", srcDefined)}
 	pin, ok := w.Price[w.pin.ID]
 	base, today := w.Price[w.base.ID]
 	v := w.volume()

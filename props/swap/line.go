@@ -73,22 +73,33 @@ func (l *Line) Change() string {
 		return ""
 	}
 	if !r.Range {
-		return percent(r.Mid, r.Place) + " %"
+		return percent(r.Mid, decimals(r, r.Mid)) + " %"
 	}
-	lo, hi := percent(r.Lo, r.Place), percent(r.Hi, r.Place)
+	d := decimals(r, r.Lo, r.Hi)
+	lo, hi := percent(r.Lo, d), percent(r.Hi, d)
 	if lo == hi {
 		return lo + " %"
 	}
 	return lo + " to " + hi + " %"
 }
 
-// percent writes a ratio as a signed change, to a whole percent, or finer below
-// ten percent where the ratio has the digits.
-func percent(ratio float64, ratioPlace int8) string {
-	v, decimals := 100*(ratio-1), 0
-	if math.Abs(v) < 10 && ratioPlace <= -3 {
-		decimals = 1
+// decimals is how finely a change is told: to a whole percent, or to a tenth
+// where all of it is below ten percent and the ratio has the digits.
+func decimals(r *Value, ratios ...float64) int {
+	if r.Place > -3 {
+		return 0
 	}
+	for _, x := range ratios {
+		if math.Abs(100*(x-1)) >= 10 {
+			return 0
+		}
+	}
+	return 1
+}
+
+// percent writes a ratio as a signed change.
+func percent(ratio float64, decimals int) string {
+	v := 100 * (ratio - 1)
 	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
 	switch {
 	case strings.Trim(s, "0.") == "":
@@ -136,7 +147,7 @@ const (
 	needWall   = "needs a wall thickness"
 	needDepth  = "needs a wall thickness, here the depth of the beam"
 	needLength = "needs a length"
-	needCase   = "needs a load case: tie, plate, beam or fixed-beam"
+	needCase   = "needs a load case (tie, plate, beam or fixed-beam)"
 	needRange  = "needs a service range"
 	needMate   = "needs a mating material"
 	needFit    = "needs a fit diameter"

@@ -153,7 +153,7 @@ func (w *work) unit(d units.Dimension) units.Unit { return units.Preferred(d, w.
 func (w *work) of(l *Line, today *units.Quantity, ratio interval, need string) {
 	l.Ratio = ratio.in(units.One)
 	if today == nil {
-		l.Need = need + " for the amount"
+		l.Need = need
 		return
 	}
 	u := w.unit(today.Unit.Dimension())

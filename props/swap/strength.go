@@ -44,13 +44,13 @@ func noYield(materials ...*props.Material) string {
 func (w *work) strength() {
 	id, s := w.strengthPair()
 	what := lower(id.Info().Name)
-	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load carried, same shape, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
+	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
 	if w.rest(&l, s) {
 		l.Ratio = s.ratio().in(units.One)
 	}
 	w.add(l)
 	if w.keeps(KeepStrength) {
-		w.equal(StrengthGroup, "strength", "equal "+what, s, strengthLaws)
+		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws)
 	}
 	w.margin(id, props.Minimum)
 	w.margin(id, props.Typical)
@@ -59,7 +59,7 @@ func (w *work) strength() {
 // margin is the strength on one basis over the applied stress, for the part as
 // it is drawn.
 func (w *work) margin(p props.PropertyID, basis props.Basis) {
-	l := Line{Group: StrengthGroup, ID: "margin." + basis.String(), Name: "Margin on " + basis.Phrase() + " " + lower(p.Info().Name),
+	l := Line{Group: StrengthGroup, ID: "margin." + basis.String(), Name: "Margin on " + basis.Phrase(),
 		Formula: memory("n = S/σ", srcStrength)}
 	factor := func(m *props.Material, symbol string) (*Value, string) {
 		f := w.onBasis(m, p, basis)

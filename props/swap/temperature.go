@@ -3,6 +3,7 @@ package swap
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"alongside/props"
 	"alongside/units"
@@ -11,6 +12,10 @@ import (
 // assembly is the temperature in °C at which parts are measured and joined: the
 // reference temperature of ISO 1.
 const assembly = 20.0
+
+// atAssembly is how far, in °C, an end of a range may be from it and still be
+// meant as it: people say 70 °F.
+const atAssembly = 1.5
 
 // leg is a change of temperature in °C.
 type leg struct {
@@ -22,14 +27,15 @@ type leg struct {
 // end; for a range that does not hold it, the range itself.
 func (w *work) legs() []leg {
 	cold, hot := w.Range[0], w.Range[1]
-	if cold >= assembly-1 || hot <= assembly+1 {
+	if cold >= assembly-atAssembly || hot <= assembly+atAssembly {
 		return []leg{{"", cold, hot}}
 	}
 	return []leg{{".hot", assembly, hot}, {".cold", assembly, cold}}
 }
 
 func (w *work) legText(l leg) string {
-	return w.temperatureText(l.from) + " to " + w.temperatureText(l.to)
+	from, _, _ := strings.Cut(w.temperatureText(l.from), " ")
+	return from + " to " + w.temperatureText(l.to)
 }
 
 func (w *work) temperatureText(c float64) string {
@@ -112,9 +118,9 @@ func (w *work) temperature() {
 	if w.Range == nil {
 		for _, l := range []Line{
 			{ID: "growth", Name: "Growth", Formula: growthFormula},
-			{ID: "mate", Name: "Growth beyond the mate's", Formula: mateFormula},
-			{ID: "fit", Name: "Change of clearance", Formula: boreFormula},
-			{ID: "held", Name: "Stress if fully held", Formula: heldFormula},
+			{ID: "mate", Name: "Beyond the mate", Formula: mateFormula},
+			{ID: "fit", Name: "Clearance", Formula: boreFormula},
+			{ID: "held", Name: "Stress if held", Formula: heldFormula},
 		} {
 			l.Group, l.Need = Temperature, needRange
 			w.add(l)
@@ -151,7 +157,7 @@ func (w *work) growth(at leg) {
 	l.Base, l.Value, l.Reason = amount(base), amount(pin), pin.why
 	if l.Value != nil {
 		if w.Length == nil {
-			l.Need = needLength + " for the amount"
+			l.Need = needLength
 		}
 		if base.why != "" {
 			l.Notes = append(l.Notes, base.why)
@@ -165,13 +171,13 @@ func (w *work) growth(at leg) {
 // against adds the lines that need a mate.
 func (w *work) against(legs []leg) {
 	for _, at := range legs {
-		l := Line{Group: Temperature, ID: "mate" + at.id, Name: "Growth beyond the mate's, " + w.legText(at), Formula: mateFormula}
+		l := Line{Group: Temperature, ID: "mate" + at.id, Name: "Beyond the mate, " + w.legText(at), Formula: mateFormula}
 		w.difference(&l, at, w.Length, needLength, 1)
 	}
 	for _, role := range []struct {
 		id, name string
 		sign     float64
-	}{{"bore", "Clearance, part as the bore, ", 1}, {"shaft", "Clearance, part as the shaft, ", -1}} {
+	}{{"bore", "Bore clearance, ", 1}, {"shaft", "Shaft clearance, ", -1}} {
 		for _, at := range legs {
 			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}
 			w.difference(&l, at, w.Fit, needFit, role.sign)
@@ -215,7 +221,7 @@ func (w *work) difference(l *Line, at leg, over *units.Quantity, need string, si
 
 // held is the stress in a part that cannot grow at all.
 func (w *work) held(at leg) {
-	l := Line{Group: Temperature, ID: "held" + at.id, Name: "Stress if fully held, " + w.legText(at), Formula: heldFormula}
+	l := Line{Group: Temperature, ID: "held" + at.id, Name: "Stress if held, " + w.legText(at), Formula: heldFormula}
 	e := w.pair(props.ElasticModulus)
 	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
 	if w.rest(&l, e) {

@@ -2,6 +2,7 @@ package swap
 
 import (
 	"math"
+	"strings"
 
 	"alongside/units"
 )
@@ -35,8 +36,11 @@ func (v *Value) Number() string {
 	if v.Range {
 		q.Lo, q.Hi = v.Lo, v.Hi
 	}
-	return q.Number()
+	return minus.Replace(q.Number())
 }
+
+// minus sets a true minus sign before a number, but not in an exponent.
+var minus = strings.NewReplacer("e-", "e-", "-", "−")
 
 // UnitText is the symbol of the unit.
 func (v *Value) UnitText() string {
@@ -70,6 +74,9 @@ func place(v, last float64) int8 {
 		return clampPlace(math.Floor(math.Log10(last) + tiny))
 	}
 	exponent := math.Floor(math.Log10(v))
+	if last == 0 && v == math.Trunc(v) {
+		return 0
+	}
 	if last == 0 {
 		return clampPlace(exponent - exactDigits + 1)
 	}

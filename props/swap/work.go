@@ -95,7 +95,7 @@ func (w *work) disagreement(density *props.Figure) []string {
 // stiffness is how far the part bends, and the section that bends no further.
 func (w *work) stiffness() {
 	e := w.pair(props.ElasticModulus)
-	l := Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same shape and load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}
+	l := Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}
 	if w.rest(&l, e) {
 		l.Ratio = e.inverse().in(units.One)
 	}
@@ -118,7 +118,7 @@ func (w *work) equal(g Group, id, what string, p pair, laws map[Case]law) {
 	}
 	section.Name = law.name + ", " + what
 	if w.Case == FixedBeam {
-		wall.Name = "Depth of the beam, " + what
+		wall.Name = "Depth, " + what
 	}
 	section.Formula, wall.Formula, mass.Formula = law.formula, law.formula, law.formula
 	if w.rest(&section, p) {

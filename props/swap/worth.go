@@ -24,13 +24,13 @@ func (r *Result) Worth() []string {
 		s.part(id, s.clearance)
 	}
 	for _, id := range []string{"held", "held.hot", "held.cold"} {
-		s.part(id, func(l *Line) string { return s.against(l, "Fully held, ", "it is stressed to ") })
+		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
 	}
 	s.part("heat.flow", func(l *Line) string { return "The same wall carries " + times(l) + " the heat." })
 	s.part("current.resistance", func(l *Line) string { return "The same shape has " + times(l) + " the electrical resistance." })
 	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })
 	s.part("price.metal", func(l *Line) string {
-		return "Metal in a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
+		return "Metal for a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
 	})
 	return s.sentences
 }
@@ -40,19 +40,16 @@ type summary struct {
 	sentences []string
 }
 
-// part adds a sentence for a line that has a result.
+// part adds a sentence for a line that has a result which is not "the same".
 func (s *summary) part(id string, say func(*Line) string) {
-	if l := s.Line(id); l != nil && l.Done() {
+	if l := s.Line(id); l != nil && l.Done() && (l.Value != nil || !same(l.Ratio)) {
 		s.sentences = append(s.sentences, say(l))
 	}
 }
 
-func times(l *Line) string {
-	if l.Ratio.Lo == 1 && l.Ratio.Hi == 1 {
-		return "1 times"
-	}
-	return l.Ratio.Number() + " times"
-}
+func same(ratio *Value) bool { return ratio != nil && ratio.Lo == 1 && ratio.Hi == 1 }
+
+func times(l *Line) string { return l.Ratio.Number() + " times" }
 
 func insteadOf(l *Line) string {
 	if l.Base == nil {
@@ -127,23 +124,43 @@ func (s *summary) margin() {
 // against says a line whose name ends in a range of temperature.
 func (s *summary) against(l *Line, before, verb string) string {
 	_, leg, _ := strings.Cut(l.Name, ", ")
-	text := before + leg + ", " + verb + l.Value.String()
+	text := before + "from " + leg + verb + l.Value.String()
 	if l.Base != nil {
 		text += " (today " + l.Base.String() + ")"
 	}
 	return text + "."
 }
 
-func (s *summary) growth(l *Line) string { return s.against(l, "From ", "it grows by ") }
+func (s *summary) growth(l *Line) string { return s.against(l, "It grows ", " by ") }
 
 func (s *summary) clearance(l *Line) string {
-	role, leg := "bore", strings.TrimPrefix(l.Name, "Clearance, part as the bore, ")
+	role, leg := "bore", strings.TrimPrefix(l.Name, "Bore clearance, ")
 	if strings.HasPrefix(l.ID, "shaft") {
-		role, leg = "shaft", strings.TrimPrefix(l.Name, "Clearance, part as the shaft, ")
+		role, leg = "shaft", strings.TrimPrefix(l.Name, "Shaft clearance, ")
 	}
-	text := "As the " + role + " with " + s.Given.Mate.Name() + ", from " + leg + ", the clearance changes by " + l.Value.String()
+	text := "As the " + role + " with " + s.Given.Mate.Name() + " from " + leg + ", the clearance " + moves(l.Value)
 	if l.Base != nil {
-		text += " (today " + l.Base.String() + ")"
+		text += " (today " + moves(l.Base) + ")"
 	}
 	return text + "."
+}
+
+// moves says a change of clearance without a sign.
+func moves(v *Value) string {
+	size := *v
+	switch {
+	case v.Lo == 0 && v.Hi == 0:
+		return "stays"
+	case v.Lo >= 0:
+		return "opens by " + size.String()
+	case v.Hi <= 0:
+		size.Lo, size.Mid, size.Hi = -v.Hi, -v.Mid, -v.Lo
+		return "closes by " + size.String()
+	case !v.Range && v.Mid < 0:
+		size.Mid = -v.Mid
+		return "closes by " + size.String()
+	case !v.Range:
+		return "opens by " + size.String()
+	}
+	return "changes by " + size.String()
 }

@@ -153,17 +153,18 @@ func (c *Catalog) Search(query string) []Hit {
 // part. An alloy's own name goes before an alias, an alias before one of the
 // nearest equivalent.
 func (c *Catalog) search(query string) (hits []Hit, exact int) {
-	c.once.Do(c.buildIndex)
-	folded := c.tokens(query)
-	if len(folded) == 0 {
-		if strings.TrimSpace(query) != "" {
-			return nil, 0
-		}
+	if strings.TrimSpace(query) == "" {
+		// Everything, without an index: the finder opens with it.
 		hits = make([]Hit, len(c.Materials))
 		for i, m := range c.Materials {
 			hits[i] = Hit{Material: m}
 		}
 		return hits, 0
+	}
+	c.once.Do(c.buildIndex)
+	folded := c.tokens(query)
+	if len(folded) == 0 {
+		return nil, 0
 	}
 	hits, exact = c.match(folded)
 	if len(hits) == 0 {

@@ -25,14 +25,17 @@ func TestBenchFrames(t *testing.T) {
 func TestColourFrames(t *testing.T) {
 	for _, test := range []struct {
 		name    string
+		w, h    int
 		profile termenv.Profile
 		shade   background.Shade
 	}{
-		{"dark-256", termenv.ANSI256, background.Dark},
-		{"light-16", termenv.ANSI, background.Light},
+		{"dark-256-80x24", 80, 24, termenv.ANSI256, background.Dark},
+		{"light-16-80x24", 80, 24, termenv.ANSI, background.Light},
+		{"light-true-120x40", 120, 40, termenv.TrueColor, background.Light},
+		{"dark-16-200x60", 200, 60, termenv.ANSI, background.Dark},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			d := newDesk(t, deskOptions{w: 80, h: 24, profile: test.profile, shade: test.shade}, usual...)
+			d := newDesk(t, deskOptions{w: test.w, h: test.h, profile: test.profile, shade: test.shade}, usual...)
 			d.press("right", "down")
 			d.fits()
 			golden(t, "colour-"+test.name, strings.ReplaceAll(d.m.View(), "\x1b", "␛"))

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"alongside/props/foundry"
+	"alongside/props/watch"
 )
 
 // ProcessFiles are the files on casting processes as people edit them.
@@ -22,4 +23,18 @@ var Foundry = sync.OnceValue(func() *foundry.Book {
 		panic(err)
 	}
 	return b
+})
+
+// WatchFiles are the rule files of the watch-outs as people edit them.
+//
+//go:embed process/watch/*.toml
+var WatchFiles embed.FS
+
+// Watch returns the watch-out rules; as for Foundry.
+var Watch = sync.OnceValue(func() *watch.Rules {
+	r, err := watch.Load(Catalog(), Foundry(), WatchFiles, "process/watch/*.toml")
+	if err != nil {
+		panic(err)
+	}
+	return r
 })

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"alongside/props/foundry"
+	"alongside/props/watch"
 )
 
 func TestProcessFiles(t *testing.T) {
@@ -18,5 +19,11 @@ func BenchmarkLoadProcess(b *testing.B) {
 		if _, err := foundry.Load(c, ProcessFiles, "process/*.toml"); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+func TestWatchFiles(t *testing.T) {
+	if _, err := watch.Load(Catalog(), Foundry(), WatchFiles, "process/watch/*.toml"); err != nil {
+		t.Fatal(err)
 	}
 }

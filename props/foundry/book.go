@@ -6,6 +6,7 @@ package foundry
 
 import (
 	"regexp"
+	"slices"
 
 	"alongside/props"
 )
@@ -59,29 +60,28 @@ func (b *Book) Source(id string) *props.Source {
 	return nil
 }
 
-// scope says which materials a record holds for; empty parts admit all.
-type scope struct {
-	processes []props.Process
-	families  []string
-	alloys    *regexp.Regexp // over the alloy id
-	tempers   *regexp.Regexp // over the temper as printed
+// Scope says which materials a record is about; parts left empty admit all.
+type Scope struct {
+	Families  []string
+	Processes []props.Process
+	Alloys    *regexp.Regexp // over the alloy id
+	Tempers   *regexp.Regexp // over the temper as printed
 }
 
-func (s *scope) admits(m *props.Material) bool {
-	return has(s.processes, m.Process) && has(s.families, m.Alloy.Family.ID) &&
-		(s.alloys == nil || s.alloys.MatchString(m.Alloy.ID)) &&
-		(s.tempers == nil || s.tempers.MatchString(m.Temper))
+// Empty reports whether the scope admits every material.
+func (s *Scope) Empty() bool {
+	return len(s.Families)+len(s.Processes) == 0 && s.Alloys == nil && s.Tempers == nil
+}
+
+// Admits reports whether the record is about the material.
+func (s *Scope) Admits(m *props.Material) bool {
+	return has(s.Families, m.Alloy.Family.ID) && has(s.Processes, m.Process) &&
+		(s.Alloys == nil || s.Alloys.MatchString(m.Alloy.ID)) &&
+		(s.Tempers == nil || s.Tempers.MatchString(m.Temper))
 }
 
 // named reports whether the scope speaks of the material's family rather than
 // of all of them.
-func (s *scope) named() bool { return len(s.families) > 0 || s.alloys != nil }
+func (s *Scope) named() bool { return len(s.Families) > 0 || s.Alloys != nil }
 
-func has[T comparable](list []T, v T) bool {
-	for _, x := range list {
-		if x == v {
-			return true
-		}
-	}
-	return len(list) == 0
-}
+func has[T comparable](list []T, v T) bool { return len(list) == 0 || slices.Contains(list, v) }

@@ -116,7 +116,7 @@ func (i *Item) String() string {
 
 // item is an Item with the materials it holds for.
 type item struct {
-	scope
+	Scope
 	Item
 }
 
@@ -170,7 +170,7 @@ func (b *Book) itemsOf(m *props.Material, k Kind) []Item {
 	var ranks [3][]Item
 	for i := range b.items {
 		it := &b.items[i]
-		if it.Kind != k || !it.admits(m) {
+		if it.Kind != k || !it.Admits(m) {
 			continue
 		}
 		rank := 1

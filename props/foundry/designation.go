@@ -8,7 +8,7 @@ import (
 
 // pattern explains the parts of a designation that match it.
 type pattern struct {
-	scope
+	Scope
 	on    string // name, uns, temper
 	match *regexp.Regexp
 	part  string
@@ -29,7 +29,7 @@ func (b *Book) Designation(m *props.Material) []Explanation {
 	var out []Explanation
 	for i := range b.designations {
 		p := &b.designations[i]
-		if !p.admits(m) {
+		if !p.Admits(m) {
 			continue
 		}
 		on := m.Alloy.Name

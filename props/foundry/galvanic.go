@@ -9,7 +9,7 @@ import (
 // anodicRow is a group of the anodic index with the materials that we count
 // to it.
 type anodicRow struct {
-	scope
+	Scope
 	AnodicIndex
 }
 
@@ -37,7 +37,7 @@ type AnodicGap struct {
 // table has no group for it.
 func (b *Book) Anodic(m *props.Material) (a AnodicIndex, ok bool) {
 	for i := range b.anodic {
-		if r := &b.anodic[i]; r.admits(m) {
+		if r := &b.anodic[i]; r.Admits(m) {
 			return r.AnodicIndex, true
 		}
 	}

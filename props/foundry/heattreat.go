@@ -11,21 +11,21 @@ import (
 
 // temper says what a temper designation means.
 type temper struct {
-	scope
+	Scope
 	text string
 	Cite
 }
 
 // treatable says whether a kind of casting is normally heat treated.
 type treatable struct {
-	scope
+	Scope
 	normally string // yes, no, depends
 	Statement
 }
 
 // schedule is a published heat treatment.
 type schedule struct {
-	scope
+	Scope
 	Schedule
 }
 
@@ -96,12 +96,12 @@ var solutionTreated = regexp.MustCompile(`^(T[2-46-9].*|HT|TQ.*)$`)
 func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 	c := &HeatCard{Material: m}
 	for i := range b.tempers {
-		if t := &b.tempers[i]; m.Temper != "" && t.admits(m) {
-			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.scope.tempers, m.Temper), t.Cite})
+		if t := &b.tempers[i]; m.Temper != "" && t.Admits(m) {
+			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.Tempers, m.Temper), t.Cite})
 		}
 	}
 	for i := range b.treatable {
-		if t := &b.treatable[i]; t.admits(m) {
+		if t := &b.treatable[i]; t.Admits(m) {
 			if c.Normally == "" {
 				c.Normally = t.normally
 			}
@@ -115,7 +115,7 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 	}
 	for i := range b.schedules {
 		s := &b.schedules[i]
-		if !s.admits(m) {
+		if !s.Admits(m) {
 			continue
 		}
 		if s.Temper == m.Temper {

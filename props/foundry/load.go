@@ -38,13 +38,8 @@ var recordKinds = map[string]func(*loader, *props.Record){
 // the book then holds what could be read.
 func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
 	var errs props.LoadErrors
-	l := &loader{book: &Book{Sources: slices.Clone(base.Sources)}, sources: map[string]*props.Source{}}
-	for _, s := range base.Sources {
-		l.sources[s.ID] = s
-	}
-	for _, f := range base.Families {
-		l.families = append(l.families, f.ID)
-	}
+	book := &Book{Sources: slices.Clone(base.Sources)}
+	l := &loader{Reader: *book.Reader(base), book: book}
 	records, err := read(fsys, patterns, slices.Sorted(maps.Keys(recordKinds)), &errs)
 	if err != nil {
 		return nil, err
@@ -83,9 +78,28 @@ func read(fsys fs.FS, patterns, kinds []string, errs *props.LoadErrors) ([]*prop
 }
 
 type loader struct {
-	book     *Book
+	Reader
+	book *Book
+}
+
+// Reader reads the keys that records of several data files share: where a
+// statement comes from and which materials it is about.
+type Reader struct {
 	sources  map[string]*props.Source
 	families []string
+}
+
+// Reader is a reader for records that refer to the sources of the book and
+// the families of the catalog.
+func (b *Book) Reader(base *props.Catalog) *Reader {
+	r := &Reader{sources: map[string]*props.Source{}}
+	for _, s := range b.Sources {
+		r.sources[s.ID] = s
+	}
+	for _, f := range base.Families {
+		r.families = append(r.families, f.ID)
+	}
+	return r
 }
 
 func (l *loader) source(r *props.Record) {
@@ -98,8 +112,9 @@ func (l *loader) source(r *props.Record) {
 	l.book.Sources = append(l.book.Sources, s)
 }
 
-// cite reads the keys that say where a record comes from.
-func (l *loader) cite(r *props.Record) Cite {
+// Cite reads the keys that say where a record comes from: source, table, known
+// and where.
+func (l *Reader) Cite(r *props.Record) Cite {
 	c := Cite{Table: r.Text("table", false), Where: r.Text("where", false)}
 	id := r.Text("source", true)
 	c.Source = l.sources[id]
@@ -116,19 +131,24 @@ func (l *loader) cite(r *props.Record) Cite {
 	return c
 }
 
-// scope reads the keys that say which materials a record holds for.
-func (l *loader) scope(r *props.Record) scope {
-	var s scope
-	for _, word := range r.Texts("processes") {
+// Scope reads the keys that say which materials a record is about: the one
+// for families, and with the prefix processes, alloys and tempers.
+func (l *Reader) Scope(r *props.Record, families, prefix string) Scope {
+	return Scope{Families: l.Families(r, families), Processes: l.Processes(r, prefix+"processes"),
+		Alloys: Pattern(r, prefix+"alloys", false), Tempers: Pattern(r, prefix+"tempers", false)}
+}
+
+// Processes reads a list of processes.
+func (l *Reader) Processes(r *props.Record, key string) []props.Process {
+	var out []props.Process
+	for _, word := range r.Texts(key) {
 		p, ok := props.ParseProcess(word)
 		if !ok {
-			r.Fail("processes", fmt.Sprintf("%q is not a process", word), "use sand, pm, die, inv, cont, cent or wrought")
+			r.Fail(key, fmt.Sprintf("%q is not a process", word), "use sand, pm, die, inv, cont, cent or wrought")
 		}
-		s.processes = append(s.processes, p)
+		out = append(out, p)
 	}
-	s.families = Families(r, "families", l.families)
-	s.alloys = Pattern(r, "alloys", false)
-	return s
+	return out
 }
 
 // familyGroups are short forms for several families in the data files.
@@ -137,18 +157,17 @@ var familyGroups = map[string][]string{
 	"steel": {"cast-steel", "wrought-steel"},
 }
 
-// Families reads a list of families, or of the groups iron and steel, from a
-// record and reports those that are not known.
-func Families(r *props.Record, key string, known []string) []string {
+// Families reads a list of families, or of the groups iron and steel.
+func (l *Reader) Families(r *props.Record, key string) []string {
 	var out []string
 	for _, word := range r.Texts(key) {
 		switch group := familyGroups[word]; {
 		case group != nil:
 			out = append(out, group...)
-		case slices.Contains(known, word):
+		case slices.Contains(l.families, word):
 			out = append(out, word)
 		default:
-			r.Fail(key, fmt.Sprintf("%q is not a family", word), props.DidYouMean(word, append(slices.Clone(known), "iron", "steel")))
+			r.Fail(key, fmt.Sprintf("%q is not a family", word), props.DidYouMean(word, append(slices.Clone(l.families), "iron", "steel")))
 		}
 	}
 	return out

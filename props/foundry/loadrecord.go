@@ -11,7 +11,7 @@ import (
 )
 
 func (l *loader) item(r *props.Record) {
-	it := item{scope: l.scope(r)}
+	it := item{Scope: l.Scope(r, "families", "")}
 	word := r.Text("kind", true)
 	r.Label = word
 	kind, ok := kindNamed(word)
@@ -34,7 +34,7 @@ func (l *loader) item(r *props.Record) {
 		r.Fail("value", "is missing, and there is no text", `add value = "…" or text = "…"`)
 	}
 	r.Value("value")
-	it.Cite = l.cite(r)
+	it.Cite = l.Cite(r)
 	r.Finish()
 	l.book.items = append(l.book.items, it)
 }
@@ -94,10 +94,10 @@ func gradeRange(r *props.Record, read gradeNumber) (lo, hi int) {
 }
 
 func (l *loader) grade(r *props.Record, list *[]grade, read gradeNumber) {
-	g := grade{scope: l.scope(r), method: r.Text("method", false), condition: r.Text("condition", false)}
+	g := grade{Scope: l.Scope(r, "families", ""), method: r.Text("method", false), condition: r.Text("condition", false)}
 	r.Label = strings.Join(r.Texts("processes"), " ")
 	g.lo, g.hi = gradeRange(r, read)
-	g.Cite = l.cite(r)
+	g.Cite = l.Cite(r)
 	r.Finish()
 	*list = append(*list, g)
 }
@@ -118,7 +118,7 @@ func (l *loader) gradeRow(r *props.Record, list *[]gradeRow, read gradeNumber) {
 			row.full = append(row.full, q)
 		}
 	}
-	row.Cite = l.cite(r)
+	row.Cite = l.Cite(r)
 	r.Finish()
 	if row.over.Unit != units.MM || row.to.Unit != units.MM || !(row.over.Lo < row.to.Lo) {
 		r.Fail("to", "is not above \"over\", or not in mm", "write both in mm as the standard does")
@@ -129,7 +129,7 @@ func (l *loader) gradeRow(r *props.Record, list *[]gradeRow, read gradeNumber) {
 
 // linear reads a tolerance in the trade's form.
 func (l *loader) linear(r *props.Record) {
-	t := linear{scope: l.scope(r), precision: r.Text("precision", false), method: r.Text("method", false), condition: r.Text("condition", false)}
+	t := linear{Scope: l.Scope(r, "families", ""), precision: r.Text("precision", false), method: r.Text("method", false), condition: r.Text("condition", false)}
 	r.Label = strings.Join(r.Texts("processes"), " ")
 	for _, s := range r.Texts("plus_minus") {
 		value, to, ok := strings.Cut(s, " to ")
@@ -157,38 +157,37 @@ func (l *loader) linear(r *props.Record) {
 	if !t.hasEach && len(t.steps) == 0 {
 		r.Fail("plus_minus", "is missing, and there is no \"each\"", `add plus_minus = ["0.010 in to 1 in"] or each = "0.005 in"`)
 	}
-	t.Cite = l.cite(r)
+	t.Cite = l.Cite(r)
 	r.Finish()
 	l.book.linear = append(l.book.linear, t)
 }
 
 func (l *loader) temper(r *props.Record) {
-	t := temper{scope: l.scope(r), text: r.Text("text", true)}
-	t.tempers = Pattern(r, "match", true)
+	t := temper{Scope: l.Scope(r, "families", ""), text: r.Text("text", true)}
+	t.Tempers = Pattern(r, "match", true)
 	r.Label = r.Text("match", false)
-	t.Cite = l.cite(r)
+	t.Cite = l.Cite(r)
 	r.Finish()
-	checkHoles(r, t.text, t.tempers)
-	if t.tempers != nil {
+	checkHoles(r, t.text, t.Tempers)
+	if t.Tempers != nil {
 		l.book.tempers = append(l.book.tempers, t)
 	}
 }
 
 func (l *loader) treatable(r *props.Record) {
-	t := treatable{scope: l.scope(r), normally: oneOf(r, "normally", "yes", "no", "depends")}
-	t.scope.tempers = Pattern(r, "tempers", false)
+	t := treatable{Scope: l.Scope(r, "families", ""), normally: oneOf(r, "normally", "yes", "no", "depends")}
 	t.Text = r.Text("text", true)
-	t.Cite = l.cite(r)
+	t.Cite = l.Cite(r)
 	r.Finish()
 	l.book.treatable = append(l.book.treatable, t)
 }
 
 func (l *loader) designation(r *props.Record) {
-	p := pattern{scope: l.scope(r), part: r.Text("part", true), text: r.Text("text", true)}
+	p := pattern{Scope: l.Scope(r, "families", ""), part: r.Text("part", true), text: r.Text("text", true)}
 	r.Label = p.part
 	p.on = oneOf(r, "on", "name", "uns")
 	p.match = Pattern(r, "match", true)
-	p.Cite = l.cite(r)
+	p.Cite = l.Cite(r)
 	r.Finish()
 	checkHoles(r, p.text, p.match)
 	if p.match != nil {
@@ -208,11 +207,11 @@ func checkHoles(r *props.Record, text string, pattern *regexp.Regexp) {
 }
 
 func (l *loader) anodic(r *props.Record) {
-	row := anodicRow{scope: l.scope(r)}
+	row := anodicRow{Scope: l.Scope(r, "families", "")}
 	row.Group = r.Text("group", true)
 	r.Label = row.Group
 	row.Volts = volts(r, "index")
-	row.Cite = l.cite(r)
+	row.Cite = l.Cite(r)
 	r.Finish()
 	l.book.anodic = append(l.book.anodic, row)
 }
@@ -221,7 +220,7 @@ func (l *loader) gap(r *props.Record) {
 	g := AnodicGap{Place: r.Text("place", true)}
 	r.Label = g.Place
 	g.Volts = volts(r, "limit")
-	g.Cite = l.cite(r)
+	g.Cite = l.Cite(r)
 	r.Finish()
 	l.book.gaps = append(l.book.gaps, g)
 }
@@ -243,7 +242,7 @@ func volts(r *props.Record, key string) float64 {
 
 func (l *loader) hardness(r *props.Record) {
 	s := Statement{Text: r.Text("text", true)}
-	s.Cite = l.cite(r)
+	s.Cite = l.Cite(r)
 	r.Finish()
 	l.book.hardness = append(l.book.hardness, s)
 }
@@ -260,7 +259,7 @@ func (l *loader) conversion(r *props.Record) {
 			c.Values = append(c.Values, q)
 		}
 	}
-	c.Cite = l.cite(r)
+	c.Cite = l.Cite(r)
 	r.Finish()
 	l.book.conversions = append(l.book.conversions, c)
 }

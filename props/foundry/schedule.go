@@ -18,7 +18,7 @@ var stepNames = []string{"solution", "quench", "hold", "age", "anneal", "stress 
 //	processes = ["sand"]
 //	steps = ["solution: 1000 °F; 12 h", "quench: 150–212 °F; (water)", "age: 310 °F; 3–5 h"]
 func (l *loader) schedule(r *props.Record) {
-	s := schedule{scope: l.scope(r)}
+	s := schedule{Scope: l.Scope(r, "families", "")}
 	s.Temper, s.Note = r.Text("temper", true), r.Text("note", false)
 	r.Label = strings.TrimSpace(r.Text("alloys", false) + " " + s.Temper)
 	if !s.named() {
@@ -32,7 +32,7 @@ func (l *loader) schedule(r *props.Record) {
 	if len(s.Steps) == 0 {
 		r.Fail("steps", "holds no step", `write steps = ["solution: 1000 °F; 12 h", "age: 310 °F; 3–5 h"]`)
 	}
-	s.Cite = l.cite(r)
+	s.Cite = l.Cite(r)
 	r.Finish()
 	l.book.schedules = append(l.book.schedules, s)
 }

@@ -12,7 +12,7 @@ import (
 
 // grade is a range of ISO grades attainable by a process.
 type grade struct {
-	scope
+	Scope
 	lo, hi    int // DCTG number, or letter counted from A = 1 for RMAG
 	method    string
 	condition string
@@ -32,7 +32,7 @@ type gradeRow struct {
 // linear is a tolerance in the trade's form: fixed up to a size, or by steps,
 // and a further amount for each inch beyond.
 type linear struct {
-	scope
+	Scope
 	precision string // standard, precision
 	method    string
 	steps     []step // rising; may be empty: in proportion from zero
@@ -92,17 +92,17 @@ func (b *Book) Tolerance(m *props.Material, dimension units.Quantity) []Toleranc
 	}
 	var out []ToleranceResult
 	for i := range b.grades {
-		if g := &b.grades[i]; g.admits(m) {
+		if g := &b.grades[i]; g.Admits(m) {
 			out = append(out, lookUp(g, b.dctg, dimension, ISOGrade))
 		}
 	}
 	for i := range b.linear {
-		if l := &b.linear[i]; l.admits(m) {
+		if l := &b.linear[i]; l.Admits(m) {
 			out = append(out, l.at(dimension))
 		}
 	}
 	for i := range b.allowances {
-		if g := &b.allowances[i]; g.admits(m) {
+		if g := &b.allowances[i]; g.Admits(m) {
 			out = append(out, lookUp(g, b.rma, dimension, MachiningStock))
 		}
 	}
@@ -249,7 +249,7 @@ func (l *linear) words() string {
 func (b *Book) linearItems(m *props.Material) []Item {
 	var out []Item
 	for i := range b.linear {
-		if l := &b.linear[i]; l.admits(m) {
+		if l := &b.linear[i]; l.Admits(m) {
 			out = append(out, Item{Kind: Linear, Text: join(l.precision, l.words()), Method: l.method, Condition: l.condition, Cite: l.Cite})
 		}
 	}
@@ -263,7 +263,7 @@ func gradeItems(list []grade, m *props.Material, k Kind) []Item {
 	}
 	var out []Item
 	for i := range list {
-		if g := &list[i]; g.admits(m) {
+		if g := &list[i]; g.Admits(m) {
 			out = append(out, Item{Kind: k, Text: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite})
 		}
 	}

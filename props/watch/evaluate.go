@@ -1,0 +1,231 @@
+package watch
+
+import (
+	"fmt"
+	"slices"
+	"sort"
+
+	"alongside/props"
+	"alongside/props/foundry"
+)
+
+// Caution is a rule that applies to a change of metal, with what made it
+// apply.
+type Caution struct {
+	ID, Title, Text string
+	Severity        Severity
+	foundry.Cite    // of the statement
+	// Why says what raised the caution: "gray iron becomes aluminum casting
+	// alloy", "elongation 2.0 % is under 3 %".
+	Why []string
+	// Figures are those of the catalog that raised it or belong with it.
+	Figures []Shown
+	// Facts are published figures that the rule itself cites.
+	Facts []foundry.Statement
+	// Unchecked is set when all else fits the rule but a figure that it needs
+	// is missing: what is missing, and for which material.
+	Unchecked string
+	// Dismissed is set for a caution that the user has put aside. It stays in
+	// the list.
+	Dismissed bool
+	unless    []string
+}
+
+// Shown is a figure of the catalog beside a caution.
+type Shown struct {
+	Role     string // pin, baseline, mate
+	Material *props.Material
+	Property props.PropertyID
+	Figure   *props.Figure // nil: none
+	Absent   string        // why there is none
+}
+
+// Evaluate raises the cautions for replacing base by pin in a part of which
+// part is known. Figures are those that the bench compares (its basis,
+// service temperature and range apply); a service temperature of the part
+// that part leaves out is taken from the bench. base may be nil for a look at
+// one metal; rules about a change are then left out.
+//
+// The order is: stop and ask, check, what could not be checked, dismissed;
+// within each as in the data file.
+func (r *Rules) Evaluate(bench props.Bench, base, pin *props.Material, part Conditions) []Caution {
+	if pin == nil || base == pin {
+		return nil
+	}
+	e := &evaluation{rules: r, bench: bench.Clone(), base: base, pin: pin, part: part}
+	e.fillIn()
+	var out []Caution
+	raised := map[string]bool{}
+	for i := range r.List {
+		if c, ok := e.caution(&r.List[i]); ok {
+			c.Dismissed = slices.Contains(part.Dismissed, c.ID)
+			c.unless = r.List[i].unless
+			raised[c.ID] = c.Unchecked == ""
+			out = append(out, c)
+		}
+	}
+	out = slices.DeleteFunc(out, func(c Caution) bool {
+		return slices.ContainsFunc(c.unless, func(id string) bool { return raised[id] })
+	})
+	sort.SliceStable(out, func(i, j int) bool { return out[i].rank() < out[j].rank() })
+	return out
+}
+
+func (c *Caution) rank() int {
+	switch {
+	case c.Dismissed:
+		return 3
+	case c.Unchecked != "":
+		return 2
+	case c.Severity == Ask:
+		return 0
+	}
+	return 1
+}
+
+// Count is how many cautions of a list are open, could not be checked, and
+// are dismissed.
+type Count struct{ Ask, Check, Unchecked, Dismissed int }
+
+// Counts counts a list of cautions; a screen that hides the dismissed ones
+// shows how many they are.
+func Counts(list []Caution) Count {
+	var n Count
+	for i := range list {
+		switch list[i].rank() {
+		case 0:
+			n.Ask++
+		case 1:
+			n.Check++
+		case 2:
+			n.Unchecked++
+		default:
+			n.Dismissed++
+		}
+	}
+	return n
+}
+
+type evaluation struct {
+	rules     *Rules
+	bench     props.Bench
+	base, pin *props.Material
+	part      Conditions
+}
+
+// fillIn takes from the bench what the part leaves out, and lets expansion be
+// compared over the part's own range.
+func (e *evaluation) fillIn() {
+	if e.part.HighestC == nil {
+		e.part.HighestC = e.bench.Service
+	}
+	if lo, hi := e.part.LowestC, e.part.HighestC; e.bench.Range == nil && lo != nil && hi != nil && *lo < *hi {
+		e.bench.Range = &[2]float64{*lo, *hi}
+	}
+}
+
+// caution applies a rule: who it is about, what the part has, then figures.
+func (e *evaluation) caution(rule *Rule) (Caution, bool) {
+	if !e.about(rule) {
+		return Caution{}, false
+	}
+	c := Caution{ID: rule.ID, Title: rule.Title, Text: rule.Text, Severity: rule.Severity, Cite: rule.Cite, Facts: rule.Facts}
+	switch {
+	case !rule.from.Empty() || rule.fresh:
+		c.Why = append(c.Why, change(e.base, e.pin))
+	case !rule.to.Empty():
+		c.Why = append(c.Why, e.pin.Name()+", "+e.pin.Alloy.Family.Name)
+	}
+	if len(rule.mate) > 0 {
+		c.Why = append(c.Why, "the mate is "+e.part.Mate.Name()+", "+e.part.Mate.Alloy.Family.Name)
+	}
+	if rule.with != 0 {
+		c.Why = append(c.Why, "the part: "+rule.with.String())
+	}
+	for i := range rule.limit {
+		why, is := e.holds(&rule.limit[i], &c)
+		switch is {
+		case no:
+			return Caution{}, false
+		case unknown:
+			c.Unchecked = join(c.Unchecked, why)
+		case yes:
+			c.Why = append(c.Why, why)
+		}
+	}
+	for _, p := range rule.show {
+		e.show(&c, p, rule)
+	}
+	return c, true
+}
+
+// about reports whether the rule speaks of this change and of this part.
+func (e *evaluation) about(rule *Rule) bool {
+	if !rule.from.Empty() && (e.base == nil || !rule.from.Admits(e.base)) {
+		return false
+	}
+	if !rule.to.Admits(e.pin) || rule.with&^e.part.With != 0 {
+		return false
+	}
+	if rule.fresh && (e.base == nil || rule.to.Admits(e.base)) {
+		return false
+	}
+	return len(rule.mate) == 0 || e.part.Mate != nil && slices.Contains(rule.mate, e.part.Mate.Alloy.Family.ID)
+}
+
+func change(base, pin *props.Material) string {
+	if base.Alloy.Family != pin.Alloy.Family {
+		return base.Alloy.Family.Name + " becomes " + pin.Alloy.Family.Name
+	}
+	return base.Name() + " becomes " + pin.Name()
+}
+
+// show puts a figure of pin, baseline and, where the rule is about it, mate
+// beside the caution, unless it is there already.
+func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
+	mate := len(rule.mate) > 0
+	for _, l := range rule.limit {
+		mate = mate || l.other == "mate"
+	}
+	e.add(c, "pin", e.pin, p, nil)
+	if e.base != nil {
+		e.add(c, "baseline", e.base, p, nil)
+	}
+	if mate && e.part.Mate != nil {
+		e.add(c, "mate", e.part.Mate, p, nil)
+	}
+}
+
+// add shows a figure; the one given, or else the one that the bench shows.
+func (e *evaluation) add(c *Caution, role string, m *props.Material, p props.PropertyID, f *props.Figure) {
+	for _, s := range c.Figures {
+		if s.Role == role && s.Property == p {
+			return
+		}
+	}
+	s := Shown{Role: role, Material: m, Property: p, Figure: f}
+	if f == nil {
+		s.Figure = e.bench.Figure(m, p)
+	}
+	if s.Figure == nil {
+		if s.Absent = m.Absent(p); s.Absent == "" {
+			s.Absent = props.NoFigureOnFile
+		}
+	}
+	c.Figures = append(c.Figures, s)
+}
+
+func join(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
+func missing(p props.PropertyID, m *props.Material) string {
+	why := m.Absent(p)
+	if why == "" {
+		why = props.NoFigureOnFile
+	}
+	return fmt.Sprintf("%s of %s: %s", p.Info().Name, m.Name(), why)
+}

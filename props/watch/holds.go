@@ -1,0 +1,216 @@
+package watch
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/units"
+)
+
+// answer is whether a limit is crossed.
+type answer uint8
+
+const (
+	no answer = iota
+	yes
+	unknown // a figure is missing; the words say which
+)
+
+// holds tells whether a limit is crossed, and says so in words. Figures that
+// it looks at are shown with the caution.
+func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
+	switch l.subject {
+	case serviceMax, serviceMin:
+		return e.service(l)
+	case anodicGap:
+		return e.gap(l, c)
+	case content:
+		return e.content(l)
+	}
+	switch {
+	case l.op == "absent":
+		return e.absent(l)
+	case l.op == "unlike":
+		return e.unlike(l, c)
+	case l.other != "":
+		return e.ratio(l, c)
+	}
+	f := e.bench.Figure(e.pin, l.property)
+	if f == nil {
+		if l.property.Info().Dimension == units.Rating {
+			return "", no // most materials have no rating; nothing is missing
+		}
+		return missing(l.property, e.pin), unknown
+	}
+	e.add(c, "pin", e.pin, l.property, f)
+	lo, hi, at := f.Value.Lo, f.Value.Hi, l.value.Lo
+	if v, err := f.Value.In(l.value.Unit); err == nil {
+		lo, hi = v.Lo, v.Hi
+	} else {
+		return fmt.Sprintf("%s of %s is %s, which does not compare with %s", l.property.Info().Name, e.pin.Name(), f.Value, l.value), unknown
+	}
+	if !l.beyond(lo, hi, at) {
+		return "", no
+	}
+	return fmt.Sprintf("%s %s is %s %s", strings.ToLower(l.property.Info().Name), f.Value, l.side(), l.value), yes
+}
+
+func (e *evaluation) service(l *limit) (string, answer) {
+	t, word := e.part.HighestC, "to"
+	if l.subject == serviceMin {
+		t, word = e.part.LowestC, "down to"
+	}
+	if t == nil {
+		return "", no
+	}
+	limitC := units.DegC.FromSI(l.value.Unit.ToSI(l.value.Lo))
+	if !l.beyond(*t, *t, limitC) {
+		return "", no
+	}
+	return fmt.Sprintf("service %s %s is %s %s", word, temperature(*t, l.value.Unit), l.side(), l.value), yes
+}
+
+func temperature(c float64, u units.Unit) string {
+	return strconv.FormatFloat(math.Round(u.FromSI(units.DegC.ToSI(c))), 'f', 0, 64) + " " + u.Symbol()
+}
+
+// gap compares the anodic index of pin and mate.
+func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
+	if e.part.Mate == nil {
+		return "", no
+	}
+	a, ok1 := e.rules.book.Anodic(e.pin)
+	b, ok2 := e.rules.book.Anodic(e.part.Mate)
+	if !ok1 || !ok2 {
+		return fmt.Sprintf("the anodic index lists no group for %s or %s", e.pin.Name(), e.part.Mate.Name()), unknown
+	}
+	d := math.Round(100*math.Abs(a.Volts-b.Volts)) / 100
+	if !l.beyond(d, d, l.volts) {
+		return "", no
+	}
+	suffers, rests := e.pin.Name(), e.part.Mate.Name()
+	if b.Volts > a.Volts {
+		suffers, rests = rests, suffers
+	}
+	why := fmt.Sprintf("anodic index %s of %s against %s of %s: the difference of %.2f V is %s %.2f V, and %s corrodes for the good of %s",
+		a.Text(), e.pin.Name(), b.Text(), e.part.Mate.Name(), d, l.side(), l.volts, suffers, rests)
+	c.Facts = append(slices.Clone(c.Facts),
+		foundry.Statement{Text: "anodic index of " + e.pin.Name() + ": " + a.Text() + ", " + a.Group, Cite: a.Cite},
+		foundry.Statement{Text: "anodic index of " + e.part.Mate.Name() + ": " + b.Text() + ", " + b.Group, Cite: b.Cite})
+	return why, yes
+}
+
+// content compares the nominal content of an element: the middle of its
+// range, or half of a bare maximum.
+func (e *evaluation) content(l *limit) (string, answer) {
+	comp := e.pin.Alloy.Composition
+	if len(comp.Limits) == 0 {
+		return "composition of " + e.pin.Alloy.Name + ": " + props.NoFigureOnFile, unknown
+	}
+	for _, x := range comp.Limits {
+		if x.Element != l.element {
+			continue
+		}
+		if x.Text == "remainder" {
+			return "", no
+		}
+		nominal := (x.Lo + x.Hi) / 2
+		if !l.beyond(nominal, nominal, l.value.Lo) {
+			return "", no
+		}
+		return fmt.Sprintf("%s %s %% (%s) is %s %s", l.element, x.Text, comp.Source.ID, l.side(), l.value), yes
+	}
+	// An element that the composition does not list is taken as none of it
+	// for > and as far below for <.
+	if l.beyond(0, 0, l.value.Lo) {
+		return "no " + l.element + " in the composition", yes
+	}
+	return "", no
+}
+
+func (e *evaluation) absent(l *limit) (string, answer) {
+	m := e.pin
+	if l.subject == ofBaseline {
+		m = e.base
+	}
+	if m == nil {
+		return "", no
+	}
+	why := m.Absent(l.property)
+	if why == "" || m.Has(l.property) {
+		return "", no
+	}
+	return fmt.Sprintf("%s of %s: %s", strings.ToLower(l.property.Info().Name), m.Name(), why), yes
+}
+
+func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
+	if e.base == nil {
+		return "", no
+	}
+	fig, against, why := e.bench.Pair(e.pin, e.base, l.property)
+	if fig == nil || against == nil || !why.Unlike() {
+		return "", no
+	}
+	e.add(c, "pin", e.pin, l.property, fig)
+	e.add(c, "baseline", e.base, l.property, against)
+	return strings.ToLower(l.property.Info().Name) + ": " + why.String(), yes
+}
+
+// ratio compares the middle of the pin's figure with a multiple of the
+// baseline's or the mate's, like with like.
+func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
+	other, role := e.base, "baseline"
+	if l.other == "mate" {
+		other, role = e.part.Mate, "mate"
+	}
+	if other == nil || other == e.pin {
+		return "", no
+	}
+	bench := e.bench
+	fig, against, why := bench.Pair(e.pin, other, l.property)
+	if why.Kind == props.RangeDiffers && bench.Range == nil {
+		bench.Range = &[2]float64{20, 100}
+		fig, against, why = bench.Pair(e.pin, other, l.property)
+	}
+	switch {
+	case fig == nil:
+		return missing(l.property, e.pin), unknown
+	case against == nil:
+		return missing(l.property, other), unknown
+	case why.Unlike():
+		return strings.ToLower(l.property.Info().Name) + ": " + why.String(), unknown
+	}
+	e.add(c, "pin", e.pin, l.property, fig)
+	e.add(c, role, other, l.property, against)
+	u := fig.Value.Unit
+	if u.Reciprocal() { // a resistivity counts as the conductivity it stands for
+		u = l.property.Info().Units[units.SI]
+	}
+	x, err1 := fig.Value.In(u)
+	y, err2 := against.Value.In(u)
+	if err1 != nil || err2 != nil || y.Mid() == 0 {
+		return strings.ToLower(l.property.Info().Name) + ": units differ", unknown
+	}
+	times := x.Mid() / y.Mid()
+	if !l.beyond(times, times, l.times) {
+		return "", no
+	}
+	return fmt.Sprintf("%s %s is %s × the %s's %s", strings.ToLower(l.property.Info().Name), fig.Value, twoDigits(times), role, against.Value), yes
+}
+
+// twoDigits writes a ratio: 0.70, 1.9, 24.
+func twoDigits(v float64) string {
+	decimals := 2
+	switch {
+	case v >= 10:
+		decimals = 0
+	case v >= 1:
+		decimals = 1
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64)
+}

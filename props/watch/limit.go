@@ -1,0 +1,156 @@
+package watch
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+// limit is one line of a rule's "when": a figure held against a value, against
+// the baseline or against the mate.
+//
+//	elongation < 3 %
+//	elastic_modulus < 0.9 × baseline
+//	thermal_expansion > 1.1 × mate
+//	hardness_brinell unlike baseline
+//	yield_strength absent
+//	baseline yield_strength absent
+//	service max > 250 °F
+//	service min < 0 °F
+//	anodic gap > 0.25 V
+//	content Mg > 3 %
+type limit struct {
+	text     string
+	subject  subject
+	property props.PropertyID
+	element  string
+	op       string // < > <= >= unlike absent
+	times    float64
+	other    string         // baseline, mate: times × its figure
+	value    units.Quantity // when other is ""
+	volts    float64        // anodic gap
+}
+
+type subject uint8
+
+const (
+	ofPin subject = iota
+	ofBaseline
+	serviceMax
+	serviceMin
+	anodicGap
+	content
+)
+
+var (
+	comparison = regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`)
+	multiple   = regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)$`)
+	elementOf  = regexp.MustCompile(`^content ([A-Z][a-z]?)$`)
+)
+
+const limitForms = `write it like one of: "elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "anodic gap > 0.25 V", "content Mg > 3 %"`
+
+// readLimit reads one line of "when". Mistakes are reported under that key.
+func readLimit(r *props.Record, text string) (limit, bool) {
+	l := limit{text: text}
+	if word, ok := strings.CutSuffix(text, " absent"); ok {
+		l.op = "absent"
+		if after, ok := strings.CutPrefix(word, "baseline "); ok {
+			l.subject, word = ofBaseline, after
+		}
+		return l, l.named(r, word)
+	}
+	if word, ok := strings.CutSuffix(text, " unlike baseline"); ok {
+		l.op = "unlike"
+		return l, l.named(r, word)
+	}
+	m := comparison.FindStringSubmatch(text)
+	if m == nil {
+		r.Fail("when", fmt.Sprintf("%q is not a limit", text), limitForms)
+		return l, false
+	}
+	left, right := m[1], m[3]
+	l.op = m[2]
+	read := func(d units.Dimension, example string) bool {
+		q, ok := r.Quantity("when", right, d, units.NoUnit, example)
+		l.value = q
+		return ok
+	}
+	switch {
+	case left == "service max":
+		l.subject = serviceMax
+		return l, read(units.Temperature, "250 °F")
+	case left == "service min":
+		l.subject = serviceMin
+		return l, read(units.Temperature, "0 °F")
+	case left == "anodic gap":
+		l.subject = anodicGap
+		v, err := strconv.ParseFloat(strings.TrimSuffix(right, " V"), 64)
+		if err != nil || !(v >= 0) || !strings.HasSuffix(right, " V") {
+			r.Fail("when", fmt.Sprintf("%q is not a voltage", right), `write "anodic gap > 0.25 V"`)
+			return l, false
+		}
+		l.volts = v
+		return l, true
+	case elementOf.MatchString(left):
+		l.subject, l.element = content, elementOf.FindStringSubmatch(left)[1]
+		return l, read(units.Percent, "3 %")
+	}
+	if !l.named(r, left) {
+		return l, false
+	}
+	if m := multiple.FindStringSubmatch(right); m != nil {
+		v, err := strconv.ParseFloat(m[1], 64)
+		if err != nil || !(v > 0) {
+			r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)
+			return l, false
+		}
+		l.times, l.other = v, m[2]
+		return l, true
+	}
+	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())
+}
+
+func (l *limit) named(r *props.Record, id string) bool {
+	p, ok := props.PropertyNamed(id)
+	if !ok {
+		var ids []string
+		for _, p := range props.Properties() {
+			ids = append(ids, p.String())
+		}
+		r.Fail("when", fmt.Sprintf("%q is not a property", id), props.DidYouMean(id, ids))
+	}
+	l.property = p
+	return ok
+}
+
+// beyond compares lo..hi with a limit, so that a range that reaches over it
+// counts.
+func (l *limit) beyond(lo, hi, at float64) bool {
+	switch l.op {
+	case "<":
+		return lo < at
+	case "<=":
+		return lo <= at
+	case ">":
+		return hi > at
+	}
+	return hi >= at
+}
+
+// side is the word for the side of the limit: under, above.
+func (l *limit) side() string {
+	switch l.op {
+	case "<":
+		return "under"
+	case "<=":
+		return "at or under"
+	case ">":
+		return "above"
+	}
+	return "at or above"
+}

@@ -1,0 +1,128 @@
+package watch
+
+import (
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+
+	"alongside/props"
+	"alongside/props/foundry"
+)
+
+// Load reads the rule files that match the patterns. Their records refer to
+// the families of the catalog and to the sources of the book. When anything
+// is wrong the error is a props.LoadErrors with every mistake; the rules then
+// hold what could be read.
+func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...string) (*Rules, error) {
+	var errs props.LoadErrors
+	l := &loader{rules: &Rules{book: book}, reader: book.Reader(base)}
+	for _, p := range patterns {
+		names, err := fs.Glob(fsys, p)
+		if err != nil || len(names) == 0 {
+			return nil, fmt.Errorf("no data file matches %q", p)
+		}
+		for _, name := range names {
+			text, err := fs.ReadFile(fsys, name)
+			if err != nil {
+				return nil, fmt.Errorf("reading %s: %w", name, err)
+			}
+			for _, r := range props.ReadRecords(path.Clean(name), text, &errs, "watch") {
+				l.rule(r)
+			}
+		}
+	}
+	l.checkUnless()
+	if len(errs) > 0 {
+		return l.rules, errs.Sorted()
+	}
+	return l.rules, nil
+}
+
+type loader struct {
+	rules  *Rules
+	reader *foundry.Reader
+	at     []*props.Record // of each rule
+}
+
+// checkUnless reports rules that give way to one that does not exist.
+func (l *loader) checkUnless() {
+	var ids []string
+	for i := range l.rules.List {
+		ids = append(ids, l.rules.List[i].ID)
+	}
+	for i := range l.rules.List {
+		for _, id := range l.rules.List[i].unless {
+			if !slices.Contains(ids, id) || id == ids[i] {
+				l.at[i].Fail("unless", fmt.Sprintf("%q is not another rule", id), props.DidYouMean(id, slices.Clone(ids)))
+			}
+		}
+	}
+}
+
+func (l *loader) rule(r *props.Record) {
+	rule := Rule{ID: r.Text("id", true), Title: r.Text("title", true), Text: r.Text("text", true)}
+	r.Label = rule.ID
+	for i := range l.rules.List {
+		if l.rules.List[i].ID == rule.ID && rule.ID != "" {
+			r.Fail("id", fmt.Sprintf("%q stands twice", rule.ID), "give one of the two another id, or delete it")
+		}
+	}
+	switch word := r.Text("severity", true); word {
+	case "check", "":
+	case "ask":
+		rule.Severity = Ask
+	default:
+		r.Fail("severity", fmt.Sprintf("%q is not a severity", word), "write check, or ask for stop and ask")
+	}
+	rule.from = l.reader.Scope(r, "from", "from_")
+	rule.to = l.reader.Scope(r, "to", "")
+	rule.unless = r.Texts("unless")
+	l.at = append(l.at, r)
+	rule.mate = l.reader.Families(r, "mate")
+	if v, ok := r.Value("new"); ok {
+		if rule.fresh, ok = v.(bool); !ok {
+			r.Fail("new", fmt.Sprintf("is %v", v), "write new = true, or leave it out")
+		}
+	}
+	for _, word := range r.Texts("with") {
+		f, err := ParseFact(word)
+		if err != nil {
+			r.Fail("with", err.Error(), "see the list of facts in the developers' guide")
+		}
+		rule.with |= f
+	}
+	for _, text := range r.Texts("when") {
+		if lim, ok := readLimit(r, text); ok {
+			rule.limit = append(rule.limit, lim)
+		}
+	}
+	for _, word := range r.Texts("show") {
+		p, ok := props.PropertyNamed(word)
+		if !ok {
+			r.Fail("show", fmt.Sprintf("%q is not a property", word), "use the id of a property, as in the data files")
+			continue
+		}
+		rule.show = append(rule.show, p)
+	}
+	for _, t := range r.Tables("fact") {
+		f := foundry.Statement{Text: t.Text("text", true)}
+		f.Cite = l.reader.Cite(t)
+		t.Finish()
+		rule.Facts = append(rule.Facts, f)
+	}
+	rule.Cite = l.reader.Cite(r)
+	r.Finish()
+	if rule.fresh && rule.to.Empty() {
+		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
+	}
+	if rule.from.Empty() && rule.to.Empty() && rule.with == 0 && len(rule.limit) == 0 && len(rule.mate) == 0 {
+		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, mate or when")
+	}
+	for _, lim := range rule.limit {
+		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
+			rule.show = append(rule.show, lim.property)
+		}
+	}
+	l.rules.List = append(l.rules.List, rule)
+}

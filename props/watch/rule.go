@@ -1,0 +1,53 @@
+// Package watch raises what an experienced founder would ask about when a part
+// changes from one metal to another: rules, kept in a data file, that look at
+// the two families, at figures that cross a limit, and at what the part has to
+// do. Cautions are questions to settle, never verdicts.
+package watch
+
+import (
+	"alongside/props"
+	"alongside/props/foundry"
+)
+
+// Severity says how hard a caution presses.
+type Severity uint8
+
+// Ask is for what can ruin the part or harm someone: stop and ask before the
+// quotation goes out. Check is for what wants a look at the drawing.
+const (
+	Check Severity = iota
+	Ask
+)
+
+func (s Severity) String() string {
+	if s == Ask {
+		return "stop and ask"
+	}
+	return "check"
+}
+
+// Rule is one watch-out as the data file has it.
+type Rule struct {
+	ID, Title, Text string
+	Severity        Severity
+	foundry.Cite
+	Facts []foundry.Statement // published figures that the rule itself cites
+
+	from, to foundry.Scope
+	// fresh rules are about the change: they keep silent when the baseline
+	// fits the same description as the pin.
+	fresh bool
+	mate  []string // families of the mate
+	with  Facts    // all of them
+	limit []limit  // all of them
+	show  []props.PropertyID
+	// unless are rules that say more than this one: it keeps silent when one
+	// of them is raised.
+	unless []string
+}
+
+// Rules is the rule book. It is not changed after loading and may be shared.
+type Rules struct {
+	List []Rule
+	book *foundry.Book
+}

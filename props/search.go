@@ -20,7 +20,7 @@ type searchIndex struct {
 	text  string
 	start []int           // where each material's words start in text, and the end
 	words map[string]bool // every distinct word; true for a designation
-	vocab []string        // the same in order of the catalog
+	vocab []string        // the same without the ids, in order of the catalog
 }
 
 // The marks, in the order in which a material's words stand. They sort before
@@ -68,7 +68,7 @@ func (x *indexer) add(mark byte, s string) {
 	x.seen[w] = true
 	x.text.WriteByte(mark)
 	x.text.WriteString(w)
-	if _, known := x.words[w]; !known {
+	if _, known := x.words[w]; !known && mark != markID {
 		x.vocab = append(x.vocab, w)
 	}
 	x.words[w] = x.words[w] || mark < markWord

@@ -16,10 +16,12 @@ func TestAuditIsAnswered(t *testing.T) {
 		t.Fatal(err)
 	}
 	found := audit.Check(c)
+	open := 0
 	for _, f := range found {
 		if f.Open() {
+			open++
 			t.Error(f)
 		}
 	}
-	t.Logf("%d materials, %d figures, %d findings explained", len(c.Materials), c.FigureCount(), len(found))
+	t.Logf("%d materials, %d figures, %d findings explained", len(c.Materials), c.FigureCount(), len(found)-open)
 }

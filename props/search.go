@@ -20,7 +20,7 @@ type searchIndex struct {
 	text  string
 	start []int           // where each material's words start in text, and the end
 	words map[string]bool // every distinct word; true for a designation
-	vocab []string        // the same without the ids, in order of the catalog
+	vocab []string        // the same without mere ids, in order of the catalog
 }
 
 // The marks, in the order in which a material's words stand. They sort before
@@ -56,21 +56,26 @@ func separator(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(
 // indexer gathers the text of a searchIndex.
 type indexer struct {
 	*searchIndex
-	text strings.Builder
-	seen map[string]bool // of the material at hand
+	text   strings.Builder
+	seen   map[string]bool // words of the material at hand
+	listed map[string]bool // words in vocab
 }
 
 func (x *indexer) add(mark byte, s string) {
 	w := fold(s)
-	if w == "" || x.seen[w] {
+	if w == "" {
+		return
+	}
+	if mark != markID && !x.listed[w] {
+		x.listed[w] = true
+		x.vocab = append(x.vocab, w)
+	}
+	if x.seen[w] {
 		return
 	}
 	x.seen[w] = true
 	x.text.WriteByte(mark)
 	x.text.WriteString(w)
-	if _, known := x.words[w]; !known && mark != markID {
-		x.vocab = append(x.vocab, w)
-	}
 	x.words[w] = x.words[w] || mark < markWord
 }
 
@@ -83,7 +88,7 @@ func (x *indexer) addWords(phrase string) {
 
 func (c *Catalog) buildIndex() {
 	c.words = map[string]bool{}
-	x := indexer{searchIndex: &c.searchIndex, seen: map[string]bool{}}
+	x := indexer{searchIndex: &c.searchIndex, seen: map[string]bool{}, listed: map[string]bool{}}
 	for _, m := range c.Materials {
 		clear(x.seen)
 		c.start = append(c.start, x.text.Len())

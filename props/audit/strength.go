@@ -42,42 +42,74 @@ func minimumBelowTypical(l *look) {
 	}
 }
 
+// maximumAboveMinimum: one source's limits of a property leave room between
+// them.
+func maximumAboveMinimum(l *look) {
+	for _, p := range props.Properties() {
+		for _, low := range l.room(p) {
+			for _, high := range l.room(p) {
+				if low.Basis == props.Minimum && high.Basis == props.Maximum && low.Source == high.Source && sameTest(low.Cond, high.Cond) &&
+					high.Value.Unit.ToSI(high.Value.Hi) < low.Value.Unit.ToSI(low.Value.Lo) {
+					l.find("maximum %s is below minimum %s (%s)", []any{high.Value, low.Value, low.Source.ID}, high, low)
+				}
+			}
+		}
+	}
+}
+
 func special(c *props.Conditions) bool {
 	return c.Class != "" || c.Section != "" || c.Bar == "cut from casting" || c.Bar == "designated area" || c.Bar == "undesignated area" || c.Bar == "cast-on bar"
 }
 
 // hardnessBand is the tensile strength in psi per Brinell number.
 type hardnessBand struct {
-	load   float64 // kgf on a 10 mm ball
-	lo, hi float64
+	family   string
+	load     float64 // kgf on a 10 mm ball
+	lo, hi   float64
+	unstated bool // figures whose load is not stated count too, where one is custom
 }
 
-var hardnessBands = map[string]hardnessBand{
-	"aluminum":      {500, 250, 650},
-	"gray-iron":     {3000, 120, 240},
-	"cast-steel":    {3000, 425, 575},
-	"wrought-steel": {3000, 425, 575},
+var hardnessBands = []hardnessBand{
+	{"aluminum", 500, 250, 650, false},
+	{"wrought-aluminum", 500, 430, 680, false},
+	{"magnesium", 500, 380, 750, false},
+	{"zinc", 500, 400, 650, true},
+	{"copper", 500, 450, 900, false},
+	{"copper", 3000, 400, 750, false},
+	{"gray-iron", 3000, 120, 240, false},
+	{"ductile-iron", 3000, 330, 500, false},
+	{"austempered-iron", 3000, 340, 560, false},
+	{"malleable-iron", 3000, 290, 500, false},
+	{"cast-steel", 3000, 425, 575, false},
+	{"wrought-steel", 3000, 425, 575, false},
+	{"cast-stainless", 3000, 290, 650, false},
+	{"wrought-stainless", 3000, 425, 650, false},
 }
 
 func hardnessAgainstTensile(l *look) {
-	b, ok := hardnessBands[l.m.Alloy.Family.ID]
-	if !ok {
-		return
-	}
-	for _, h := range l.room(props.HardnessBrinell) {
-		if h.Cond.Load != b.load || h.Basis != props.Typical {
+	for _, b := range hardnessBands {
+		if b.family != l.m.Alloy.Family.ID {
 			continue
 		}
-		for _, t := range l.room(props.TensileStrength) {
-			if t.Basis != props.Typical || t.Block != h.Block || special(t.Cond) {
-				continue
+		for _, h := range l.room(props.HardnessBrinell) {
+			if h.Basis == props.Typical && (h.Cond.Load == b.load || b.unstated && h.Cond.Load == 0) {
+				hardnessInBand(l, h, b)
 			}
-			tlo, thi := span(t, units.PSI)
-			hlo, hhi := h.Value.Interval()
-			if thi/hlo < b.lo || tlo/hhi > b.hi {
-				l.find("%s at %s HB makes %.0f psi per HB; the family lies at %.0f to %.0f",
-					[]any{t.Value, h.Value.Number(), (tlo + thi) / (hlo + hhi), b.lo, b.hi}, h, t)
-			}
+		}
+	}
+}
+
+// hardnessInBand compares with the tensile strength of the same test series.
+func hardnessInBand(l *look, h *props.Figure, b hardnessBand) {
+	for _, t := range l.room(props.TensileStrength) {
+		if t.Basis != props.Typical || t.Block != h.Block || special(t.Cond) {
+			continue
+		}
+		tlo, thi := span(t, units.PSI)
+		hlo, hhi := h.Value.Interval()
+		if thi/hlo < b.lo || tlo/hhi > b.hi {
+			l.find("%s at %s HB makes %.0f psi per HB; the family lies at %.0f to %.0f",
+				[]any{t.Value, h.Value.Number(), (tlo + thi) / (hlo + hhi), b.lo, b.hi}, h, t)
 		}
 	}
 }

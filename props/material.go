@@ -1,6 +1,7 @@
 package props
 
 import (
+	"iter"
 	"strings"
 
 	"alongside/units"
@@ -278,29 +279,39 @@ func (m *Material) derivedID() string {
 // data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
 	var found []*Figure
-	collect := func(blocks []*Block) {
-		for _, b := range blocks {
-			if b.Inherited && !b.admits(m) {
-				continue
-			}
-			for i := range b.Figures {
-				if b.Figures[i].Property == p {
-					found = append(found, &b.Figures[i])
+	for f := range m.All() {
+		if f.Property == p {
+			found = append(found, f)
+		}
+	}
+	sortFigures(found)
+	return found
+}
+
+// All walks over every figure of the material, its own and then those it
+// inherits, in the order of the data file.
+func (m *Material) All() iter.Seq[*Figure] {
+	return func(yield func(*Figure) bool) {
+		for _, blocks := range [2][]*Block{m.Blocks, m.Alloy.Blocks} {
+			for _, b := range blocks {
+				if b.Inherited && !b.admits(m) {
+					continue
+				}
+				for i := range b.Figures {
+					if !yield(&b.Figures[i]) {
+						return
+					}
 				}
 			}
 		}
 	}
-	collect(m.Blocks)
-	collect(m.Alloy.Blocks)
-	sortFigures(found)
-	return found
 }
 
 // Has reports whether any figure of the property is on file.
 func (m *Material) Has(p PropertyID) bool { return len(m.Figures(p)) > 0 }
 
-// rank orders figures of one property; lower is shown first.
-func (f *Figure) rank() int {
+// Rank orders figures of one property and basis; the lower is shown first.
+func (f *Figure) Rank() int {
 	r := 0
 	if f.First == "" {
 		r += 8
@@ -320,7 +331,7 @@ func (f *Figure) rank() int {
 func sortFigures(list []*Figure) {
 	// Insertion sort: lists are short, it is stable and does not allocate.
 	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].rank() < list[j-1].rank(); j-- {
+		for j := i; j > 0 && list[j].Rank() < list[j-1].Rank(); j-- {
 			list[j], list[j-1] = list[j-1], list[j]
 		}
 	}

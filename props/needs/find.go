@@ -236,13 +236,8 @@ func BetterThan(b *props.Bench, base *props.Material, list []props.PropertyID) [
 		default:
 			continue
 		}
-		var figures []*props.Figure
-		for _, f := range base.Figures(p) {
-			if f.Cond.RoomTemperature() {
-				figures = append(figures, f)
-			}
-		}
-		f := choose(p, figures)
+		n.Limit.Unit = p.Info().Units[units.US]
+		f := chosen(base, &n)
 		if f == nil {
 			continue
 		}

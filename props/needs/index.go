@@ -23,21 +23,49 @@ type column struct{ lo, hi []float64 }
 // a need first asks for it.
 func NewIndex(c *props.Catalog) *Index { return &Index{catalog: c} }
 
-func (ix *Index) column(p props.PropertyID) *column {
-	if ix.columns[p] != nil {
-		return ix.columns[p]
-	}
-	n := len(ix.catalog.Materials)
-	col := &column{make([]float64, n), make([]float64, n)}
-	anyLoad := &Need{Property: p, Limit: units.Quantity{Unit: p.Info().Units[units.US]}}
-	for i, m := range ix.catalog.Materials {
-		col.lo[i], col.hi[i] = math.NaN(), math.NaN()
-		if f := choose(p, comparable(m, anyLoad)); f != nil {
-			col.lo[i], col.hi[i] = ends(f)
+// prepare builds the columns that the needs ask for and that are not there
+// yet, in one walk over the catalog.
+func (ix *Index) prepare(list []Need) {
+	var wanted [props.PropertyCount]bool
+	var built []props.PropertyID
+	for i := range list {
+		n := &list[i]
+		if p := n.Property; !n.Off && n.Kind == OfProperty && ix.columns[p] == nil && !wanted[p] {
+			wanted[p] = true
+			built = append(built, p)
 		}
 	}
-	ix.columns[p] = col
-	return col
+	if len(built) == 0 {
+		return
+	}
+	count := len(ix.catalog.Materials)
+	for _, p := range built {
+		ix.columns[p] = &column{make([]float64, count), make([]float64, count)}
+	}
+	var best [props.PropertyCount]choice
+	for i, m := range ix.catalog.Materials {
+		for _, p := range built {
+			best[p] = choice{}
+		}
+		for f := range m.All() {
+			if p := f.Property; wanted[p] && anyUnit(p, f) {
+				best[p].offer(f)
+			}
+		}
+		for _, p := range built {
+			col := ix.columns[p]
+			col.lo[i], col.hi[i] = math.NaN(), math.NaN()
+			if f := best[p].figure; f != nil {
+				col.lo[i], col.hi[i] = ends(f)
+			}
+		}
+	}
+}
+
+// anyUnit reports whether a figure can stand in the column of its property:
+// one that a limit without a load is held against.
+func anyUnit(p props.PropertyID, f *props.Figure) bool {
+	return usable(f, p.Info().Units[units.US].Dimension())
 }
 
 // Screen returns the indices of the materials that meet every need, and of
@@ -45,6 +73,7 @@ func (ix *Index) column(p props.PropertyID) *column {
 func (ix *Index) Screen(list []Need) (met, near []int) {
 	n := len(ix.catalog.Materials)
 	misses := make([]uint8, n)
+	ix.prepare(list)
 	for i := range list {
 		if !list[i].Off {
 			ix.count(&list[i], misses)
@@ -75,7 +104,7 @@ func (ix *Index) count(n *Need, misses []uint8) {
 	if d := n.Limit.Unit.Dimension(); d.Brinell() && d != units.HBUnstated {
 		// A Brinell limit with its load cannot use the mixed column.
 		for i, m := range ix.catalog.Materials {
-			f := choose(n.Property, comparable(m, n))
+			f := chosen(m, n)
 			if f == nil {
 				misses[i]++
 			} else if lo, hi := ends(f); n.contains(lo, hi) < 2 {
@@ -84,7 +113,7 @@ func (ix *Index) count(n *Need, misses []uint8) {
 		}
 		return
 	}
-	col := ix.column(n.Property)
+	col := ix.columns[n.Property]
 	a, z := n.closed()
 	for i, lo := range col.lo {
 		// Written so that NaN counts as a miss.

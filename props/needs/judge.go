@@ -55,8 +55,7 @@ func Judge(m *props.Material, n *Need) Judgement {
 		}
 		return j
 	}
-	figures := comparable(m, n)
-	f := choose(n.Property, figures)
+	f := chosen(m, n)
 	if f == nil {
 		j.Note = m.Absent(n.Property)
 		if j.Note == "" {
@@ -69,8 +68,8 @@ func Judge(m *props.Material, n *Need) Judgement {
 	j.Status = n.status(lo, hi, f.Basis)
 	j.margins(lo, hi)
 	if n.Property.Info().Strength && f.Basis == props.Minimum && !j.Status.Good() {
-		for _, g := range figures {
-			if a, z := ends(g); g.Basis == props.Typical && n.status(a, z, g.Basis).Good() {
+		for _, g := range m.Figures(n.Property) {
+			if a, z := ends(g); g.Basis == props.Typical && usable(g, n.Limit.Unit.Dimension()) && n.status(a, z, g.Basis).Good() {
 				j.Note = fmt.Sprintf("typical %s would meet it", g.Value)
 				break
 			}
@@ -82,35 +81,49 @@ func Judge(m *props.Material, n *Need) Judgement {
 	return j
 }
 
-// comparable are the room temperature figures in the dimension of the limit;
-// a Brinell limit without a load is held against any load.
-func comparable(m *props.Material, n *Need) []*props.Figure {
-	var out []*props.Figure
-	d := n.Limit.Unit.Dimension()
-	for _, f := range m.Figures(n.Property) {
-		if fd := f.Value.Unit.Dimension(); fd == d || d == units.HBUnstated && fd.Brinell() {
-			if f.Cond.RoomTemperature() && f.Basis != props.Maximum {
-				out = append(out, f)
-			}
-		}
-	}
-	return out
+// usable reports whether a need in this dimension can be judged on a figure: it
+// holds at room temperature and in the same kind of unit. A Brinell limit
+// without a load is held against any load.
+func usable(f *props.Figure, d units.Dimension) bool {
+	fd := f.Value.Unit.Dimension()
+	return (fd == d || d == units.HBUnstated && fd.Brinell()) && f.Basis != props.Maximum && f.Cond.RoomTemperature()
 }
 
-// choose picks the figure that a need is judged on.
-func choose(p props.PropertyID, list []*props.Figure) *props.Figure {
-	order := []props.Basis{props.Typical, props.Minimum, props.House, props.Design}
-	if p.Info().Strength {
-		order = []props.Basis{props.Minimum, props.Typical, props.House, props.Design}
+// choice is the best of the figures offered so far: of the basis that comes
+// first, then of the best rank, then the first offered.
+type choice struct {
+	figure *props.Figure
+	order  int
+}
+
+// basisOrder says on which basis a need is judged first: a strength on
+// specified minimums.
+var basisOrder = [2][5]int{
+	{props.Typical: 0, props.Minimum: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
+	{props.Minimum: 0, props.Typical: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
+}
+
+func (c *choice) offer(f *props.Figure) {
+	strength := 0
+	if f.Property.Info().Strength {
+		strength = 1
 	}
-	for _, basis := range order {
-		for _, f := range list {
-			if f.Basis == basis {
-				return f
-			}
+	if order := basisOrder[strength][f.Basis]<<16 + f.Rank(); c.figure == nil || order < c.order {
+		c.figure, c.order = f, order
+	}
+}
+
+// chosen is the figure that a need on a material is judged on; nil when there
+// is none.
+func chosen(m *props.Material, n *Need) *props.Figure {
+	var best choice
+	d := n.Limit.Unit.Dimension()
+	for f := range m.All() {
+		if f.Property == n.Property && usable(f, d) {
+			best.offer(f)
 		}
 	}
-	return nil
+	return best.figure
 }
 
 // ends are the printed values in SI, without the rounding of a single figure:

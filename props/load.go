@@ -48,9 +48,9 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	if base != nil {
 		l.adopt(base)
 	}
-	var alloys []*Record
+	var alloys, houses []*Record
 	for _, f := range files {
-		for _, r := range ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family") {
+		for _, r := range ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house") {
 			switch r.Kind() {
 			case "source":
 				l.source(r)
@@ -58,11 +58,16 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 				l.family(r)
 			case "alloy":
 				alloys = append(alloys, r)
+			case "house":
+				houses = append(houses, r)
 			}
 		}
 	}
 	for _, r := range alloys {
 		l.alloy(r)
+	}
+	for _, r := range houses {
+		l.house(r)
 	}
 	l.cat.Index()
 	if len(errs) > 0 {
@@ -77,6 +82,7 @@ type loader struct {
 	families map[string]*Family
 	ids      map[string]string // material and alloy ids → file:line
 	errs     *LoadErrors
+	copied   map[*Alloy]bool // alloys of the base copied to take house figures
 }
 
 func (l *loader) adopt(base *Catalog) {

@@ -41,7 +41,7 @@ func newCandidates(m *Model) screen {
 }
 
 func (c *candidates) Title() string {
-	s := fmt.Sprintf("Candidates: %d meet every need, sorted by %s", len(c.found.Met), c.sorts()[c.sort])
+	s := fmt.Sprintf("Candidates: %d meet every need, sorted by %s", len(c.found.Met), c.sortings()[c.sort].name)
 	if c.front != nil {
 		s += fmt.Sprintf("; not beaten on both %s and %s", c.front[0].Info().Short, c.front[1].Info().Short)
 	}
@@ -67,16 +67,36 @@ func (c *candidates) columns() []*needs.Need {
 	return out
 }
 
-// sorts are the orders the o key steps through.
-func (c *candidates) sorts() []string {
-	list := []string{"catalog order", "margin"}
-	if len(c.m.bench.Pins) > 0 {
-		list = append(list, "likeness to the baseline")
+// sortings are the orders the o key steps through: those of the needs, and
+// the property that the bench's cursor is on, so that any property will do.
+func (c *candidates) sortings() []sorting {
+	b := &c.m.bench
+	list := []sorting{
+		{"catalog order", func([]needs.Result) {}},
+		{"margin", needs.SortByMargin},
 	}
+	if len(b.Pins) > 0 {
+		list = append(list, sorting{"likeness to the baseline", func(r []needs.Result) { needs.SortByLikeness(r, b, b.Pins[b.Baseline]) }})
+	}
+	var properties []props.PropertyID
 	for _, n := range c.columns() {
-		list = append(list, strings.ToLower(n.Property.Info().Name))
+		properties = append(properties, n.Property)
+	}
+	if p := c.m.cursorProperty(); p != props.NoProperty {
+		properties = append(properties, p)
+	}
+	for i, p := range properties {
+		if !slices.Contains(properties[:i], p) {
+			list = append(list, sorting{strings.ToLower(p.Info().Name), func(r []needs.Result) { needs.SortByProperty(r, b, p) }})
+		}
 	}
 	return list
+}
+
+// sorting is one order of the candidates.
+type sorting struct {
+	name  string
+	apply func([]needs.Result)
 }
 
 func (c *candidates) order() {
@@ -84,22 +104,7 @@ func (c *candidates) order() {
 	if c.front != nil {
 		met = needs.Front(met, &c.m.bench, c.front[0], c.front[1])
 	}
-	likeness := 2
-	if len(c.m.bench.Pins) == 0 {
-		likeness = -1
-	}
-	switch {
-	case c.sort == 1:
-		needs.SortByMargin(met)
-	case c.sort == likeness:
-		needs.SortByLikeness(met, &c.m.bench, c.m.bench.Pins[c.m.bench.Baseline])
-	case c.sort > 1:
-		first := 2
-		if likeness == 2 {
-			first = 3
-		}
-		needs.SortByProperty(met, &c.m.bench, c.columns()[c.sort-first].Property)
-	}
+	c.sortings()[c.sort].apply(met)
 	c.found.Met = met
 	c.at, c.top = 0, 0
 }
@@ -142,7 +147,7 @@ func (c *candidates) Update(msg tea.Msg) tea.Cmd {
 				c.m.pin(c.result(c.at).Material)
 			}
 		case "o":
-			c.sort = (c.sort + 1) % len(c.sorts())
+			c.sort = (c.sort + 1) % len(c.sortings())
 			c.order()
 		case "f":
 			c.nextFront()

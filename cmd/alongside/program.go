@@ -134,7 +134,22 @@ func (p *program) terminal() bool {
 func (p *program) root() *cobra.Command {
 	root := p.benchCommand()
 	root.SilenceErrors, root.SilenceUsage = true, true
+	house := root.PersistentFlags().StringArray("house", nil, "add the shop's own figures from a data `FILE`; may be given again")
+	root.PersistentPreRunE = func(*cobra.Command, []string) error { return p.addHouse(*house) }
 	root.AddCommand(p.compareCommand(), p.showCommand(), p.findCommand(), p.convertCommand(),
 		p.swapCommand(), p.checkCommand(), p.sourcesCommand(), p.versionCommand())
 	return root
+}
+
+// addHouse lays the shop's own data files over the catalog, for every command.
+func (p *program) addHouse(names []string) error {
+	if len(names) == 0 {
+		return nil
+	}
+	c, err := p.load(names)
+	if err != nil {
+		return err
+	}
+	p.catalog, p.materials = func() *props.Catalog { return c }, nil
+	return nil
 }

@@ -122,6 +122,9 @@ func (p *page) composition(a *props.Alloy) {
 	for _, l := range a.Composition.Limits {
 		parts = append(parts, strings.ReplaceAll(l.Element, "_", " ")+" "+l.Text)
 	}
+	if n := a.Nominal(); n != "" {
+		p.line("", "Nominal composition: "+n+" (middle of the limits)")
+	}
 	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" "+p.number(reference{a.Composition.Source, "", a.Composition.Known, a.Composition.Where}))
 }
 

@@ -204,7 +204,10 @@ func AliasTexts(m *props.Material) []string {
 	var out []string
 	for _, list := range [][]props.Alias{m.Aliases, m.Alloy.Aliases} {
 		for _, a := range list {
-			s := a.System + " " + a.Name
+			s := a.Name
+			if !strings.HasPrefix(s, a.System) {
+				s = a.System + " " + s
+			}
 			if a.Near {
 				s += " (near)"
 			}
@@ -218,6 +221,9 @@ func composition(a *props.Alloy) Section {
 	s := Section{Title: "Composition limits, % by mass"}
 	if len(a.Composition.Limits) == 0 {
 		return s
+	}
+	if n := a.Nominal(); n != "" {
+		s.add("nominal", n+" (middle of the limits)")
 	}
 	var all []string
 	for _, l := range a.Composition.Limits {

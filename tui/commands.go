@@ -44,6 +44,8 @@ func commandList() []*command {
 		on(aRow, "n", "need", opens(newRowNeed)).page(needKeys, "n", "a limit on this row"),
 		on(nothing, "3", "candidates", opens(newCandidates)).page(needKeys, "3", "what meets the needs, and what nearly does"),
 		on(aPin, "B", "", act((*Model).betterThanBaseline)).page(needKeys, "B", "needs: beat or equal the baseline on these rows"),
+		on(nothing, "4", "swap", opens(newSwap)).page(partKeys, "4", "what the change of metal does to the part"),
+		on(nothing, "D", "", opens(newPart)).page(partKeys, "D", "the part: mass, wall, load, service, price"),
 		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),
 
 		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),

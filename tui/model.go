@@ -18,6 +18,7 @@ import (
 	"alongside/props"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/swap"
 	"alongside/tui/clip"
 )
 
@@ -58,6 +59,8 @@ type Model struct {
 	table      *report.Table
 	needs      []needs.Need
 	duties     []*needs.Duty
+	part       swap.Part
+	swaps      *swaps // of the part and the bench as they are, worked out when asked for
 	past       []job
 	future     []job
 	index      *needs.Index
@@ -74,6 +77,7 @@ type Model struct {
 	screens []screen
 	find    findState
 	copying copyState
+	form    formState
 }
 
 // New returns the screen, ready to be run or driven by tests.

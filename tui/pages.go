@@ -169,7 +169,7 @@ const (
 
 func helpLines(t *theme, commands []*command, version string, w int) []string {
 	var blocks [][]string
-	for _, group := range []string{pinKeys, viewKeys, needKeys, openKeys, moveKeys, progKeys} {
+	for _, group := range []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, moveKeys, progKeys} {
 		block := []string{" " + t.group.of(group)}
 		for _, c := range commands {
 			if c.group == group {

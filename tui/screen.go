@@ -34,9 +34,13 @@ func (m *Model) open(s screen) {
 	}
 }
 
-// close takes the top screen away.
+// close takes the top screen away. One that still holds what was typed takes
+// it first.
 func (m *Model) close() {
 	if n := len(m.screens); n > 0 {
+		if s, ok := m.screens[n-1].(interface{ closing() }); ok {
+			s.closing()
+		}
 		m.screens = m.screens[:n-1]
 	}
 }

@@ -7,21 +7,32 @@ import (
 	"alongside/props"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/swap"
 )
 
 // undoDepth is how many changes can be taken back.
 const undoDepth = 200
 
 // job is what the user has set up, and what undo brings back: the bench, the
-// customer's limits and the duties whose merit is shown. It is never changed
-// in place.
+// customer's limits, the duties whose merit is shown and the part. It is never
+// changed in place.
 type job struct {
 	bench  props.Bench
 	needs  []needs.Need
 	duties []*needs.Duty
+	part   swap.Part
 }
 
-func (m *Model) job() job { return job{m.bench, m.needs, m.duties} }
+func (m *Model) job() job { return job{m.bench, m.needs, m.duties, m.part} }
+
+func (j job) clone() job {
+	return job{j.bench.Clone(), slices.Clone(j.needs), slices.Clone(j.duties), j.part.Clone()}
+}
+
+func (j job) same(o job) bool {
+	return same(j.bench, o.bench) && reflect.DeepEqual(j.needs, o.needs) && slices.Equal(j.duties, o.duties) &&
+		reflect.DeepEqual(j.part.Clone(), o.part.Clone())
+}
 
 // change applies f to a copy of the bench. When that differs from the bench,
 // it becomes the bench, and the old one can be got back with undo. It reports
@@ -32,9 +43,9 @@ func (m *Model) change(f func(*props.Bench)) bool {
 
 // changeJob is change for all that undo brings back. f gets copies.
 func (m *Model) changeJob(f func(*job)) bool {
-	next := job{m.bench.Clone(), slices.Clone(m.needs), slices.Clone(m.duties)}
+	next := m.job().clone()
 	f(&next)
-	if same(m.bench, next.bench) && reflect.DeepEqual(m.needs, next.needs) && slices.Equal(m.duties, next.duties) {
+	if next.same(m.job()) {
 		return false
 	}
 	m.past = append(m.past, m.job())
@@ -52,7 +63,7 @@ func same(a, b props.Bench) bool { return reflect.DeepEqual(a.Clone(), b.Clone()
 // where they are still there.
 func (m *Model) put(j job) {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	m.bench, m.needs, m.duties = j.bench, j.needs, j.duties
+	m.bench, m.needs, m.duties, m.part = j.bench, j.needs, j.duties, j.part
 	m.rework()
 	m.goTo(pin, property)
 }
@@ -67,6 +78,7 @@ func (m *Model) rework() {
 	}
 	m.grid = nil
 	m.find.brief = nil
+	m.swaps = nil
 }
 
 func (m *Model) undo() {

@@ -1,0 +1,105 @@
+package report
+
+import (
+	"strings"
+
+	"alongside/props"
+	"alongside/props/swap"
+)
+
+// SwapLineText says a line of a swap in words: the result, or what it waits
+// for, and below it the cautions that come with it.
+func SwapLineText(l *swap.Line) (text, cautions string) {
+	switch {
+	case l.Value != nil && l.Words == "":
+		text = l.Value.String()
+		if l.Base != nil {
+			text += " instead of " + l.Base.String()
+		}
+		if l.Ratio != nil {
+			text += ", " + ratioWords(l)
+		}
+	case l.Words != "":
+		text = l.Words
+	case l.Ratio != nil:
+		text = ratioWords(l)
+	case l.Reason != "":
+		text = "no number: " + l.Reason
+	default:
+		text = l.Need
+	}
+	if l.Done() && l.Need != "" {
+		text += "; " + l.Need
+	}
+	return text, strings.Join(l.Notes, "; ")
+}
+
+// ratioWords is "0.373× (−63 %)".
+func ratioWords(l *swap.Line) string {
+	if c := l.Change(); c != "" {
+		return l.RatioText() + " (" + c + ")"
+	}
+	return l.RatioText()
+}
+
+// NewSwapCard answers how a line of a swap was worked out: the relation, its
+// source, and the figures put into it with theirs.
+func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
+	card := &Card{Title: l.Name + ", " + r.Pin.Name()}
+	text, _ := SwapLineText(l)
+	result := Section{Title: "Result"}
+	result.add("", text+".")
+	for _, v := range []struct {
+		label string
+		value *swap.Value
+	}{{"swapped", l.Value}, {"today", l.Base}, {"ratio", l.Ratio}} {
+		if v.value != nil && v.value.Lo != v.value.Hi {
+			lo, hi := *v.value, *v.value
+			lo.Range, lo.Mid = false, v.value.Lo
+			hi.Range, hi.Mid = false, v.value.Hi
+			result.add(v.label+", worst cases", lo.Number()+" to "+strings.TrimSuffix(hi.String(), " "))
+		}
+	}
+	for _, n := range l.Notes {
+		result.add("note", n)
+	}
+	card.Sections = append(card.Sections, result)
+	if l.Formula.Source != nil {
+		f := Section{Title: "Formula"}
+		f.add("", l.Formula.Text)
+		f.add("", "1 is the part today, 2 the part swapped, m the mate.")
+		sourceItems(&f, l.Formula.Source)
+		f.add("known", knownText(l.Formula.Known, ""))
+		card.Sections = append(card.Sections, f)
+	}
+	given := Section{Title: "The part"}
+	given.add("", r.Given.Part.Summary())
+	if len(given.Items) > 0 {
+		card.Sections = append(card.Sections, given)
+	}
+	card.Sections = append(card.Sections, figuresUsed(l.Figures)...)
+	return card
+}
+
+// figuresUsed is a section for each figure, once.
+func figuresUsed(list []swap.Used) []Section {
+	var out []Section
+	seen := map[*props.Figure]bool{}
+	for _, u := range list {
+		if seen[u.Figure] {
+			continue
+		}
+		seen[u.Figure] = true
+		s := figureSection(u.Of, u.Figure)
+		s.Title = u.Symbol + ": " + lower(u.Figure.Property.Info().Name) + ", " + u.Of.Name()
+		out = append(out, s)
+	}
+	return out
+}
+
+func lower(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToLower(s[:1]) + s[1:]
+}

@@ -1,0 +1,421 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props/report"
+	"alongside/props/swap"
+)
+
+// swaps is what the change of metal does to the part, for every pin beside
+// the baseline.
+type swaps struct {
+	given   swap.Given
+	results []*swap.Result // as displayed, without the baseline
+}
+
+// swapped works the swaps out for the bench and the part as they are.
+func (m *Model) swapped() *swaps {
+	if m.swaps == nil {
+		s := &swaps{}
+		s.given, _ = m.part.Read(m.o.Catalog) // the form has refused what cannot be read
+		for at, i := range m.order() {
+			if at > 0 {
+				s.results = append(s.results, swap.Work(&m.bench, s.given, m.bench.Pins[m.bench.Baseline], m.bench.Pins[i]))
+			}
+		}
+		m.swaps = s
+	}
+	return m.swaps
+}
+
+// swapPanel lists what the change of metal does to the part, a line a result.
+// The pin it tells of is the one under the bench's cursor.
+type swapPanel struct {
+	m     *Model
+	id    string // of the line under the cursor
+	top   int
+	first int // scrolling: pins left of the ones shown
+	hide  bool
+
+	table *swapTable
+	of    *swaps // that table shows
+}
+
+func newSwap(m *Model) screen {
+	if len(m.bench.Pins) < 2 {
+		m.warn(twoPinsNeeded)
+		return nil
+	}
+	return &swapPanel{m: m}
+}
+
+const twoPinsNeeded = "this needs two pins: the metal of today as baseline, and another"
+
+func (p *swapPanel) Title() string {
+	m := p.m
+	if !p.some() {
+		return "Swap"
+	}
+	s := "Swap: the part of " + m.bench.Pins[m.bench.Baseline].Name() + " in another metal"
+	all := len(m.swapped().results)
+	switch from, n := p.shown(); {
+	case n == all:
+	case n == 1:
+		s += fmt.Sprintf(" · pin %d of %d", from+1, all)
+	default:
+		s += fmt.Sprintf(" · pins %d–%d of %d", from+1, from+n, all)
+	}
+	return s
+}
+
+func (p *swapPanel) Typing() bool { return false }
+
+func (p *swapPanel) Height(most int) int {
+	if !p.some() {
+		return 3
+	}
+	return min(most, len(p.laid().rows)+swapHead+swapFoot+1)
+}
+
+func (p *swapPanel) Keys() []key.Binding {
+	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
+	return []key.Binding{
+		b("e", "part"), b("c", "case"), b("w", "strength"), b("enter", "formula"), b("←→", "pin"), b("y", "copy"),
+		b("r", "aloud"), escape, b("f", "filter"), b("s", "units"), b("m", "basis"), b("u", "undo"),
+	}
+}
+
+// pin is the place of the pin under the cursor among the swaps.
+func (p *swapPanel) pin() int { return clamp(p.m.col-1, 0, len(p.m.swapped().results)-1) }
+
+func (p *swapPanel) result() *swap.Result { return p.m.swapped().results[p.pin()] }
+
+// line is the line under the cursor; nil where every line is hidden.
+func (p *swapPanel) line() *swap.Line {
+	if at := p.laid().at(p.id); at >= 0 {
+		return p.result().Line(p.laid().rows[at].id)
+	}
+	return nil
+}
+
+func (p *swapPanel) Update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case tea.MouseMsg:
+		if p.some() {
+			p.mouse(msg)
+		}
+	case tea.KeyMsg:
+		switch k := msg.String(); {
+		case k == "s", k == "m", k == "u", k == "ctrl+r":
+			return p.m.benchKey(msg)
+		case p.some():
+			return p.key(k)
+		}
+	}
+	return nil
+}
+
+// some reports whether there is a swap: undo may take the pins away.
+func (p *swapPanel) some() bool { return len(p.m.swapped().results) > 0 }
+
+func (p *swapPanel) mouse(msg tea.MouseMsg) {
+	switch {
+	case msg.Button == tea.MouseButtonWheelUp:
+		p.move(-1)
+	case msg.Button == tea.MouseButtonWheelDown:
+		p.move(1)
+	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
+		rows := p.laid().rows
+		if i := p.top + msg.Y - len(p.head()); msg.Y >= len(p.head()) && i < len(rows) && rows[i].id != "" {
+			p.id = rows[i].id
+		}
+	}
+}
+
+func (p *swapPanel) key(k string) tea.Cmd {
+	m := p.m
+	_, h := m.panel()
+	switch k {
+	case "up", "k":
+		p.move(-1)
+	case "down", "j":
+		p.move(1)
+	case "pgup":
+		p.move(-(h - swapHead - swapFoot - 1))
+	case "pgdown":
+		p.move(h - swapHead - swapFoot - 1)
+	case "g", "home":
+		p.move(-len(p.laid().rows))
+	case "G", "end":
+		p.move(len(p.laid().rows))
+	case "left", "h":
+		m.goToPin(max(p.pin(), 1))
+	case "right", "l":
+		m.goToPin(min(p.pin()+2, len(m.bench.Pins)-1))
+	case "tab":
+		m.goToPin((p.pin()+1)%len(m.swapped().results) + 1)
+	case "f":
+		p.hide, p.table = !p.hide, nil
+		m.say(map[bool]string{true: "lines without a result are hidden", false: "every line"}[p.hide])
+	case "c":
+		p.next(swap.FieldCase)
+	case "w":
+		p.next(swap.FieldStrength)
+	case "e", "i", "+", "/":
+		p.form()
+	case "enter", "o":
+		if l := p.line(); l != nil && !l.Done() && l.Need != "" {
+			p.form()
+		} else if l != nil {
+			m.open(newSwapCard(m, p.result(), l))
+		}
+	case "r":
+		m.open(newWorth(m, p.result()))
+	case "y":
+		return m.copyDoc(report.SwapDoc(m.swapped().results...), "swap")
+	case "Y":
+		return m.copyDoc(report.SwapDoc(p.result()), "swap to "+p.result().Pin.Name())
+	}
+	return nil
+}
+
+// move goes by lines, over headings.
+func (p *swapPanel) move(by int) {
+	rows := p.laid().rows
+	at, step := p.laid().at(p.id), 1
+	if by < 0 {
+		step = -1
+	}
+	for i := at + step; i >= 0 && i < len(rows) && by != 0; i += step {
+		if rows[i].id != "" {
+			p.id = rows[i].id
+			by -= step
+		}
+	}
+}
+
+// next steps the load case or the strength on.
+func (p *swapPanel) next(f swap.Field) {
+	m := p.m
+	part := m.part.Clone()
+	if err := part.Set(m.o.Catalog, f, nextChoice(&part, f, 1)); err != nil {
+		m.warn(err.Error())
+		return
+	}
+	m.changeJob(func(j *job) { j.part = part })
+	switch f {
+	case swap.FieldCase:
+		m.say("load case: " + or(m.part.Case.String(), "not said"))
+	case swap.FieldStrength:
+		m.say("strength that decides: " + strengthWords(m.part.Strength))
+	}
+}
+
+func strengthWords(s swap.Strength) string {
+	if s == swap.Auto || s == "" {
+		return "yield where both have one, else tensile"
+	}
+	return string(s)
+}
+
+// form opens the part on what the line under the cursor waits for.
+func (p *swapPanel) form() {
+	if l := p.line(); l != nil {
+		if f, ok := l.Lacks(); ok {
+			row := partRow{field: f}
+			if f == swap.FieldPrice {
+				row.pin = p.result().Pin
+			}
+			p.m.open(newPartOn(p.m, row))
+			return
+		}
+	}
+	p.m.open(newPart(p.m))
+}
+
+const (
+	swapHead = 2 // the part, column heads
+	swapFoot = 4 // a blank line, the line under the cursor in words
+)
+
+// head says what is known of the part.
+func (p *swapPanel) head() []string {
+	m, t := p.m, p.m.theme
+	w, _ := m.panel()
+	text := m.part.Summary()
+	if text == "" {
+		return []string{t.dim.of(cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
+	}
+	if s := m.part.Strength; s == "" || s == swap.Auto {
+		text += "; by yield or tensile strength"
+	}
+	lines := wrap("Part: "+text, w-2)
+	if len(lines) > 2 {
+		lines = []string{lines[0], cut(strings.Join(lines[1:], " "), w-2)}
+	}
+	for i := range lines {
+		lines[i] = " " + lines[i]
+	}
+	return append(lines, p.columnHeads())
+}
+
+func (p *swapPanel) columnHeads() string {
+	t := p.laid()
+	s := " " + pad("", t.label+1+t.unit) + " " + p.m.theme.base.of(padLeft("today", t.base))
+	from, n := p.shown()
+	for i := from; i < from+n; i++ {
+		name := cut(plain(p.m.swapped().results[i].Pin.Name()), t.value+1+t.change)
+		ink := p.m.theme.strong
+		if i == p.pin() && n > 1 {
+			ink = p.m.theme.picked
+			if p.m.theme.plain {
+				name = cut(">"+name, t.value+1+t.change)
+			}
+		}
+		s += " " + blanks(t.value+1+t.change-width(name)) + ink.of(name) + " "
+	}
+	return s
+}
+
+// shown is which pins there is room for.
+func (p *swapPanel) shown() (from, n int) {
+	t := p.laid()
+	w, _ := p.m.panel()
+	all := len(p.m.swapped().results)
+	n = clamp((w-1-t.label-1-t.unit-1-t.base)/(t.value+1+t.change+2), 1, all)
+	p.first = clamp(p.first, p.pin()-n+1, p.pin())
+	p.first = clamp(p.first, 0, all-n)
+	return p.first, n
+}
+
+func (p *swapPanel) View() string {
+	w, h := p.m.panel()
+	if !p.some() {
+		return " " + cut(twoPinsNeeded, w-2)
+	}
+	t := p.laid()
+	lines := p.head()
+	foot := p.words(w)
+	rows := max(h-len(lines)-len(foot), 1)
+	at := t.at(p.id)
+	if at > 0 && t.rows[at-1].id == "" {
+		p.top = min(p.top, at-1) // with the heading of its group
+	}
+	p.top = clamp(p.top, at-rows+1, max(at, 0))
+	p.top = clamp(p.top, 0, len(t.rows)-rows)
+	from, n := p.shown()
+	for i := p.top; i < p.top+rows; i++ {
+		if i < len(t.rows) {
+			lines = append(lines, cut(p.rowText(i, from, n, i == at), w))
+		} else {
+			lines = append(lines, "")
+		}
+	}
+	return strings.Join(append(lines, foot...), "\n")
+}
+
+func (p *swapPanel) rowText(i, from, n int, here bool) string {
+	t, th := p.laid(), p.m.theme
+	r := &t.rows[i]
+	if r.id == "" {
+		return " " + th.group.of(r.name)
+	}
+	c := r.shown(p.pin())
+	mark, name := " ", th.text.of(pad(c.name, t.label))
+	if here {
+		name = th.picked.of(pad(c.name, t.label))
+		if th.plain {
+			mark = ">"
+		}
+	}
+	s := mark + name
+	w, _ := p.m.panel()
+	switch {
+	case r.why != "" || n == 1 && c.why != "":
+		return s + "  " + th.dim.of(cut(or(r.why, c.why), w-width(s)-3))
+	case n == 1 && c.words != "":
+		return s + "  " + cut(c.words, w-width(s)-3)
+	}
+	s += " " + th.dim.of(pad(c.unit, t.unit)) + " " + th.base.of(padLeft(c.base, t.base))
+	for k := from; k < from+n; k++ {
+		s += p.cellText(&r.cells[k], c, here && k == p.pin() && n > 1)
+	}
+	return s
+}
+
+// cellText is the cell of a pin. A star marks what another value of today or
+// another strength stands behind than is shown beside it.
+func (p *swapPanel) cellText(c, shown *swapCell, here bool) string {
+	t, th := p.laid(), p.m.theme
+	value, star := c.value, ""
+	if c.why != "" {
+		value = "–"
+	} else if c.base != shown.base || c.name != shown.name {
+		star = otherSign
+	}
+	if c.unit != shown.unit && c.unit != "" {
+		value += " " + c.unit
+	}
+	body := padLeft(value+star, t.value) + " " + padLeft(c.change, t.change)
+	if c.words == value && value != "" {
+		body = padLeft(value, t.value+1+t.change)
+	}
+	switch {
+	case here && th.plain:
+		return "[" + body + "]"
+	case here:
+		return th.cursor.of(" " + body + " ")
+	case c.why != "":
+		return " " + th.dim.of(body) + " "
+	}
+	return " " + body + " "
+}
+
+// words put the line under the cursor in a sentence, with its cautions, or say
+// why there is no number.
+func (p *swapPanel) words(w int) []string {
+	l, t := p.line(), p.m.theme
+	lines := []string{""}
+	if l == nil {
+		return append(lines, t.dim.of(" Nothing can be worked out yet. f shows what each line waits for."), "", "")
+	}
+	head, more := report.SwapLineText(l)
+	for _, s := range wrap(l.Name+", "+p.result().Pin.Name()+": "+head, w-2) {
+		lines = append(lines, " "+s)
+	}
+	for _, s := range wrap(more, w-2) {
+		lines = append(lines, t.dim.of(" "+s))
+	}
+	if len(lines) > swapFoot {
+		lines = append(lines[:swapFoot-1], cut(lines[swapFoot-1], w-2)+ellipsis)
+	}
+	for len(lines) < swapFoot {
+		lines = append(lines, "")
+	}
+	return lines
+}
+
+// newSwapCard shows how a line of a swap was worked out.
+func newSwapCard(m *Model, r *swap.Result, l *swap.Line) screen {
+	card := report.NewSwapCard(r, l)
+	return newPages(m, "Formula: "+plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) })
+}
+
+// newWorth shows a swap in sentences to read aloud.
+func newWorth(m *Model, r *swap.Result) screen {
+	base := r.Base.Name()
+	return newPages(m, "Read aloud: "+plain(r.Pin.Name())+" for "+plain(base), func(w int) []string {
+		var lines []string
+		for _, s := range append(r.Worth(), report.SwapCaution) {
+			for _, l := range wrap(s, min(w, readWidth)-4) {
+				lines = append(lines, "  "+l)
+			}
+		}
+		return lines
+	})
+}

@@ -1,0 +1,169 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+)
+
+// say types the part of these tests into the open form, from its first field.
+func (d *desk) sayPart() {
+	for _, text := range []string{"4.2 lb", "", "3/8 in", "12 in"} {
+		d.typeText(text)
+		d.press("enter")
+	}
+	d.press("right", "right", "enter", "enter", "enter") // a plate; keep and strength as they are
+	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "1.5 in", "0.60 USD/lb", "1.20 USD/lb"} {
+		d.typeText(text)
+		d.press("enter")
+	}
+	d.press("esc")
+}
+
+func TestSwapFrames(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"panel": nil, "end": {"G"}, "hidden": {"right", "f"}, "card": {"down", "enter"}, "worth": {"r"}, "form": {"e"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := plainDesk(t, 80, 24, usual...)
+			d.press("4", "e")
+			d.sayPart()
+			d.press(keys...)
+			d.fits()
+			golden(t, "swap-"+name, d.m.View())
+		})
+	}
+	t.Run("unsaid", func(t *testing.T) {
+		d := plainDesk(t, 80, 24, usual...)
+		d.press("4")
+		d.fits()
+		golden(t, "swap-unsaid", d.m.View())
+	})
+	t.Run("160x50", func(t *testing.T) {
+		d := plainDesk(t, 160, 50, usual...)
+		d.press("4", "e")
+		d.sayPart()
+		d.press("tab", "down", "down")
+		d.fits()
+		golden(t, "swap-160x50", d.m.View())
+	})
+}
+
+func TestPartIsTyped(t *testing.T) {
+	d := plainDesk(t, 100, 40, usual...)
+	d.press("4", "e")
+	d.typeText("-3 lb")
+	d.press("enter")
+	d.want("must be above zero")
+	d.want("-3 lb") // what was typed is kept
+	d.press("esc")
+	d.want("kept in the form")
+	if d.m.part.Mass != "" {
+		t.Fatalf("mass %q was taken", d.m.part.Mass)
+	}
+	d.press("e")
+	d.want("-3 lb")
+	d.want("must be above zero")
+	d.press("ctrl+u")
+	d.typeText("4.2 lb")
+	d.press("down")
+	d.wantNot("above zero")
+	d.typeText("q4?") // letters, not keys
+	d.press("ctrl+u", "esc")
+	if d.quit || d.m.part.Mass != "4.2 lb" {
+		t.Fatalf("mass %q, quit %v", d.m.part.Mass, d.quit)
+	}
+	d.want("1.57")
+	d.press("u")
+	if d.m.part.Mass != "" {
+		t.Error("u did not take the mass back")
+	}
+	d.press("ctrl+r")
+	d.want("1.57")
+}
+
+// Leaving the form takes what stands in its field.
+func TestPartTakenOnEscape(t *testing.T) {
+	d := plainDesk(t, 100, 40, usual...)
+	d.press("D")
+	d.typeText("2 kg")
+	d.press("esc")
+	if d.m.part.Mass != "2 kg" {
+		t.Errorf("mass %q", d.m.part.Mass)
+	}
+}
+
+func TestSwapAsksForWhatALineNeeds(t *testing.T) {
+	d := plainDesk(t, 100, 40, usual...)
+	d.press("4")
+	d.want("needs a load case")
+	d.press("c")
+	d.want("load case: tie")
+	d.want("Area, equal stiffness")
+	d.press("c")
+	d.want("Thickness, equal stiffness")
+	d.press("G", "enter") // the price of the first pin
+	d.typeText("1.20/lb")
+	d.press("esc")
+	if have := d.m.part.Price["w1-t6-pm"]; have == "" {
+		t.Errorf("prices %v", d.m.part.Price)
+	}
+}
+
+func TestSwapStrengthIsChosen(t *testing.T) {
+	d := plainDesk(t, 80, 24, "w1-t6-pm", "w2-f-die")
+	d.press("4")
+	d.want("Load, by yield strength")
+	d.press("w", "w")
+	d.want("Load, by tensile strength")
+	d.press("w")
+	d.want("Load, by fatigue strength")
+	d.press("w")
+	d.want("Load, by yield strength")
+}
+
+// The panel follows the bench's cursor, and the bench the panel's.
+func TestSwapPins(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("4")
+	d.want("White 1-T6 permanent mold")
+	d.press("right")
+	d.want("White 2-F die")
+	if d.m.cursorPin().ID != "w2-f-die" {
+		t.Errorf("the bench is on %s", d.m.cursorPin().ID)
+	}
+	d.press("tab", "tab")
+	d.want("White 1-T6 permanent mold")
+	d.press("left")
+	d.want("White 1-T6 permanent mold")
+}
+
+func TestSwapIsCopied(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("4", "y")
+	if len(d.copied) != 1 {
+		t.Fatalf("copied %d", len(d.copied))
+	}
+	for _, want := range []string{"WHITE 1", "WHITE 2", "WHITE 3", "not for design"} {
+		if !strings.Contains(d.copied[0].Text, want) {
+			t.Errorf("no %q in\n%s", want, d.copied[0].Text)
+		}
+	}
+	d.press("right", "Y")
+	if text := d.copied[1].Text; strings.Contains(text, "WHITE 1") || !strings.Contains(text, "WHITE 2") {
+		t.Errorf("one pin copied as\n%s", text)
+	}
+}
+
+// Undo in the panel may leave nothing to swap.
+func TestSwapWithoutPins(t *testing.T) {
+	d := plainDesk(t, 80, 24)
+	d.press("esc", "4")
+	d.want("needs two pins")
+	d.paste("black-30\nw1-t6-pm")
+	d.press("4", "u")
+	d.want("needs two pins")
+	d.press("e", "down", "enter", "y", "right", "f", "c")
+	d.fits()
+	d.press("ctrl+r")
+	d.want("Same shape")
+}

@@ -73,19 +73,13 @@ func lack(m *props.Material, p props.PropertyID, absent string) string {
 	return m.Name() + ": " + absent
 }
 
-// unfit says why a figure cannot be reckoned with, though it can be shown.
+// unfit says why a figure cannot be reckoned with, though it can be shown: its
+// interval, on which a division may rest, reaches zero.
 func unfit(f *props.Figure) string {
-	lo, _ := f.Value.Interval()
-	name := f.Property.Info().Name
-	switch f.Value.Qual {
-	case units.Exact, units.Approx:
-	default:
-		return name + ": only a limit is published, " + f.Value.String()
+	if lo, _ := f.Value.Interval(); lo > 0 || f.Property == props.PatternShrinkage {
+		return ""
 	}
-	if lo <= 0 && f.Property != props.PatternShrinkage {
-		return name + ": the published range reaches zero, " + f.Value.String()
-	}
-	return ""
+	return f.Property.Info().Name + ": the published figure reaches zero, " + f.Value.String()
 }
 
 // lower writes a property name as it stands inside a sentence.

@@ -73,6 +73,9 @@ func (w *work) margin(p props.PropertyID, basis props.Basis) {
 		if w.Stress == nil {
 			return nil, ""
 		}
+		if f.Source.Trade() {
+			l.Notes = append(l.Notes, "common practice, no standard or handbook behind the strength of "+m.Name())
+		}
 		return ofFigure(f).over(ofGiven(*w.Stress)).in(units.One), ""
 	}
 	var lacking string

@@ -150,7 +150,7 @@ func moves(v *Value) string {
 	size := *v
 	switch {
 	case v.Lo == 0 && v.Hi == 0:
-		return "stays"
+		return "does not change"
 	case v.Lo >= 0:
 		return "opens by " + size.String()
 	case v.Hi <= 0:

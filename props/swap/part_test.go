@@ -1,0 +1,88 @@
+package swap
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+)
+
+// A call sheet saves the part and reads it back.
+func TestPartIsSaved(t *testing.T) {
+	c := invented(t)
+	p := partOf(t, c, "mass=4.2 lb|case=plate|range=-40..250 F|mate=s1|price=a1-sand=1.20 USD/lb")
+	if p.Mate != "s1-hard-wrought" {
+		t.Errorf("a mate whose tempers grow alike: have %q", p.Mate)
+	}
+	var text strings.Builder
+	if err := toml.NewEncoder(&text).Encode(p); err != nil {
+		t.Fatal(err)
+	}
+	var back, again Part
+	if _, err := toml.Decode(text.String(), &back); err != nil || back.Summary() != p.Summary() {
+		t.Errorf("TOML: have %q, %v, want %q", back.Summary(), err, p.Summary())
+	}
+	if strings.Contains(text.String(), "volume") {
+		t.Errorf("empty fields are saved:\n%s", text.String())
+	}
+	j, _ := json.Marshal(p)
+	if err := json.Unmarshal(j, &again); err != nil || again.Summary() != p.Summary() {
+		t.Errorf("JSON: have %q, %v", again.Summary(), err)
+	}
+	// A file spoiled by hand loses the spoiled fields only, and says which.
+	back.Mass, back.Case, back.Mate, back.Price["a1-sand"] = "heavy", "girder", "unobtainium", "free"
+	g, err := back.Read(c)
+	for _, word := range []string{"mass", "case", "mate", "price"} {
+		if err == nil || !strings.Contains(err.Error(), word+" ") {
+			t.Errorf("%s is spoiled and not told: %v", word, err)
+		}
+	}
+	if g.Mass != nil || g.Case != NoCase || g.Mate != nil || g.Range == nil {
+		t.Errorf("have %+v", g)
+	}
+}
+
+func TestNonsenseIsRefused(t *testing.T) {
+	c := invented(t)
+	for _, tt := range []struct {
+		f           Field
+		typed, says string
+	}{
+		{FieldMass, "-3 lb", "must be above zero; type something like 4.2 lb"},
+		{FieldMass, "0 lb", "must be above zero"},
+		{FieldMass, "NaN lb", "understood no number"},
+		{FieldMass, "4", "without a unit"},
+		{FieldMass, "4 ksi", "stress"},
+		{FieldMass, "1e30 lb", "no casting is of that size"},
+		{FieldMass, "> 4 lb", "a limit is not a size"},
+		{FieldWall, "-1 mm", "above zero"},
+		{FieldRange, "250 F", "two temperatures are needed"},
+		{FieldRange, "-500..20 F", "below absolute zero"},
+		{FieldRange, "20..9000 F", "molten"},
+		{FieldCase, "girder", "use one of: tie, plate, beam, fixed-beam"},
+		{FieldMate, "unobtainium", "no material"},
+		{FieldPrice, "1.20/lb", "the material is missing"},
+		{FieldPrice, "a1-sand=1.20", "the unit of mass is missing"},
+		{FieldPrice, "a1-sand=1.20/ksi", "is not a unit of mass"},
+		{FieldPrice, "a1-sand=-1/lb", "above zero"},
+		{FieldPrice, "a1-sand=USD/lb", "the amount is missing"},
+		{FieldPrice, "a1-sand=USD 1 EUR/lb", "one short currency word"},
+	} {
+		var p Part
+		err := p.Set(c, tt.f, tt.typed)
+		if err == nil || !strings.Contains(err.Error(), tt.says) {
+			t.Errorf("%s %q: %v, want %q", tt.f, tt.typed, err, tt.says)
+		}
+		if p.Get(tt.f) != "" {
+			t.Errorf("%s %q was refused and kept all the same", tt.f, tt.typed)
+		}
+	}
+	p := Part{}
+	if err := p.Set(nil, FieldMate, "i1"); err == nil {
+		t.Error("a mate was found without a catalog")
+	}
+	if err := p.Set(c, fieldCount, "1"); err == nil {
+		t.Error("a field that does not exist was set")
+	}
+}

@@ -62,3 +62,30 @@ func betterFigure(f *props.Figure, rest []*props.Figure) *props.Figure {
 	}
 	return nil
 }
+
+// What does not depend on temper and process is stated once for the alloy, so
+// that one correction mends all: no two materials of an alloy hold the same
+// physical figure of their own.
+func TestPhysicalFiguresAreStatedOnce(t *testing.T) {
+	c, err := props.Load(os.DirFS("."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range c.Alloys {
+		at := map[string]string{}
+		for _, m := range a.Materials {
+			for _, b := range m.Blocks {
+				for _, f := range b.Figures {
+					if g := f.Property.Info().Group; g != props.Physical && g != props.Elastic {
+						continue
+					}
+					key := f.Property.String() + " " + f.Value.String() + " " + f.Cond.String() + " " + b.Source.ID + " " + b.Basis.String()
+					if other, ok := at[key]; ok && other != m.ID {
+						t.Errorf("%s:%d: %s repeats what %s states: %s; state it once for the alloy", a.File, b.Line, m.ID, other, key)
+					}
+					at[key] = m.ID
+				}
+			}
+		}
+	}
+}

@@ -56,13 +56,15 @@ func separator(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(
 // indexer gathers the text of a searchIndex.
 type indexer struct {
 	*searchIndex
-	text   strings.Builder
-	seen   map[string]bool // words of the material at hand
-	listed map[string]bool // words in vocab
+	text    strings.Builder
+	seen    map[string]bool // words of the material at hand
+	listed  map[string]bool // words in vocab
+	phrases map[string][]string
 }
 
-func (x *indexer) add(mark byte, s string) {
-	w := fold(s)
+func (x *indexer) add(mark byte, s string) { x.addFolded(mark, fold(s)) }
+
+func (x *indexer) addFolded(mark byte, w string) {
 	if w == "" {
 		return
 	}
@@ -79,16 +81,24 @@ func (x *indexer) add(mark byte, s string) {
 	x.words[w] = x.words[w] || mark < markWord
 }
 
-// addWords adds the single words of a phrase.
+// addWords adds the single words of a phrase. The same phrases come back with
+// every alloy and family, and are taken apart once.
 func (x *indexer) addWords(phrase string) {
-	for _, w := range strings.FieldsFunc(phrase, separator) {
-		x.add(markWord, w)
+	words, known := x.phrases[phrase]
+	if !known {
+		for _, w := range strings.FieldsFunc(phrase, separator) {
+			words = append(words, fold(w))
+		}
+		x.phrases[phrase] = words
+	}
+	for _, w := range words {
+		x.addFolded(markWord, w)
 	}
 }
 
 func (c *Catalog) buildIndex() {
 	c.words = map[string]bool{}
-	x := indexer{searchIndex: &c.searchIndex, seen: map[string]bool{}, listed: map[string]bool{}}
+	x := indexer{searchIndex: &c.searchIndex, seen: map[string]bool{}, listed: map[string]bool{}, phrases: map[string][]string{}}
 	for _, m := range c.Materials {
 		clear(x.seen)
 		c.start = append(c.start, x.text.Len())

@@ -9,7 +9,7 @@ import (
 
 var (
 	shrinkFormula  = read("allowance on the pattern, length per length", srcPattern)
-	patternFormula = read("ΔL = L·(s₁ − s₂)/(1 + s₂), the casting against the drawing", srcPattern)
+	patternFormula = read("ΔL = L·(s₁ − s₂)/(1 + s₂), the casting against the drawing", srcDefined)
 )
 
 // foundry is the shrink allowance of the pattern, and whether the pattern of

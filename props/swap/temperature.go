@@ -107,8 +107,8 @@ func (s strain) used(symbol string) []Used {
 
 var (
 	growthFormula = read("ΔL = L·(ε(T₂) − ε(T₁)), ε(T) = α(20 °C→T)·(T − 20 °C)", srcMeans)
-	mateFormula   = read("ΔL − ΔLₘ = L·(Δε − Δεₘ)", srcFit)
-	boreFormula   = read("Δc = d·(Δε bore − Δε shaft), both at the same temperature; + opens", srcFit)
+	mateFormula   = memory("ΔL − ΔLₘ = L·(Δε − Δεₘ)", srcFit)
+	boreFormula   = memory("Δc = d·(Δε bore − Δε shaft), both at the same temperature; + opens", srcFit)
 	heldFormula   = read("σ = E·Δε, held from end to end; tension where it cools, compression where it heats", srcStrength)
 )
 

@@ -62,7 +62,7 @@ var kindInfo = [kindCount]struct {
 	Quantity:      {id: "quantity", name: "Usual quantity", dimension: units.Ratio, unit: " pieces"},
 	Tooling:       {id: "tooling", name: "Tooling"},
 	ToolingLife:   {id: "tooling-life", name: "Tooling life", dimension: units.Ratio, unit: " pours"},
-	Shrinkage:     {id: "shrinkage", name: "Pattern shrinkage", rating: props.PatternShrinkage},
+	Shrinkage:     {id: "shrinkage", name: "Pattern shrinkage", dimension: units.Strain, rating: props.PatternShrinkage},
 	Allowance:     {id: "allowance", name: "Machining allowance grade"},
 	Soundness:     {id: "soundness", name: "Soundness", rating: props.RatingPressureTightness},
 	HeatTreatment: {id: "heat-treatment", name: "Heat treatment"},
@@ -157,12 +157,22 @@ func (b *Book) Card(m *props.Material) *ProcessCard {
 		case Linear:
 			c.Items = append(c.Items, b.linearItems(m)...)
 		}
+		if k == Shrinkage {
+			c.Items = append(c.Items, b.Shrinkage(m)...)
+			continue
+		}
 		c.Items = append(c.Items, b.itemsOf(m, k)...)
 		if p := kindInfo[k].rating; p != props.NoProperty {
 			c.Items = append(c.Items, catalogItems(m, k, p)...)
 		}
 	}
 	return c
+}
+
+// Shrinkage lists the pattern shrinkages on file for the material: the
+// catalog's own figures before those for the family in sand.
+func (b *Book) Shrinkage(m *props.Material) []Item {
+	return append(catalogItems(m, Shrinkage, props.PatternShrinkage), b.itemsOf(m, Shrinkage)...)
 }
 
 // itemsOf lists the items of a kind in three ranks.

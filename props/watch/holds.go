@@ -178,6 +178,8 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		fig, against, why = bench.Pair(e.pin, other, l.property)
 	}
 	switch {
+	case (fig == nil || against == nil) && l.property == props.PatternShrinkage:
+		return e.shrinkage(l, other, role, c)
 	case fig == nil:
 		return missing(l.property, e.pin), unknown
 	case against == nil:
@@ -196,11 +198,39 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	if err1 != nil || err2 != nil || y.Mid() == 0 {
 		return strings.ToLower(l.property.Info().Name) + ": units differ", unknown
 	}
-	times := x.Mid() / y.Mid()
+	return l.against(fig.Value, against.Value, x.Mid()/y.Mid(), role)
+}
+
+// against tells whether a ratio crosses the limit.
+func (l *limit) against(fig, other units.Quantity, times float64, role string) (string, answer) {
 	if !l.beyond(times, times, l.times) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s × the %s's %s", strings.ToLower(l.property.Info().Name), fig.Value, twoDigits(times), role, against.Value), yes
+	return fmt.Sprintf("%s %s is %s × the %s's %s", strings.ToLower(l.property.Info().Name), fig, twoDigits(times), role, other), yes
+}
+
+// shrinkage compares pattern shrinkages where the catalog lacks one: those on
+// file for the family.
+func (e *evaluation) shrinkage(l *limit, other *props.Material, role string, c *Caution) (string, answer) {
+	a, b := e.rules.book.Shrinkage(e.pin), e.rules.book.Shrinkage(other)
+	switch {
+	case len(a) == 0:
+		return missing(l.property, e.pin), unknown
+	case len(b) == 0:
+		return missing(l.property, other), unknown
+	}
+	x, err1 := a[0].Value.In(units.MMPerM)
+	y, err2 := b[0].Value.In(units.MMPerM)
+	if err1 != nil || err2 != nil || y.Mid() == 0 {
+		return strings.ToLower(l.property.Info().Name) + ": units differ", unknown
+	}
+	why, is := l.against(a[0].Value, b[0].Value, x.Mid()/y.Mid(), role)
+	if is == yes {
+		c.Facts = append(slices.Clone(c.Facts),
+			foundry.Statement{Text: "pattern shrinkage of " + e.pin.Alloy.Family.Name + ": " + a[0].String(), Cite: a[0].Cite},
+			foundry.Statement{Text: "pattern shrinkage of " + other.Alloy.Family.Name + ": " + b[0].String(), Cite: b[0].Cite})
+	}
+	return why, is
 }
 
 // twoDigits writes a ratio: 0.70, 1.9, 24.

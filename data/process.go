@@ -2,8 +2,10 @@ package data
 
 import (
 	"embed"
+	"errors"
 	"sync"
 
+	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/watch"
 )
@@ -38,3 +40,17 @@ var Watch = sync.OnceValue(func() *watch.Rules {
 	}
 	return r
 })
+
+// ProcessMistakes reads the process files and the watch-out rules anew and
+// returns every mistake in them.
+func ProcessMistakes() props.LoadErrors {
+	var all, some props.LoadErrors
+	book, err := foundry.Load(Catalog(), ProcessFiles, "process/*.toml")
+	if errors.As(err, &some) {
+		all = append(all, some...)
+	}
+	if _, err := watch.Load(Catalog(), book, WatchFiles, "process/watch/*.toml"); errors.As(err, &some) {
+		all = append(all, some...)
+	}
+	return all
+}

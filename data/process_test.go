@@ -8,22 +8,20 @@ import (
 )
 
 func TestProcessFiles(t *testing.T) {
-	if _, err := foundry.Load(Catalog(), ProcessFiles, "process/*.toml"); err != nil {
-		t.Fatal(err)
+	for _, e := range ProcessMistakes() {
+		t.Error(e)
 	}
 }
 
 func BenchmarkLoadProcess(b *testing.B) {
 	c := Catalog()
 	for b.Loop() {
-		if _, err := foundry.Load(c, ProcessFiles, "process/*.toml"); err != nil {
+		book, err := foundry.Load(c, ProcessFiles, "process/*.toml")
+		if err != nil {
 			b.Fatal(err)
 		}
-	}
-}
-
-func TestWatchFiles(t *testing.T) {
-	if _, err := watch.Load(Catalog(), Foundry(), WatchFiles, "process/watch/*.toml"); err != nil {
-		t.Fatal(err)
+		if _, err := watch.Load(c, book, WatchFiles, "process/watch/*.toml"); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -35,7 +35,8 @@ type reader struct {
 	file  string
 	kinds []string       // of records that belong in the file
 	start int            // line before the chunk
-	lines map[string]int // path of table or key → line in file
+	text  []string       // the chunk's lines
+	lines map[string]int // path of table or key → line in file; nil until a line is asked for
 	errs  *LoadErrors
 }
 
@@ -56,7 +57,7 @@ func (t *Record) File() string { return t.in.file }
 // stand in it.
 func (t *Record) LineOf(key string) int {
 	for _, path := range []string{t.path + "." + key, t.path} {
-		if n, ok := t.in.lines[path]; ok {
+		if n, ok := t.in.places()[path]; ok {
 			return n
 		}
 	}
@@ -252,7 +253,7 @@ func ReadRecords(name string, content []byte, errs *LoadErrors, kinds ...string)
 		start = end
 	}
 	for i, l := range lines {
-		if topHeader.MatchString(l) {
+		if strings.Contains(l, "[") && topHeader.MatchString(l) {
 			flush(i)
 		}
 	}
@@ -268,7 +269,7 @@ var (
 
 // chunk reads one top-level record with its sub-tables.
 func (whole *reader) chunk(start int, lines []string) []*Record {
-	r := &reader{file: whole.file, kinds: whole.kinds, errs: whole.errs, start: start, lines: locate(lines, start)}
+	r := &reader{file: whole.file, kinds: whole.kinds, errs: whole.errs, start: start, text: lines}
 	var doc map[string]any
 	if _, err := toml.Decode(strings.Join(lines, "\n"), &doc); err != nil {
 		var pe toml.ParseError
@@ -322,6 +323,13 @@ func syntaxRemedy(lines []string, n int) string {
 		return fmt.Sprintf("put the value in quotes, with a point for the decimal and its unit: %s= \"%s …\"", l[:strings.Index(l, "=")], strings.ReplaceAll(value, ",", "."))
 	}
 	return "see the records before it for the form"
+}
+
+func (r *reader) places() map[string]int {
+	if r.lines == nil {
+		r.lines = locate(r.text, r.start)
+	}
+	return r.lines
 }
 
 // locate maps the path of each table and key to its line.

@@ -42,6 +42,9 @@ when a mistake or an unexplained finding is left.`,
 		if err != nil && !errors.As(err, &mistakes) {
 			return &failure{exitFindings, err}
 		}
+		if len(args) == 0 {
+			mistakes = append(mistakes, data.ProcessMistakes()...)
+		}
 		r := checked(c, mistakes, args)
 		if err := p.print(r.text(*explained)); err != nil {
 			return err

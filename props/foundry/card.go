@@ -28,7 +28,6 @@ const (
 	Shrinkage
 	Allowance
 	Soundness
-	HeatTreatment
 	Welding
 	Anodizing
 	Chromate
@@ -65,7 +64,6 @@ var kindInfo = [kindCount]struct {
 	Shrinkage:     {id: "shrinkage", name: "Pattern shrinkage", dimension: units.Strain, rating: props.PatternShrinkage},
 	Allowance:     {id: "allowance", name: "Machining allowance grade"},
 	Soundness:     {id: "soundness", name: "Soundness", rating: props.RatingPressureTightness},
-	HeatTreatment: {id: "heat-treatment", name: "Heat treatment"},
 	Welding:       {id: "welding", name: "Welding", rating: props.RatingWeldability},
 	Anodizing:     {id: "anodize", name: "Anodizing", rating: props.RatingAnodizing},
 	Chromate:      {id: "chromate", name: "Chromate conversion", rating: props.RatingChemicalCoating},
@@ -94,11 +92,15 @@ type Item struct {
 	Kind  Kind
 	Value units.Quantity // meaningful when HasValue
 	// HasValue is false for statements in words only.
-	HasValue  bool
-	Unit      string // behind a value that is a plain number: "°", " pieces"
-	Text      string // words; beside a value they say more about it
-	Method    string // molding method the statement is limited to: "shell"
-	Condition string
+	HasValue bool
+	Printed  string // the value as its source prints it, with its unit
+	Unit     string // behind a value that is a plain number: "°", " pieces"
+	// Particular is set for statements about the material's own family, not
+	// about any metal by the process.
+	Particular bool
+	Text       string // words; beside a value they say more about it
+	Method     string // molding method the statement is limited to: "shell"
+	Condition  string
 	Cite
 }
 
@@ -106,7 +108,7 @@ type Item struct {
 func (i *Item) String() string {
 	s := i.Text
 	if i.HasValue {
-		s = i.Value.String() + i.Unit
+		s = i.Printed + i.Unit
 		if i.Text != "" {
 			s += ", " + i.Text
 		}
@@ -199,7 +201,7 @@ func (b *Book) itemsOf(m *props.Material, k Kind) []Item {
 func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 	var out []Item
 	for _, f := range m.Figures(p) {
-		it := Item{Kind: k, Value: f.Value, HasValue: true, Condition: f.Cond.String(),
+		it := Item{Kind: k, Value: f.Value, HasValue: true, Printed: f.Value.String(), Particular: true, Condition: f.Cond.String(),
 			Cite: Cite{Source: f.Source, Table: f.Table, Known: f.Known, Where: f.Where}}
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"

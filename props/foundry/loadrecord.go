@@ -27,6 +27,7 @@ func (l *loader) item(r *props.Record) {
 			r.Fail("value", fmt.Sprintf("%s is told in words", word), `write text = "…"`)
 		}
 		it.Value, it.HasValue = l.quantity(r, "value", d, "0.125 in"), true
+		it.Printed = r.Text("value", true)
 		if it.HasValue && it.Value.Lo < 0 {
 			r.Fail("value", "cannot be negative", "check it against the source")
 		}
@@ -34,6 +35,7 @@ func (l *loader) item(r *props.Record) {
 		r.Fail("value", "is missing, and there is no text", `add value = "…" or text = "…"`)
 	}
 	r.Value("value")
+	it.Particular = it.named()
 	it.Cite = l.Cite(r)
 	r.Finish()
 	l.book.items = append(l.book.items, it)

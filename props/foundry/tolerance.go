@@ -250,7 +250,7 @@ func (b *Book) linearItems(m *props.Material) []Item {
 	var out []Item
 	for i := range b.linear {
 		if l := &b.linear[i]; l.Admits(m) {
-			out = append(out, Item{Kind: Linear, Text: join(l.precision, l.words()), Method: l.method, Condition: l.condition, Cite: l.Cite})
+			out = append(out, Item{Kind: Linear, Particular: l.named(), Text: join(l.precision, l.words()), Method: l.method, Condition: l.condition, Cite: l.Cite})
 		}
 	}
 	return out
@@ -264,7 +264,7 @@ func gradeItems(list []grade, m *props.Material, k Kind) []Item {
 	var out []Item
 	for i := range list {
 		if g := &list[i]; g.Admits(m) {
-			out = append(out, Item{Kind: k, Text: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite})
+			out = append(out, Item{Kind: k, Particular: g.named(), Text: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite})
 		}
 	}
 	return out

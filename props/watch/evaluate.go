@@ -180,15 +180,16 @@ func change(base, pin *props.Material) string {
 	return base.Name() + " becomes " + pin.Name()
 }
 
-// show puts a figure of pin, baseline and, where the rule is about it, mate
-// beside the caution, unless it is there already.
+// show puts a figure of the pin beside the caution, and those of baseline and
+// mate where the rule speaks of them.
 func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
-	mate := len(rule.mate) > 0
+	base, mate := !rule.from.Empty(), len(rule.mate) > 0
 	for _, l := range rule.limit {
+		base = base || l.other == "baseline" || l.op == "unlike" || l.op == "absent"
 		mate = mate || l.other == "mate"
 	}
 	e.add(c, "pin", e.pin, p, nil)
-	if e.base != nil {
+	if base && e.base != nil {
 		e.add(c, "baseline", e.base, p, nil)
 	}
 	if mate && e.part.Mate != nil {
@@ -196,7 +197,9 @@ func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
 	}
 }
 
-// add shows a figure; the one given, or else the one that the bench shows.
+// add shows a figure, unless it is there already: the one given, or else the
+// one that the bench shows. Where a figure does not exist the reason is shown;
+// one that is merely not on file is left out.
 func (e *evaluation) add(c *Caution, role string, m *props.Material, p props.PropertyID, f *props.Figure) {
 	for _, s := range c.Figures {
 		if s.Role == role && s.Property == p {
@@ -209,7 +212,7 @@ func (e *evaluation) add(c *Caution, role string, m *props.Material, p props.Pro
 	}
 	if s.Figure == nil {
 		if s.Absent = m.Absent(p); s.Absent == "" {
-			s.Absent = props.NoFigureOnFile
+			return
 		}
 	}
 	c.Figures = append(c.Figures, s)

@@ -57,7 +57,7 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 	if !l.beyond(lo, hi, at) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s %s", strings.ToLower(l.property.Info().Name), f.Value, l.side(), l.value), yes
+	return fmt.Sprintf("%s %s is %s %s", nameOf(l.property), e.inRow(l.property, f.Value), l.side(), l.value), yes
 }
 
 func (e *evaluation) service(l *limit) (string, answer) {
@@ -145,7 +145,7 @@ func (e *evaluation) absent(l *limit) (string, answer) {
 	if why == "" || m.Has(l.property) {
 		return "", no
 	}
-	return fmt.Sprintf("%s of %s: %s", strings.ToLower(l.property.Info().Name), m.Name(), why), yes
+	return fmt.Sprintf("%s of %s: %s", nameOf(l.property), m.Name(), why), yes
 }
 
 func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
@@ -158,7 +158,7 @@ func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, "baseline", e.base, l.property, against)
-	return strings.ToLower(l.property.Info().Name) + ": " + why.String(), yes
+	return nameOf(l.property) + ": " + why.String(), yes
 }
 
 // ratio compares the middle of the pin's figure with a multiple of the
@@ -182,10 +182,12 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		return e.shrinkage(l, other, role, c)
 	case fig == nil:
 		return missing(l.property, e.pin), unknown
+	case against == nil && other.Absent(l.property) != "":
+		return "", no // there is nothing to lose or to match
 	case against == nil:
 		return missing(l.property, other), unknown
 	case why.Unlike():
-		return strings.ToLower(l.property.Info().Name) + ": " + why.String(), unknown
+		return nameOf(l.property) + ": " + why.String(), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.property, against)
@@ -196,17 +198,35 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	x, err1 := fig.Value.In(u)
 	y, err2 := against.Value.In(u)
 	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return strings.ToLower(l.property.Info().Name) + ": units differ", unknown
+		return nameOf(l.property) + ": units differ", unknown
 	}
-	return l.against(fig.Value, against.Value, x.Mid()/y.Mid(), role)
+	return e.against(l, fig.Value, against.Value, x.Mid()/y.Mid(), role)
 }
 
 // against tells whether a ratio crosses the limit.
-func (l *limit) against(fig, other units.Quantity, times float64, role string) (string, answer) {
+func (e *evaluation) against(l *limit, fig, other units.Quantity, times float64, role string) (string, answer) {
 	if !l.beyond(times, times, l.times) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s × the %s's %s", strings.ToLower(l.property.Info().Name), fig, twoDigits(times), role, other), yes
+	return fmt.Sprintf("%s %s is %s × the %s's %s", nameOf(l.property), e.inRow(l.property, fig), twoDigits(times), role, e.inRow(l.property, other)), yes
+}
+
+// inRow is a figure in the unit of the bench's row.
+func (e *evaluation) inRow(p props.PropertyID, q units.Quantity) units.Quantity {
+	if v, err := q.In(e.bench.UnitOf(p)); err == nil {
+		return v
+	}
+	return q
+}
+
+// nameOf is a property's name within a sentence.
+func nameOf(p props.PropertyID) string {
+	name := p.Info().Name
+	switch first, _, _ := strings.Cut(name, " "); first {
+	case "Brinell", "Rockwell", "Charpy", "Izod", "Poisson's":
+		return name
+	}
+	return strings.ToLower(name[:1]) + name[1:]
 }
 
 // shrinkage compares pattern shrinkages where the catalog lacks one: those on
@@ -222,9 +242,9 @@ func (e *evaluation) shrinkage(l *limit, other *props.Material, role string, c *
 	x, err1 := a[0].Value.In(units.MMPerM)
 	y, err2 := b[0].Value.In(units.MMPerM)
 	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return strings.ToLower(l.property.Info().Name) + ": units differ", unknown
+		return nameOf(l.property) + ": units differ", unknown
 	}
-	why, is := l.against(a[0].Value, b[0].Value, x.Mid()/y.Mid(), role)
+	why, is := e.against(l, a[0].Value, b[0].Value, x.Mid()/y.Mid(), role)
 	if is == yes {
 		c.Facts = append(slices.Clone(c.Facts),
 			foundry.Statement{Text: "pattern shrinkage of " + e.pin.Alloy.Family.Name + ": " + a[0].String(), Cite: a[0].Cite},

@@ -47,10 +47,7 @@ type loader struct {
 
 // checkUnless reports rules that give way to one that does not exist.
 func (l *loader) checkUnless() {
-	var ids []string
-	for i := range l.rules.List {
-		ids = append(ids, l.rules.List[i].ID)
-	}
+	ids := l.rules.IDs()
 	for i := range l.rules.List {
 		for _, id := range l.rules.List[i].unless {
 			if !slices.Contains(ids, id) || id == ids[i] {

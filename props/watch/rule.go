@@ -51,3 +51,12 @@ type Rules struct {
 	List []Rule
 	book *foundry.Book
 }
+
+// IDs lists the ids of all rules in file order.
+func (r *Rules) IDs() []string {
+	ids := make([]string, len(r.List))
+	for i := range r.List {
+		ids[i] = r.List[i].ID
+	}
+	return ids
+}

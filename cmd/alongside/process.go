@@ -1,0 +1,74 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"alongside/data"
+	"alongside/props"
+	"alongside/props/report"
+	"alongside/units"
+)
+
+func (p *program) processCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "process ID...",
+		Short: "Print process cards side by side: tolerance, wall, draft, finish, heat treatment",
+		Long: `Print what is published for each material's casting process and family, side by
+side: tolerances by ISO 8062-3 grade and in the first-inch form of the trade,
+wall, draft, finish, quantities, machining allowance, finishing, the heat
+treatment card, and what the designation says. With --dimension the tolerances
+are looked up for that size.`,
+		Example: `  alongside process a356-t6-pm a380-f-die
+  alongside process gray-30 356-t6-sand --dimension "4 in"
+  alongside process zn-3-die --dimension "100 mm" --format json`,
+		Args:              cobra.MinimumNArgs(1),
+		ValidArgsFunction: p.completeMaterials,
+	}
+	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
+	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		list, err := p.resolve(args)
+		if err != nil {
+			return err
+		}
+		var dimension *units.Quantity
+		if *size != "" {
+			q, err := units.ParseAs(*size, units.Length, units.NoUnit)
+			if err != nil {
+				return fmt.Errorf("--dimension %w", err)
+			}
+			if q.IsRange() || q.Qual != units.Exact && q.Qual != units.Approx || !(q.Lo > 0) {
+				return fmt.Errorf("--dimension %q: one size above zero is needed, such as \"4 in\"", *size)
+			}
+			dimension = &q
+		}
+		if format.value == "json" {
+			return p.print(report.ProcessJSON(data.Foundry(), list, dimension))
+		}
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format.value)
+	}
+	return cmd
+}
+
+// resolve finds the materials that designations name; one that is named twice counts once.
+func (p *program) resolve(ids []string) ([]*props.Material, error) {
+	var b props.Bench
+	for _, id := range ids {
+		m, err := p.catalog().Resolve(id)
+		if err != nil {
+			return nil, err
+		}
+		b.Pin(m)
+	}
+	return b.Pins, nil
+}
+
+func (p *program) printDoc(d *report.Doc, format string) error {
+	text, err := d.Render(format, p.width())
+	if err != nil {
+		return err
+	}
+	return p.print(text)
+}

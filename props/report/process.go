@@ -1,0 +1,321 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/units"
+)
+
+// ProcessNote says how process data are to be read.
+const ProcessNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs."
+
+// ProcessDoc sets the process cards of materials side by side: the tolerance
+// of a dimension where one is given (nil: none), each line of the card, heat
+// treatment, and what the designations say. Units are those of the sources;
+// lengths are given in the other system too.
+func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *Doc {
+	var names []string
+	for _, m := range list {
+		names = append(names, m.Name())
+	}
+	w := &processWriter{book: book, list: list}
+	d := &Doc{Title: "Process card: " + strings.Join(names, ", ")}
+	d.Tables = append(d.Tables, w.glance())
+	if dimension != nil {
+		d.Tables = append(d.Tables, w.tolerance(*dimension))
+	}
+	d.Tables = append(d.Tables, w.card()...)
+	d.Tables = append(d.Tables, w.heat(), w.designation())
+	d.Tables = some(d.Tables)
+	d.Foot = append(sourceLines(w.sources), ProcessNote)
+	return d
+}
+
+// some leaves out tables without a row.
+func some(tables []DocTable) []DocTable {
+	var out []DocTable
+	for _, t := range tables {
+		if len(t.Rows) > 0 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+func sourceLines(sources []string) []string {
+	var out []string
+	for i, s := range sources {
+		out = append(out, "S"+strconv.Itoa(i+1)+" "+s)
+	}
+	return out
+}
+
+type processWriter struct {
+	book *foundry.Book
+	list []*props.Material
+	numbering
+}
+
+// cited is where a statement comes from: "S3, Table A.1, from memory"; common
+// practice has no number.
+func (n *numbering) cited(c foundry.Cite) string {
+	if c.Source.Kind == "none" {
+		return "common practice, no source"
+	}
+	s := "S" + strconv.Itoa(n.source(c.Source))
+	if c.Table != "" {
+		s += ", " + c.Table
+	}
+	if c.Known == props.Memory {
+		s += ", from memory"
+	}
+	return s
+}
+
+func (w *processWriter) tolerance(dimension units.Quantity) DocTable {
+	t := DocTable{Heading: "Tolerance of " + dimension.String() + converted(dimension), Head: []string{"material", "plus or minus", "by"}}
+	for _, m := range w.list {
+		for _, r := range w.book.Tolerance(m, dimension) {
+			if r.Source == nil {
+				t.Rows = append(t.Rows, []string{m.Name(), "–", r.Why})
+				continue
+			}
+			value, how := "–", r.How
+			switch full := r.Full.String(); {
+			case r.Why != "":
+			case r.Kind == foundry.ISOGrade:
+				value, how = "±"+likeTyped(r.PlusMinus, dimension), "total "+full
+			case r.Kind == foundry.MachiningStock:
+				value, how = likeTyped(r.Full, dimension)+" stock", full+" on each face"
+			default:
+				value = "±" + likeTyped(r.PlusMinus, dimension)
+			}
+			by := sentence(strings.TrimSpace(r.Kind.String()+" "+r.Name), how, r.Method, r.Condition, r.Why) + " [" + w.cited(r.Cite)
+			if r.By.Source != nil {
+				by += "; by " + w.cited(r.By)
+			}
+			t.Rows = append(t.Rows, []string{m.Name(), value, by + "]"})
+		}
+	}
+	return t
+}
+
+// likeTyped writes a tolerance in the inches or millimeters of the dimension.
+func likeTyped(q, dimension units.Quantity) string {
+	u := units.MM
+	switch dimension.Unit {
+	case units.Inch, units.Foot, units.Mil, units.Microinch:
+		u = units.Inch
+	}
+	if v, err := q.In(u); err == nil {
+		q = v
+	}
+	return q.String()
+}
+
+// glance sets the figures of the cards side by side, a line of the card to a
+// row. Where figures about the family are on file, those for any metal are
+// left to the tables below; so are words.
+func (w *processWriter) glance() DocTable {
+	t := DocTable{Heading: "At a glance", Head: []string{""}}
+	for _, m := range w.list {
+		t.Head = append(t.Head, m.Name())
+	}
+	for _, k := range foundry.Kinds() {
+		row, filled := []string{k.String()}, false
+		for _, m := range w.list {
+			cell := glanceCell(w.book.Card(m).Of(k))
+			filled = filled || cell != ""
+			row = append(row, cell)
+		}
+		if filled {
+			t.Rows = append(t.Rows, row)
+		}
+	}
+	heat := []string{"Heat treated"}
+	for _, m := range w.list {
+		heat = append(heat, w.book.HeatTreat(m).Normally)
+	}
+	t.Rows = append(t.Rows, heat)
+	return t
+}
+
+// glanceCell puts the figures of a line into few words: one span for each
+// unit.
+func glanceCell(items []foundry.Item) string {
+	particular := false
+	for i := range items {
+		particular = particular || items[i].Particular && items[i].HasValue
+	}
+	var parts []string
+	var spans []span
+	for i := range items {
+		it := &items[i]
+		value, _ := itemText(it)
+		switch {
+		case value == "" || particular && !it.Particular:
+		case it.HasValue && it.Value.Qual == units.Exact && it.Value.Unit.Dimension() != units.Rating:
+			spans = addSpan(spans, it)
+		default:
+			if it.HasValue {
+				value = it.String()
+			}
+			if it.HasValue && it.Value.Unit.Dimension() == units.Rating {
+				value = it.Printed + " of 5, 1 best"
+			}
+			if !slices.Contains(parts, value) {
+				parts = append(parts, value)
+			}
+		}
+	}
+	for _, s := range spans {
+		parts = append(parts, s.String())
+	}
+	return strings.Join(parts, ", ")
+}
+
+// span is what several figures of one unit reach over.
+type span struct {
+	lo, hi units.Quantity // single values
+	only   string         // as printed, while there is but one figure
+	unit   string
+}
+
+func addSpan(spans []span, it *foundry.Item) []span {
+	lo, hi := it.Value, it.Value
+	lo.Hi, hi.Lo = lo.Lo, hi.Hi
+	for i := range spans {
+		s := &spans[i]
+		if s.lo.Unit != lo.Unit {
+			continue
+		}
+		s.only = ""
+		if lo.Lo < s.lo.Lo {
+			s.lo = lo
+		}
+		if hi.Hi > s.hi.Hi {
+			s.hi = hi
+		}
+		return spans
+	}
+	return append(spans, span{lo, hi, it.String(), it.Unit})
+}
+
+func (s span) String() string {
+	switch {
+	case s.only != "":
+		return s.only
+	case s.lo.Lo == s.hi.Lo:
+		return s.lo.String() + s.unit
+	}
+	return s.lo.Number() + "–" + s.hi.String() + s.unit
+}
+
+// card has a table for each line of the process card.
+func (w *processWriter) card() []DocTable {
+	cards := make([]*foundry.ProcessCard, len(w.list))
+	none := DocTable{Heading: "No process card", Head: []string{"material", "why"}}
+	for i, m := range w.list {
+		cards[i] = w.book.Card(m)
+		if cards[i].Why != "" {
+			none.Rows = append(none.Rows, []string{m.Name(), cards[i].Why})
+		}
+	}
+	tables := []DocTable{none}
+	for _, k := range foundry.Kinds() {
+		t := DocTable{Heading: k.String(), Head: []string{"material", "figure", "conditions and source"}}
+		for i, m := range w.list {
+			for _, it := range cards[i].Of(k) {
+				value, rest := itemText(&it)
+				t.Rows = append(t.Rows, []string{m.Name(), value, strings.TrimSpace(sentence(rest, it.Method, it.Condition) + " [" + w.cited(it.Cite) + "]")})
+			}
+		}
+		tables = append(tables, t)
+	}
+	return tables
+}
+
+// shortText is the length up to which words stand in the column of figures.
+const shortText = 14
+
+// itemText parts a statement into its figure and its words.
+func itemText(it *foundry.Item) (value, words string) {
+	switch {
+	case it.HasValue:
+		return it.Printed + converted(it.Value) + it.Unit, it.Text
+	case length(it.Text) <= shortText:
+		return it.Text, ""
+	}
+	return "", it.Text
+}
+
+// converted is a length in the unit of the other system, in parentheses.
+func converted(q units.Quantity) string {
+	other := map[units.Unit]units.Unit{units.Inch: units.MM, units.MM: units.Inch, units.Microinch: units.Micrometer, units.Micrometer: units.Microinch}
+	if u, ok := other[q.Unit]; ok {
+		if v, err := q.In(u); err == nil && v.Lo != 0 {
+			return " (" + v.String() + ")"
+		}
+	}
+	return ""
+}
+
+func sentence(parts ...string) string {
+	var out []string
+	for _, p := range parts {
+		if p = strings.TrimSpace(p); p != "" {
+			out = append(out, p)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+func (w *processWriter) heat() DocTable {
+	t := DocTable{Heading: "Heat treatment card", Head: []string{"material", "", "statement and source"}}
+	for _, m := range w.list {
+		c := w.book.HeatTreat(m)
+		row := func(label, text string) { t.Rows = append(t.Rows, []string{m.Name(), label, text}) }
+		cite := func(s foundry.Statement) string { return s.Text + " [" + w.cited(s.Cite) + "]" }
+		for _, s := range c.Meaning {
+			row("temper "+m.Temper, cite(s))
+		}
+		for i, s := range c.Reasons {
+			label := ""
+			if i == 0 {
+				label = "normally: " + c.Normally
+			}
+			row(label, cite(s))
+		}
+		if len(c.Tempers) > 0 {
+			row("on file", "solution-treated tempers of the alloy by this process: "+strings.Join(c.Tempers, ", "))
+		}
+		schedule := func(s *foundry.Schedule) string { return sentence(s.String(), s.Note) + " [" + w.cited(s.Cite) + "]" }
+		for i := range c.Schedules {
+			row("schedule", schedule(&c.Schedules[i]))
+		}
+		if c.Why != "" {
+			row("schedule", c.Why)
+		}
+		for i := range c.Others {
+			row("for "+c.Others[i].Temper, schedule(&c.Others[i]))
+		}
+	}
+	return t
+}
+
+func (w *processWriter) designation() DocTable {
+	t := DocTable{Heading: "What the designation says", Head: []string{"material", "part", "meaning and source"}}
+	for _, m := range w.list {
+		for _, e := range w.book.Designation(m) {
+			t.Rows = append(t.Rows, []string{m.Name(), e.Part, e.Text + " [" + w.cited(e.Cite) + "]"})
+		}
+		if a, ok := w.book.Anodic(m); ok {
+			t.Rows = append(t.Rows, []string{m.Name(), "anodic index", a.Text() + ", " + a.Group + " [" + w.cited(a.Cite) + "]"})
+		}
+	}
+	return t
+}

@@ -15,7 +15,7 @@ import (
 
 func realDesk(t testing.TB, w, h int, ids ...string) *desk {
 	t.Helper()
-	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii, catalog: data.Catalog()}, ids...)
+	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii, catalog: data.Catalog(), book: data.Foundry, rules: data.Watch}, ids...)
 }
 
 // The trap of the trade: a typical die-cast figure beside specified minimums

@@ -45,7 +45,10 @@ func commandList() []*command {
 		on(nothing, "3", "candidates", opens(newCandidates)).page(needKeys, "3", "what meets the needs, and what nearly does"),
 		on(aPin, "B", "", act((*Model).betterThanBaseline)).page(needKeys, "B", "needs: beat or equal the baseline on these rows"),
 		on(nothing, "4", "swap", opens(newSwap)).page(partKeys, "4", "what the change of metal does to the part"),
+		on(aPin, "5", "process", opens(newProcess)).page(partKeys, "5", "tolerances, walls, draft, finish, heat treatment"),
+		on(nothing, "6", "watch-outs", opens(newWatch)).page(partKeys, "6", "what to ask about before the change"),
 		on(nothing, "D", "", opens(newPart)).page(partKeys, "D", "the part: mass, wall, load, service, price"),
+		on(nothing, "F", "", opens(newFacts)).page(partKeys, "F", "its conditions: press fit, threads, pressure …"),
 		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),
 
 		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),

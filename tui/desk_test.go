@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -14,6 +15,8 @@ import (
 	"pgregory.net/rapid"
 
 	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/props/watch"
 	"alongside/tui/background"
 	"alongside/tui/clip"
 )
@@ -30,6 +33,16 @@ func invented(t rapid.TB) *props.Catalog {
 	return c
 }
 
+// inventedBook loads the process data of these tests. They are made up too.
+func inventedBook(t rapid.TB, c *props.Catalog) *foundry.Book {
+	t.Helper()
+	b, err := foundry.Load(c, os.DirFS("testdata"), "process.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
 // desk drives a Model as a person would, without a terminal.
 type desk struct {
 	t      rapid.TB
@@ -43,12 +56,15 @@ type deskOptions struct {
 	profile termenv.Profile
 	shade   background.Shade
 	catalog *props.Catalog
+	book    func() *foundry.Book // nil: the invented one, with the invented catalog
+	rules   func() *watch.Rules  // nil: none
 }
 
 func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	t.Helper()
 	if o.catalog == nil {
 		o.catalog = invented(t)
+		o.book = sync.OnceValue(func() *foundry.Book { return inventedBook(t, o.catalog) })
 	}
 	bench := props.NewBench()
 	for _, id := range ids {
@@ -60,7 +76,7 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	}
 	d := &desk{t: t}
 	d.m = New(Options{
-		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0",
+		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules,
 		Copy: func(_ context.Context, p clip.Payload) (string, error) {
 			d.copied = append(d.copied, p)
 			return "copied with a test", nil

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"alongside/props"
@@ -196,8 +197,17 @@ func (m *Model) titleLine() string {
 	if b.Band != props.DefaultBand {
 		parts = append(parts, "level within "+report.BandText(b.Band))
 	}
-	name := " Alongside"
-	return m.theme.title.of(name) + m.theme.dim.of(cut("  "+strings.Join(parts, " · "), m.width-width(name)))
+	name, words := " Alongside", m.watchWords()
+	if words == "" {
+		return m.theme.title.of(name) + m.theme.dim.of(cut("  "+strings.Join(parts, " · "), m.width-width(name)))
+	}
+	room := m.width - width(name) - width(words) - 5
+	for _, usual := range []string{allRows, "delta %"} { // make room by leaving out what is as always
+		if width(strings.Join(parts, " · ")) > room {
+			parts = slices.DeleteFunc(parts, func(s string) bool { return s == usual })
+		}
+	}
+	return m.theme.title.of(name) + m.theme.dim.of("  "+pad(strings.Join(parts, " · "), room)) + "  " + m.theme.strong.of(words)
 }
 
 func plural(n int, what string) string {
@@ -240,8 +250,10 @@ func filterWords(b *props.Bench) string {
 	case b.HideEmpty:
 		return "empty rows hidden"
 	}
-	return "all rows"
+	return allRows
 }
+
+const allRows = "all rows"
 
 func (m *Model) heads() (lines [3]string) {
 	g, t := m.grid, m.theme

@@ -43,7 +43,7 @@ const (
 
 // keysLine lists the commands of the keys line by one of their keys, the most
 // needed first: the end is cut where the window is narrow.
-var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "2", "3", "4", "d", "u", "q"}
+var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "2", "3", "4", "5", "6", "d", "u", "q"}
 
 // on makes a command. keys are parted by blanks; line is its word on the keys
 // line, where it has a place there.

@@ -16,9 +16,11 @@ import (
 	"github.com/muesli/termenv"
 
 	"alongside/props"
+	"alongside/props/foundry"
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/props/swap"
+	"alongside/props/watch"
 	"alongside/tui/clip"
 )
 
@@ -39,6 +41,12 @@ type Options struct {
 	// that there is no clipboard.
 	Copy    func(context.Context, clip.Payload) (string, error)
 	Version string
+	// Foundry is what is published about casting processes, read when it is
+	// first asked for; nil means that there is nothing.
+	Foundry func() *foundry.Book
+	// Watch is the watch-out rules, read beside the first frames; nil means
+	// that there are none.
+	Watch func() *watch.Rules
 	// Width and Height are the size to draw before the terminal tells its own.
 	Width, Height int
 }
@@ -60,7 +68,13 @@ type Model struct {
 	needs      []needs.Need
 	duties     []*needs.Duty
 	part       swap.Part
-	swaps      *swaps // of the part and the bench as they are, worked out when asked for
+	facts      watch.Facts // what the part has and goes through
+	aside      []string    // ids of the watch-outs that are put aside
+	rules      *watch.Rules
+	cautions   []report.Watched // see watched
+	swaps      *swaps           // of the part and the bench as they are, worked out when asked for
+	processes  *processes       // of the bench and the dimension, put together when asked for
+	dimension  dimension
 	past       []job
 	future     []job
 	index      *needs.Index
@@ -119,8 +133,9 @@ func (m *Model) restyle() {
 // Bench returns the bench as it is now.
 func (m *Model) Bench() props.Bench { return m.bench.Clone() }
 
-// Init asks for the terminal's background where that is not known.
-func (m *Model) Init() tea.Cmd { return m.ask }
+// Init asks for the terminal's background where that is not known, and reads
+// the watch-out rules.
+func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules()) }
 
 // Run shows the screen until the user quits or ctx ends. Output is the
 // terminal at os.Stdout; the caller has made sure that it is one. Errors are

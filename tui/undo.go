@@ -8,30 +8,33 @@ import (
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/props/swap"
+	"alongside/props/watch"
 )
 
 // undoDepth is how many changes can be taken back.
 const undoDepth = 200
 
 // job is what the user has set up, and what undo brings back: the bench, the
-// customer's limits, the duties whose merit is shown and the part. It is never
-// changed in place.
+// customer's limits, the duties whose merit is shown, the part with what it has
+// and goes through, and the watch-outs put aside. It is never changed in place.
 type job struct {
 	bench  props.Bench
 	needs  []needs.Need
 	duties []*needs.Duty
 	part   swap.Part
+	facts  watch.Facts
+	aside  []string // ids of watch-outs
 }
 
-func (m *Model) job() job { return job{m.bench, m.needs, m.duties, m.part} }
+func (m *Model) job() job { return job{m.bench, m.needs, m.duties, m.part, m.facts, m.aside} }
 
 func (j job) clone() job {
-	return job{j.bench.Clone(), slices.Clone(j.needs), slices.Clone(j.duties), j.part.Clone()}
+	return job{j.bench.Clone(), slices.Clone(j.needs), slices.Clone(j.duties), j.part.Clone(), j.facts, slices.Clone(j.aside)}
 }
 
 func (j job) same(o job) bool {
 	return same(j.bench, o.bench) && reflect.DeepEqual(j.needs, o.needs) && slices.Equal(j.duties, o.duties) &&
-		reflect.DeepEqual(j.part.Clone(), o.part.Clone())
+		reflect.DeepEqual(j.part.Clone(), o.part.Clone()) && j.facts == o.facts && slices.Equal(j.aside, o.aside)
 }
 
 // change applies f to a copy of the bench. When that differs from the bench,
@@ -63,7 +66,8 @@ func same(a, b props.Bench) bool { return reflect.DeepEqual(a.Clone(), b.Clone()
 // where they are still there.
 func (m *Model) put(j job) {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	m.bench, m.needs, m.duties, m.part = j.bench, j.needs, j.duties, j.part
+	m.bench, m.needs, m.duties = j.bench, j.needs, j.duties
+	m.part, m.facts, m.aside = j.part, j.facts, j.aside
 	m.rework()
 	m.goTo(pin, property)
 }
@@ -78,7 +82,7 @@ func (m *Model) rework() {
 	}
 	m.grid = nil
 	m.find.brief = nil
-	m.swaps = nil
+	m.swaps, m.processes, m.cautions = nil, nil, nil
 }
 
 func (m *Model) undo() {

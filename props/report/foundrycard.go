@@ -1,0 +1,232 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/units"
+)
+
+// ItemText is a statement of a process card in the units of a system, with the
+// molding method and the condition it is limited to: "0.08 in, shell; least of
+// any metal by the process".
+func ItemText(it *foundry.Item, s units.System) string {
+	shown := *it
+	if it.HasValue && it.Unit == "" {
+		shown.Value = rounded(it.Value, itemUnit(it, s))
+	}
+	text := shown.String()
+	if limits := joined("; ", it.Method, it.Condition); limits != "" {
+		text += ", " + limits
+	}
+	return text
+}
+
+// rounded is a quantity in a unit, with as many digits as it was published
+// with and at least two: 2 mm is 0.079 in.
+func rounded(q units.Quantity, u units.Unit) units.Quantity {
+	v, err := q.In(u)
+	if err != nil || v.Unit == q.Unit || v.Lo <= 0 || q.Lo <= 0 {
+		return q
+	}
+	digits := max(int(math.Floor(math.Log10(q.Lo)))-int(q.Place)+1, 2)
+	v.Place = max(v.Place, int8(int(math.Floor(math.Log10(v.Lo)))-digits+1))
+	return v
+}
+
+// itemUnit is the unit in which a statement is shown: that of the system, and
+// for a surface the one in which finishes are called out.
+func itemUnit(it *foundry.Item, s units.System) units.Unit {
+	switch {
+	case it.Kind == foundry.SurfaceFinish && s == units.US:
+		return units.Microinch
+	case it.Kind == foundry.SurfaceFinish:
+		return units.Micrometer
+	}
+	return units.Preferred(it.Value.Unit.Dimension(), s)
+}
+
+// ToleranceText is what one source gives for a dimension, in the units of a
+// system: "±0.010 in, standard; within one die half".
+func ToleranceText(r *foundry.ToleranceResult, s units.System) string {
+	if r.Why != "" {
+		return r.Why
+	}
+	v := r.PlusMinus
+	if in, err := v.In(units.Preferred(units.Length, s)); err == nil {
+		v = in
+	}
+	if v.Unit == units.Inch {
+		v.Place = max(v.Place, thousandth)
+	}
+	text := "±" + v.String()
+	if r.Kind == foundry.MachiningStock {
+		text = v.String() + " stock a face"
+	}
+	if limits := joined("; ", r.Name, r.Method, r.Condition); limits != "" {
+		text += ", " + limits
+	}
+	return text
+}
+
+// thousandth is the finest place of a tolerance in inches.
+const thousandth = -3
+
+func joined(by string, parts ...string) string {
+	var some []string
+	for _, p := range parts {
+		if p != "" {
+			some = append(some, p)
+		}
+	}
+	return strings.Join(some, by)
+}
+
+// citeItems says where a statement comes from.
+func citeItems(s *Section, c foundry.Cite) {
+	if c.Source == nil {
+		return
+	}
+	if c.Practice() {
+		s.add("source", "common practice of the trade, no standard or handbook named")
+		s.add("known", knownText(c.Known, c.Where))
+		return
+	}
+	sourceItems(s, c.Source)
+	s.add("table", c.Table)
+	s.add("known", knownText(c.Known, c.Where))
+}
+
+// NewItemsCard shows the statements of a process card on one subject as
+// published, each with its source.
+func NewItemsCard(m *props.Material, subject string, items []foundry.Item) *Card {
+	card := &Card{Title: subject + ", " + m.Name()}
+	for i := range items {
+		it := &items[i]
+		s := Section{Title: it.String()}
+		if len(s.Title) > longTitle {
+			s = Section{Title: subject}
+			s.add("", it.String())
+		}
+		s.add("method", it.Method)
+		s.add("condition", it.Condition)
+		citeItems(&s, it.Cite)
+		card.Sections = append(card.Sections, s)
+	}
+	return card
+}
+
+// longTitle is from where on a statement stands under a heading, not in it.
+const longTitle = 60
+
+// NewToleranceCard shows what is published for one dimension of a casting, and
+// how each figure comes about.
+func NewToleranceCard(m *props.Material, dimension units.Quantity, results []foundry.ToleranceResult, system units.System) *Card {
+	card := &Card{Title: fmt.Sprintf("Tolerance at %s, %s", dimension, m.Name())}
+	for i := range results {
+		r := &results[i]
+		s := Section{Title: joined(", ", r.Kind.String(), r.Name)}
+		s.add("", ToleranceText(r, system))
+		if r.Why == "" {
+			if r.Kind != foundry.MachiningStock {
+				s.add("in all", r.Full.String())
+			}
+			s.add("how", r.How)
+		}
+		citeItems(&s, r.Cite)
+		if r.By.Source != nil && r.By.Source != r.Source {
+			by := Section{Title: "Table of the grade"}
+			citeItems(&by, r.By)
+			card.Sections = append(card.Sections, s, by)
+			continue
+		}
+		card.Sections = append(card.Sections, s)
+	}
+	return card
+}
+
+// NewHeatCard tells what the temper means, whether the alloy is normally heat
+// treated when cast so, and the usual schedules.
+func NewHeatCard(h *foundry.HeatCard) *Card {
+	m := h.Material
+	card := &Card{Title: "Heat treatment, " + m.Name()}
+	for _, t := range h.Meaning {
+		s := Section{Title: "Temper " + m.Temper}
+		s.add("", t.Text)
+		citeItems(&s, t.Cite)
+		card.Sections = append(card.Sections, s)
+	}
+	for i, r := range h.Reasons {
+		s := Section{Title: "More on it"}
+		if i == 0 {
+			s.Title = normally(h.Normally)
+		}
+		s.add("", r.Text)
+		citeItems(&s, r.Cite)
+		card.Sections = append(card.Sections, s)
+	}
+	if len(h.Tempers) > 0 {
+		s := Section{Title: "Heat-treated tempers in the catalog, by this process"}
+		s.add("", strings.Join(h.Tempers, ", "))
+		card.Sections = append(card.Sections, s)
+	}
+	if h.Why != "" {
+		s := Section{Title: "Schedule"}
+		s.add("", h.Why)
+		card.Sections = append(card.Sections, s)
+	}
+	for i := range h.Schedules {
+		card.Sections = append(card.Sections, scheduleSection(&h.Schedules[i], "Usual schedule for "))
+	}
+	for i := range h.Others {
+		card.Sections = append(card.Sections, scheduleSection(&h.Others[i], "For comparison: "))
+	}
+	return card
+}
+
+func normally(word string) string {
+	switch word {
+	case "yes":
+		return "Normally heat treated: yes"
+	case "no":
+		return "Normally heat treated: no"
+	case "depends":
+		return "Normally heat treated: it depends"
+	}
+	return "Heat treated or not"
+}
+
+func scheduleSection(sch *foundry.Schedule, title string) Section {
+	s := Section{Title: title + sch.Temper}
+	for i := range sch.Steps {
+		st := &sch.Steps[i]
+		s.add(st.Name, strings.TrimPrefix(st.String(), st.Name+" "))
+	}
+	s.add("note", sch.Note)
+	citeItems(&s, sch.Cite)
+	return s
+}
+
+// NewDesignationCard explains a material's designation part by part.
+func NewDesignationCard(m *props.Material, parts []foundry.Explanation) *Card {
+	card := &Card{Title: "Designation, " + m.Name()}
+	head := Section{Title: m.Name()}
+	head.add("id", m.ID)
+	head.add("family", m.Alloy.Family.Name)
+	head.add("UNS", m.Alloy.UNS)
+	head.add("also called", strings.Join(AliasTexts(m), "; "))
+	if len(parts) == 0 {
+		head.add("", "nothing on file explains the parts of this designation")
+	}
+	card.Sections = append(card.Sections, head)
+	for _, p := range parts {
+		s := Section{Title: strings.ToUpper(p.Part[:1]) + p.Part[1:]}
+		s.add("", p.Text)
+		citeItems(&s, p.Cite)
+		card.Sections = append(card.Sections, s)
+	}
+	return card
+}

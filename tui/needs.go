@@ -168,6 +168,8 @@ func (p *needsPanel) choose(k tea.KeyMsg) {
 		p.m.open(newCandidates(p.m))
 	case "u":
 		p.m.undo()
+	case "ctrl+r":
+		p.m.redo()
 	}
 	if n == 0 {
 		return

@@ -223,7 +223,8 @@ func Front(list []Result, b *props.Bench, p, q props.PropertyID) []Result {
 
 // BetterThan makes the needs "beats or equals this baseline" on the given
 // properties: a bound at the baseline's own figure in the direction of each
-// property's sense. Properties without a figure or a direction are left out.
+// property's sense; of a range at its worse end, so that the baseline itself
+// meets it. Properties without a figure or a direction are left out.
 func BetterThan(b *props.Bench, base *props.Material, list []props.PropertyID) []Need {
 	var out []Need
 	for _, p := range list {
@@ -245,7 +246,7 @@ func BetterThan(b *props.Bench, base *props.Material, list []props.PropertyID) [
 		if v, err := f.Value.In(b.UnitOf(p)); err == nil {
 			n.Limit = v
 		}
-		if n.Op == AtLeast {
+		if (n.Op == AtMost) != n.Limit.Unit.Reciprocal() {
 			n.Limit.Lo = n.Limit.Hi
 		} else {
 			n.Limit.Hi = n.Limit.Lo

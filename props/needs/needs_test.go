@@ -266,6 +266,26 @@ func TestBetterThan(t *testing.T) {
 	}
 }
 
+// A baseline meets what is asked of it, ranges and resistivities included.
+func TestBaselineMeetsItsOwnFigures(t *testing.T) {
+	c := shop(t)
+	for _, unit := range []units.Unit{units.NoUnit, units.MicroOhmCM} {
+		b := props.NewBench()
+		if unit != units.NoUnit {
+			b.RowUnits = map[props.PropertyID]units.Unit{props.ElectricalConductivity: unit}
+		}
+		for _, m := range c.Materials {
+			for _, p := range props.Properties() {
+				for _, n := range BetterThan(&b, m, []props.PropertyID{p}) {
+					if j := Judge(m, &n); j.Status == NotMet || j.Status == Partly {
+						t.Errorf("%s: %s: %v by %g", m.ID, n.Text, j.Status, j.Worst)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestFront(t *testing.T) {
 	c := shop(t)
 	b := props.NewBench()

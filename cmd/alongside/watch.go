@@ -32,7 +32,7 @@ counted and listed, never dropped.
 What may stand after --with:
 ` + strings.TrimRight(list.String(), "\n"),
 		Example: `  alongside watch gray-30 a356-t6-pm
-  alongside watch gray-30 a356-t6-pm a380-f-die --service "250 F" --mate 1045 --with press-fit,threads
+  alongside watch gray-30 a356-t6-pm a380-f-die --service "250 F" --mate 1045-cold-drawn-wrought --with press-fit,threads
   alongside watch c83600-sand zn-3-die --with potable-water --dismiss stiffness --format markdown`,
 		Args:              cobra.MinimumNArgs(2),
 		ValidArgsFunction: p.completeMaterials,

@@ -173,6 +173,12 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	}
 	bench := e.bench
 	fig, against, why := bench.Pair(e.pin, other, l.property)
+	if (fig == nil || against == nil) && l.property == props.ThermalExpansion && bench.Range != nil {
+		// Nothing is published over the whole service range; what is
+		// published still ranks the two.
+		bench.Range = nil
+		fig, against, why = bench.Pair(e.pin, other, l.property)
+	}
 	if why.Kind == props.RangeDiffers && bench.Range == nil {
 		bench.Range = &[2]float64{20, 100}
 		fig, against, why = bench.Pair(e.pin, other, l.property)

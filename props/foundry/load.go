@@ -50,7 +50,11 @@ func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
 		}
 	}
 	for _, r := range records {
+		before, good := len(errs), *l.book
 		recordKinds[r.Kind()](l, r)
+		if len(errs) > before {
+			*l.book = good // a record with a mistake is not kept
+		}
 	}
 	l.checkTables()
 	if len(errs) > 0 {

@@ -10,6 +10,9 @@ import (
 	"alongside/units"
 )
 
+// examples show how the value of a card line is written.
+var examples = map[units.Dimension]string{units.Length: "0.125 in", units.Mass: "5–50 kg", units.Ratio: "2–3", units.Strain: "0.125 in/ft"}
+
 func (l *loader) item(r *props.Record) {
 	it := item{Scope: l.Scope(r, "families", "")}
 	word := r.Text("kind", true)
@@ -26,7 +29,7 @@ func (l *loader) item(r *props.Record) {
 		if d == units.NoDimension {
 			r.Fail("value", fmt.Sprintf("%s is told in words", word), `write text = "…"`)
 		}
-		it.Value, it.HasValue = l.quantity(r, "value", d, "0.125 in"), true
+		it.Value, it.HasValue = l.quantity(r, "value", d, examples[d]), true
 		it.Printed = r.Text("value", true)
 		if it.HasValue && it.Value.Lo < 0 {
 			r.Fail("value", "cannot be negative", "check it against the source")

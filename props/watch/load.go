@@ -28,7 +28,12 @@ func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...strin
 				return nil, fmt.Errorf("reading %s: %w", name, err)
 			}
 			for _, r := range props.ReadRecords(path.Clean(name), text, &errs, "watch") {
+				before, good := len(errs), l.rules.List
 				l.rule(r)
+				if len(errs) > before {
+					// A rule with a mistake might be raised where it should not.
+					l.rules.List, l.at = good, l.at[:len(good)]
+				}
 			}
 		}
 	}
@@ -113,7 +118,8 @@ func (l *loader) rule(r *props.Record) {
 	if rule.fresh && rule.to.Empty() {
 		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
 	}
-	if rule.from.Empty() && rule.to.Empty() && rule.with == 0 && len(rule.limit) == 0 && len(rule.mate) == 0 {
+	narrow := slices.ContainsFunc([]string{"with", "when", "mate"}, func(key string) bool { return !r.Absent(key) })
+	if rule.from.Empty() && rule.to.Empty() && !narrow {
 		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, mate or when")
 	}
 	for _, lim := range rule.limit {

@@ -1,26 +1,10 @@
 package main
 
-import (
-	"os"
-	"sync"
-	"testing"
-
-	"alongside/props"
-)
+import "testing"
 
 // casting is a catalog of invented figures whose families are real, so that
 // the process data and the watch-outs apply to it.
-var casting = sync.OnceValue(func() *props.Catalog {
-	content, err := os.ReadFile("../../testdata/foundry/invented.toml")
-	if err != nil {
-		panic(err)
-	}
-	c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
-	if err != nil {
-		panic(err)
-	}
-	return c
-})
+var casting = catalogOf("../../testdata/foundry/invented.toml")
 
 // Process cards and watch-outs whose whole output is kept in testdata/cmd.
 func TestFoundryCommands(t *testing.T) {

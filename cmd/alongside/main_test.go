@@ -14,17 +14,22 @@ import (
 )
 
 // invented is the test catalog; its figures are made up.
-var invented = sync.OnceValue(func() *props.Catalog {
-	content, err := os.ReadFile(goldenFolder + "/invented.toml")
-	if err != nil {
-		panic(err)
-	}
-	c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
-	if err != nil {
-		panic(err)
-	}
-	return c
-})
+var invented = catalogOf(goldenFolder + "/invented.toml")
+
+// catalogOf is the catalog that one data file holds.
+func catalogOf(path string) func() *props.Catalog {
+	return sync.OnceValue(func() *props.Catalog {
+		content, err := os.ReadFile(path)
+		if err != nil {
+			panic(err)
+		}
+		c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
+		if err != nil {
+			panic(err)
+		}
+		return c
+	})
+}
 
 type result struct {
 	code        int

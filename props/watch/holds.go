@@ -48,13 +48,11 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 		return missing(l.property, e.pin), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, f)
-	lo, hi, at := f.Value.Lo, f.Value.Hi, l.value.Lo
-	if v, err := f.Value.In(l.value.Unit); err == nil {
-		lo, hi = v.Lo, v.Hi
-	} else {
+	v, err := f.Value.In(l.value.Unit)
+	if err != nil {
 		return fmt.Sprintf("%s of %s is %s, which does not compare with %s", l.property.Info().Name, e.pin.Name(), f.Value, l.value), unknown
 	}
-	if !l.beyond(lo, hi, at) {
+	if !l.beyond(v.Lo, v.Hi, l.value.Lo) {
 		return "", no
 	}
 	return fmt.Sprintf("%s %s is %s %s", nameOf(l.property), e.inRow(l.property, f.Value), l.side(), l.value), yes

@@ -19,7 +19,7 @@ func newFacts(m *Model) screen { return &factsPanel{m: m} }
 
 // factLetters are the keys of the facts in order: those that mean nothing else
 // in the panel.
-const factLetters = "abcdefgimnoprstvwxyzABCDEFGIMNOP"
+const factLetters = "abcdefimnoprstvwxyzABCDEFIMNOP"
 
 func (p *factsPanel) Title() string {
 	s := "Conditions: what the part has and goes through"
@@ -49,18 +49,15 @@ const factWidth = 40
 
 func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
 	all := watch.AllFacts()
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		if i := msg.X/factWidth*p.perColumn() + msg.Y - 1; msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress && msg.X >= 0 && msg.Y >= 1 && msg.Y <= p.perColumn() && i < len(all) {
+	p.at += clamp(step(msg, p.perColumn()), -len(all), len(all))
+	if x, y, ok := pressed(msg); ok && x >= 0 && y >= 1 && y <= p.perColumn() {
+		if i := x/factWidth*p.perColumn() + y - 1; i < len(all) {
 			p.at = i
 			p.toggle(all[i])
 		}
-	case tea.KeyMsg:
+	}
+	if msg, ok := msg.(tea.KeyMsg); ok && step(msg, 1) == 0 {
 		switch k := msg.String(); k {
-		case "up", "k":
-			p.at--
-		case "down", "j":
-			p.at++
 		case "left", "h":
 			p.at -= p.perColumn()
 		case "right", "l":

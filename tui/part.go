@@ -135,18 +135,12 @@ func (p *partForm) Keys() []key.Binding {
 }
 
 func (p *partForm) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		p.key(msg)
-	case tea.MouseMsg:
-		switch {
-		case msg.Button == tea.MouseButtonWheelUp:
-			p.move(-1)
-		case msg.Button == tea.MouseButtonWheelDown:
-			p.move(1)
-		case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-			p.click(msg.Y)
-		}
+	if k, ok := msg.(tea.KeyMsg); ok {
+		p.key(k)
+	} else if _, y, ok := pressed(msg); ok {
+		p.click(y)
+	} else if by := step(msg, 1); by != 0 {
+		p.move(by)
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -86,44 +87,29 @@ func (p *processPanel) Keys() []key.Binding {
 }
 
 func (p *processPanel) Update(msg tea.Msg) tea.Cmd {
-	m := p.m
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		switch {
-		case msg.Button == tea.MouseButtonWheelUp:
-			p.move(-1)
-		case msg.Button == tea.MouseButtonWheelDown:
-			p.move(1)
-		case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-			p.click(msg.X, msg.Y)
-		}
-	case tea.KeyMsg:
-		switch msg.String() {
-		case "s", "u", "ctrl+r":
-			return m.benchKey(msg)
-		}
-		if len(m.bench.Pins) > 0 {
-			return p.key(msg.String())
+	k, isKey := msg.(tea.KeyMsg)
+	switch name := k.String(); {
+	case isKey && slices.Contains(benchKeys, name):
+		return p.m.benchKey(k)
+	case len(p.m.bench.Pins) == 0:
+	case step(msg, processPage) != 0:
+		p.move(step(msg, processPage))
+	case isKey:
+		return p.key(name)
+	default:
+		if x, y, ok := pressed(msg); ok {
+			p.click(x, y)
 		}
 	}
 	return nil
 }
 
+// processPage is by how many rows a page moves.
+const processPage = 3
+
 func (p *processPanel) key(k string) tea.Cmd {
 	m := p.m
 	switch k {
-	case "up", "k":
-		p.move(-1)
-	case "down", "j":
-		p.move(1)
-	case "pgup":
-		p.move(-3)
-	case "pgdown":
-		p.move(3)
-	case "g", "home":
-		p.at = 0
-	case "G", "end":
-		p.move(len(p.laid().rows))
 	case "left", "h":
 		m.moveCol(-1)
 	case "right", "l":

@@ -102,62 +102,27 @@ func (p *swapPanel) line() *swap.Line {
 	return nil
 }
 
-func (p *swapPanel) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		if p.some() {
-			p.mouse(msg)
-		}
-	case tea.KeyMsg:
-		switch k := msg.String(); {
-		case k == "s", k == "m", k == "u", k == "ctrl+r":
-			return p.m.benchKey(msg)
-		case p.some():
-			return p.key(k)
-		}
-	}
-	return nil
+func (p *swapPanel) Update(msg tea.Msg) tea.Cmd { return p.m.against(p, msg) }
+
+// page is how many rows are in sight, about.
+func (p *swapPanel) page() int {
+	_, h := p.m.panel()
+	return h - swapHead - swapFoot - 1
 }
 
 // some reports whether there is a swap: undo may take the pins away.
 func (p *swapPanel) some() bool { return len(p.m.swapped().results) > 0 }
 
-func (p *swapPanel) mouse(msg tea.MouseMsg) {
-	switch {
-	case msg.Button == tea.MouseButtonWheelUp:
-		p.move(-1)
-	case msg.Button == tea.MouseButtonWheelDown:
-		p.move(1)
-	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-		rows := p.laid().rows
-		if i := p.top + msg.Y - len(p.head()); msg.Y >= len(p.head()) && i < len(rows) && rows[i].id != "" {
-			p.id = rows[i].id
-		}
+func (p *swapPanel) click(_, y int) {
+	rows, head := p.laid().rows, len(p.head())
+	if y >= head && p.top+y-head < len(rows) {
+		p.id = or(rows[p.top+y-head].id, p.id)
 	}
 }
 
 func (p *swapPanel) key(k string) tea.Cmd {
 	m := p.m
-	_, h := m.panel()
 	switch k {
-	case "up", "k":
-		p.move(-1)
-	case "down", "j":
-		p.move(1)
-	case "pgup":
-		p.move(-(h - swapHead - swapFoot - 1))
-	case "pgdown":
-		p.move(h - swapHead - swapFoot - 1)
-	case "g", "home":
-		p.move(-len(p.laid().rows))
-	case "G", "end":
-		p.move(len(p.laid().rows))
-	case "left", "h":
-		m.goToPin(max(p.pin(), 1))
-	case "right", "l":
-		m.goToPin(min(p.pin()+2, len(m.bench.Pins)-1))
-	case "tab":
-		m.goToPin((p.pin()+1)%len(m.swapped().results) + 1)
 	case "f":
 		p.hide, p.table = !p.hide, nil
 		m.say(map[bool]string{true: "lines without a result are hidden", false: "every line"}[p.hide])

@@ -3,6 +3,8 @@ package tui
 import (
 	"strings"
 	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // say types the part of these tests into the open form, from its first field.
@@ -166,4 +168,52 @@ func TestSwapWithoutPins(t *testing.T) {
 	d.fits()
 	d.press("ctrl+r")
 	d.want("Same shape")
+}
+
+// A digit opens another panel from any other.
+func TestPanelsFollowEachOther(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	for _, k := range []struct{ key, title string }{
+		{"4", "Swap:"}, {"5", "Process:"}, {"enter", "ISO 8062-3 grade, "}, {"4", "Swap:"}, {"2", "Needs:"}, {"esc", "Tensile"}, {"5", "Process:"},
+	} {
+		d.press(k.key)
+		if k.title == "Needs:" {
+			d.press("down") // out of the text field
+		}
+		d.want(k.title)
+		if n := len(d.m.screens); n > 2 {
+			t.Errorf("%d screens after %s", n, k.key)
+		}
+	}
+}
+
+func TestPanelsTakeTheMouse(t *testing.T) {
+	click := func(x, y int) tea.Msg {
+		return tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}
+	}
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("4")
+	d.send(tea.MouseMsg{Button: tea.MouseButtonWheelDown})
+	d.want(">Deflection")
+	for y, l := range strings.Split(d.m.View(), "\n") {
+		if strings.Contains(l, "Load, by tensile") {
+			d.send(click(5, y))
+		}
+	}
+	d.want(">Load, by tensile strength")
+	d.press("e")
+	for y, l := range strings.Split(d.m.View(), "\n") {
+		if strings.Contains(l, "Service range") {
+			d.send(click(5, y))
+		}
+	}
+	d.want("> Service range")
+	d.press("esc", "5")
+	for y, l := range strings.Split(d.m.View(), "\n") {
+		if strings.Contains(l, "Surface finish") {
+			d.send(click(60, y))
+		}
+	}
+	d.want(">Surface finish")
+	d.want(">White 1-T6 permanent mold")
 }

@@ -70,6 +70,9 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case msg.String() == "esc", msg.String() == "q" && !s.Typing(), msg.String() == "1" && !s.Typing():
 		m.close()
 		return nil
+	case !s.Typing() && m.panelKey(msg.String(), s):
+		m.screens = nil
+		return m.benchKey(msg)
 	case msg.String() == "?" && !s.Typing():
 		if p, ok := s.(*pages); !ok || p.title != helpTitle {
 			m.open(newHelp(m))
@@ -77,6 +80,13 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	return s.Update(msg)
+}
+
+// panelKey reports whether a key opens another panel in place of the screens
+// that are open. In the needs panel 2 adds one.
+func (m *Model) panelKey(k string, s screen) bool {
+	_, own := s.(*needsPanel)
+	return len(k) == 1 && k >= "2" && k <= "9" && m.byKey[k] != nil && !(own && k == "2")
 }
 
 func (m *Model) benchKey(msg tea.KeyMsg) tea.Cmd {

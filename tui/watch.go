@@ -137,52 +137,23 @@ func (p *watchPanel) Keys() []key.Binding {
 	}
 }
 
-func (p *watchPanel) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		switch {
-		case !p.some():
-		case msg.Button == tea.MouseButtonWheelUp:
-			p.move(-1)
-		case msg.Button == tea.MouseButtonWheelDown:
-			p.move(1)
-		case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-			if i := p.top + msg.Y - watchHead; msg.Y >= watchHead && i < len(p.list()) {
-				p.at = i
-			}
-		}
-	case tea.KeyMsg:
-		switch k := msg.String(); {
-		case k == "s", k == "m", k == "u", k == "ctrl+r":
-			return p.m.benchKey(msg)
-		case p.some():
-			return p.key(k)
-		}
+func (p *watchPanel) Update(msg tea.Msg) tea.Cmd { return p.m.against(p, msg) }
+
+func (p *watchPanel) click(_, y int) {
+	if y >= watchHead && y < watchHead+p.page() {
+		p.move(p.top + y - watchHead - p.at)
 	}
-	return nil
+}
+
+// page is how many cautions are in sight.
+func (p *watchPanel) page() int {
+	_, h := p.m.panel()
+	return max(h-watchHead-watchFoot, 1)
 }
 
 func (p *watchPanel) key(k string) tea.Cmd {
 	m := p.m
 	switch k {
-	case "up", "k":
-		p.move(-1)
-	case "down", "j":
-		p.move(1)
-	case "pgup":
-		p.move(-5)
-	case "pgdown":
-		p.move(5)
-	case "g", "home":
-		p.at = 0
-	case "G", "end":
-		p.move(len(p.list()))
-	case "left", "h":
-		m.goToPin(max(p.pin(), 1))
-	case "right", "l":
-		m.goToPin(min(p.pin()+2, len(m.watched())))
-	case "tab":
-		m.goToPin((p.pin()+1)%len(m.watched()) + 1)
 	case "f", "i", "+":
 		m.open(newFacts(m))
 	case "e":
@@ -241,14 +212,14 @@ const (
 )
 
 func (p *watchPanel) View() string {
-	w, h := p.m.panel()
+	w, _ := p.m.panel()
 	t := p.m.theme
 	if !p.some() {
 		return " " + cut(twoPinsNeeded, w-2)
 	}
 	list := p.list()
 	p.at = clamp(p.at, 0, len(list)-1)
-	rows := max(h-watchHead-watchFoot, 1)
+	rows := p.page()
 	p.top = clamp(p.top, p.at-rows+1, p.at)
 	p.top = clamp(p.top, 0, len(list)-rows)
 	lines := []string{p.counts(w), t.dim.of(cut(" "+p.partText(), w))}

@@ -190,10 +190,13 @@ func glyphOf(c *report.Cell) string {
 // otherSign marks such a cell.
 const otherSign = "*"
 
+// memorySign marks a figure that was remembered, not read.
+const memorySign = "'"
+
 // markOf joins the sign of the basis and the sign of a figure from memory.
 func markOf(c *report.Cell) string {
 	if c.Memory {
-		return c.Mark + "'"
+		return c.Mark + memorySign
 	}
 	return c.Mark
 }

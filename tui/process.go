@@ -258,7 +258,7 @@ func (p *processPanel) lineText(t *processTable, row, k int) string {
 	}
 	label := th.dim.of(pad(text, t.label-2))
 	if here {
-		label = th.picked.of(text) + blanks(t.label-2-width(text))
+		label = th.cursor.of(text) + blanks(t.label-2-width(text))
 		if th.plain && k == 0 {
 			mark = ">"
 		}

@@ -120,7 +120,7 @@ func standing(c foundry.Cite) string {
 	case c.Practice():
 		return practiceSign
 	case c.Known == props.Memory:
-		return "'"
+		return memorySign
 	}
 	return ""
 }

@@ -1,11 +1,15 @@
 package tui
 
-import "alongside/props/swap"
+import (
+	"alongside/props"
+	"alongside/props/swap"
+)
 
 // swapTable is the swaps as texts, measured.
 type swapTable struct {
 	rows                             []swapRow
-	label, unit, base, value, change int // widths
+	label, unit, base, value, change int // widths; value with its signs
+	signs                            int
 }
 
 // swapRow is the heading of a group where id is empty, else a line of the
@@ -34,6 +38,7 @@ func (r *swapRow) shown(pin int) *swapCell {
 type swapCell struct {
 	name, unit, base, value, change string
 	words, why                      string // a result in words; why there is no number
+	memory                          string // the sign of a figure from memory, where the result rests on one
 }
 
 // laid is the table of the swaps as they are.
@@ -105,6 +110,11 @@ func cellOf(l *swap.Line) swapCell {
 		c.value = plain(l.Words)
 	}
 	c.words = plain(l.Words)
+	for _, u := range l.Figures {
+		if u.Figure.Known == props.Memory {
+			c.memory = memorySign
+		}
+	}
 	return c
 }
 
@@ -114,6 +124,7 @@ const (
 	swapUnit  = 8
 	swapBase  = 16
 	swapValue = 18
+	swapLeast = 11
 )
 
 func (t *swapTable) measure() {
@@ -126,11 +137,15 @@ func (t *swapTable) measure() {
 			}
 			t.unit = max(t.unit, min(width(c.unit), swapUnit))
 			t.base = max(t.base, min(width(c.base), swapBase))
-			t.value = max(t.value, min(width(c.value)+1, swapValue))
+			t.value = max(t.value, min(width(c.value), swapValue))
+			t.signs = max(t.signs, width(c.memory))
 			t.change = max(t.change, width(c.change))
 		}
 	}
-	t.value = max(t.value, 12)
+	if len(t.rows) > 0 && len(t.rows[len(t.rows)-1].cells) > 1 {
+		t.signs++ // for a star
+	}
+	t.value = max(t.value, swapLeast) + t.signs
 }
 
 // at is the place of the line with an id; where there is none, of the first

@@ -97,7 +97,7 @@ func (p *swapPanel) rowText(i, from, n int, here bool) string {
 	c := r.shown(p.pin())
 	mark, name := " ", th.text.of(pad(c.name, t.label))
 	if here {
-		name = th.picked.of(pad(c.name, t.label))
+		name = th.cursor.of(pad(c.name, t.label))
 		if th.plain {
 			mark = ">"
 		}
@@ -117,20 +117,20 @@ func (p *swapPanel) rowText(i, from, n int, here bool) string {
 	return s
 }
 
-// cellText is the cell of a pin. A star marks what another value of today or
-// another strength stands behind than is shown beside it.
+// cellText is the cell of a pin. A star marks a cell behind which another value
+// of today or another strength stands than is shown beside it.
 func (p *swapPanel) cellText(c, shown *swapCell, here bool) string {
 	t, th := p.laid(), p.m.theme
-	value, star := c.value, ""
+	value, signs := c.value, c.memory
 	if c.why != "" {
-		value = "–"
+		value, signs = "–", ""
 	} else if c.base != shown.base || c.name != shown.name {
-		star = otherSign
+		signs += otherSign
 	}
 	if c.unit != shown.unit && c.unit != "" {
 		value += " " + c.unit
 	}
-	body := padLeft(value+star, t.value) + " " + padLeft(c.change, t.change)
+	body := padLeft(value, t.value-t.signs) + pad(signs, t.signs) + " " + padLeft(c.change, t.change)
 	if c.words == value && value != "" {
 		body = padLeft(value, t.value+1+t.change)
 	}

@@ -48,6 +48,7 @@ type Book struct {
 	gaps         []AnodicGap  //
 	hardness     []Statement  //
 	conversions  []Conversion //
+	cites        []Cite
 }
 
 // Source returns the source with an id, or nil.
@@ -59,6 +60,10 @@ func (b *Book) Source(id string) *props.Source {
 	}
 	return nil
 }
+
+// Cites lists where the figures and statements of the book come from, one for
+// each record.
+func (b *Book) Cites() []Cite { return b.cites }
 
 // Scope says which materials a record is about; parts left empty admit all.
 type Scope struct {

@@ -57,6 +57,7 @@ func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
 		}
 	}
 	l.checkTables()
+	l.book.cites = l.cited
 	if len(errs) > 0 {
 		return l.book, errs.Sorted()
 	}
@@ -91,7 +92,11 @@ type loader struct {
 type Reader struct {
 	sources  map[string]*props.Source
 	families []string
+	cited    []Cite
 }
+
+// Cited lists every citation read so far.
+func (l *Reader) Cited() []Cite { return l.cited }
 
 // Reader is a reader for records that refer to the sources of the book and
 // the families of the catalog.
@@ -128,10 +133,10 @@ func (l *Reader) Cite(r *props.Record) Cite {
 		}
 		c.Source = &props.Source{ID: id, Title: id, Kind: "none"}
 	}
-	if c.Source.Kind == "none" && r.Absent("known") {
-		return c
+	if c.Source.Kind != "none" || !r.Absent("known") {
+		c.Known = r.Known()
 	}
-	c.Known = r.Known()
+	l.cited = append(l.cited, c)
 	return c
 }
 

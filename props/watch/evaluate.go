@@ -33,7 +33,7 @@ type Caution struct {
 
 // Shown is a figure of the catalog beside a caution.
 type Shown struct {
-	Role     string // pin, baseline, mate
+	Role     string // pin, pin at service, baseline, mate
 	Material *props.Material
 	Property props.PropertyID
 	Figure   *props.Figure // nil: none
@@ -183,10 +183,14 @@ func change(base, pin *props.Material) string {
 // show puts a figure of the pin beside the caution, and those of baseline and
 // mate where the rule speaks of them.
 func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
-	base, mate := !rule.from.Empty(), len(rule.mate) > 0
+	base, mate, hot := !rule.from.Empty(), len(rule.mate) > 0, false
 	for _, l := range rule.limit {
+		hot = hot || l.subject == serviceMax
 		base = base || l.other == "baseline" || l.op == "unlike" || l.op == "absent"
 		mate = mate || l.other == "mate"
+	}
+	if hot && p.Info().Strength {
+		c.Figures = append(c.Figures, e.atService(p))
 	}
 	e.add(c, "pin", e.pin, p, nil)
 	if base && e.base != nil {
@@ -195,6 +199,15 @@ func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
 	if mate && e.part.Mate != nil {
 		e.add(c, "mate", e.part.Mate, p, nil)
 	}
+}
+
+// atService is the pin's figure at the part's highest temperature, or why
+// there is none.
+func (e *evaluation) atService(p props.PropertyID) Shown {
+	b := e.bench
+	b.Pins, b.Baseline, b.Only, b.Service = []*props.Material{e.pin}, 0, []props.PropertyID{p}, e.part.HighestC
+	cell := props.Compare(b).Rows[0].Cells[0]
+	return Shown{Role: "pin at service", Material: e.pin, Property: p, Figure: cell.Figure, Absent: cell.Absent}
 }
 
 // add shows a figure, unless it is there already: the one given, or else the

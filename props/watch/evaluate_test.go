@@ -128,8 +128,31 @@ func TestBenchService(t *testing.T) {
 	// 356.0-T6 sand at 300 °F: 23 ksi (elevated temperature table), and that
 	// is what is shown.
 	for _, s := range c.Figures {
-		if s.Role == "pin" && s.Property == props.TensileStrength && s.Figure.Value.String() != "23 ksi" {
+		if strings.HasPrefix(s.Role, "pin") && s.Property == props.TensileStrength && s.Figure.Value.String() != "23 ksi" {
 			t.Errorf("shown at service: %s", s.Figure.Value)
+		}
+	}
+}
+
+// Beside a caution on heat stands the figure at the part's own temperature, or
+// why there is none.
+func TestFigureAtService(t *testing.T) {
+	hot := 150.0
+	part := watch.Conditions{HighestC: &hot}
+	for id, want := range map[string]string{
+		"356-t6-sand": "23 ksi", // elevated temperature table, 300 °F after 10 000 h
+		"a356-t61-pm": "no figure at the service temperature",
+	} {
+		c := find(data.Watch().Evaluate(props.NewBench(), material(t, "gray-30"), material(t, id), part), "service-aluminum")
+		if c == nil || c.Figures[0].Role != "pin at service" {
+			t.Fatalf("%s: %+v", id, c)
+		}
+		have := c.Figures[0].Absent
+		if c.Figures[0].Figure != nil {
+			have = c.Figures[0].Figure.Value.String()
+		}
+		if !strings.HasPrefix(have, want) {
+			t.Errorf("%s: have %s, want %s", id, have, want)
 		}
 	}
 }

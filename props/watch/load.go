@@ -38,6 +38,7 @@ func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...strin
 		}
 	}
 	l.checkUnless()
+	l.rules.cites = l.reader.Cited()
 	if len(errs) > 0 {
 		return l.rules, errs.Sorted()
 	}

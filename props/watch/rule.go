@@ -48,8 +48,9 @@ type Rule struct {
 
 // Rules is the rule book. It is not changed after loading and may be shared.
 type Rules struct {
-	List []Rule
-	book *foundry.Book
+	List  []Rule
+	book  *foundry.Book
+	cites []foundry.Cite
 }
 
 // IDs lists the ids of all rules in file order.
@@ -60,3 +61,6 @@ func (r *Rules) IDs() []string {
 	}
 	return ids
 }
+
+// Cites lists where every rule and the figures that it cites come from.
+func (r *Rules) Cites() []foundry.Cite { return r.cites }

@@ -1,6 +1,10 @@
 package main
 
-import "testing"
+import (
+	"strconv"
+	"strings"
+	"testing"
+)
 
 // casting is a catalog of invented figures whose families are real, so that
 // the process data and the watch-outs apply to it.
@@ -40,5 +44,30 @@ func TestFoundryCommands(t *testing.T) {
 		"watch-unknown-format": {[]string{"watch", "gray-99", "399-t6-die", "--format", "pdf"}, exitUsage},
 	} {
 		t.Run(name, func(t *testing.T) { keep(t, name, try(casting, line.args...), line.code) })
+	}
+}
+
+// Every record of the process data counts once, with its share from memory.
+func TestProcessSources(t *testing.T) {
+	r := try(casting, "sources", "--process")
+	if r.code != exitOK || !strings.Contains(r.out, "ISO-8062-3 ") || !strings.Contains(r.out, "PRACTICE ") {
+		t.Fatalf("%d %s%s", r.code, r.out, r.errors)
+	}
+	sum, all := [2]int{}, [2]int{}
+	for _, line := range strings.Split(r.out, "\n")[1:] {
+		f := strings.Fields(line)
+		if len(f) == 0 {
+			break
+		}
+		a, _ := strconv.Atoi(f[len(f)-2])
+		b, _ := strconv.Atoi(f[len(f)-1])
+		if f[0] == "all" {
+			all = [2]int{a, b}
+		} else {
+			sum[0], sum[1] = sum[0]+a, sum[1]+b
+		}
+	}
+	if sum != all || all[0] < 500 || all[1] >= all[0] {
+		t.Errorf("lines add up to %v, all says %v", sum, all)
 	}
 }

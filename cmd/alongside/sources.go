@@ -2,26 +2,38 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"alongside/data"
 	"alongside/props"
+	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/props/watch"
 )
 
 func (p *program) sourcesCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "sources",
 		Short: "List the sources, and how many figures rest on each",
 		Long: `List the sources with the number of figures that rest on each and how many of
 these are from memory and wait to be read again; then the same by family. A
-figure that several materials share counts once.`,
-		Example: "  alongside sources",
+figure that several materials share counts once. With --process the sources of
+the process cards and watch-outs are listed instead.`,
+		Example: "  alongside sources\n  alongside sources --process",
 		Args:    cobra.NoArgs,
-		RunE:    func(*cobra.Command, []string) error { return p.print(sourcesText(p.catalog())) },
 	}
+	process := cmd.Flags().Bool("process", false, "the sources of process cards and watch-outs")
+	cmd.RunE = func(*cobra.Command, []string) error {
+		if *process {
+			return p.print(processSourcesText(data.Foundry(), data.Watch()))
+		}
+		return p.print(sourcesText(p.catalog()))
+	}
+	return cmd
 }
 
 // tally counts figures, and those of them that are from memory.
@@ -77,9 +89,7 @@ func sourcesText(c *props.Catalog) string {
 	var b strings.Builder
 	b.WriteString(columns(records, 2))
 	b.WriteByte('\n')
-	for _, s := range c.Sources {
-		fmt.Fprintf(&b, "%s: %s\n", s.ID, report.SourceText(s))
-	}
+	b.WriteString(titles(c.Sources))
 	b.WriteByte('\n')
 	records = [][]string{{"family", "materials", "figures", "memory", "share"}}
 	for _, f := range c.Families {
@@ -89,4 +99,43 @@ func sourcesText(c *props.Catalog) string {
 	records = append(records, []string{"all", strconv.Itoa(len(c.Materials)), strconv.Itoa(all.figures), strconv.Itoa(all.memory), all.share()})
 	b.WriteString(columns(records, 1))
 	return cleanLines(b.String())
+}
+
+// titles spells the ids of sources out.
+func titles(list []*props.Source) string {
+	var b strings.Builder
+	for _, s := range list {
+		fmt.Fprintf(&b, "%s: %s\n", s.ID, report.SourceText(s))
+	}
+	return b.String()
+}
+
+// processSourcesText counts the records of the process files and the rules by
+// the source they rest on.
+func processSourcesText(book *foundry.Book, rules *watch.Rules) string {
+	count := map[*props.Source]*tally{}
+	var all tally
+	for _, c := range append(slices.Clone(book.Cites()), rules.Cites()...) {
+		t := count[c.Source]
+		if t == nil {
+			t = &tally{}
+			count[c.Source] = t
+		}
+		for _, t := range []*tally{t, &all} {
+			t.figures++
+			if c.Known == props.Memory && c.Source.Kind != "none" {
+				t.memory++
+			}
+		}
+	}
+	records := [][]string{{"source", "kind", "statements", "memory"}}
+	var named []*props.Source
+	for _, s := range book.Sources {
+		if t := count[s]; t != nil {
+			named = append(named, s)
+			records = append(records, []string{s.ID, s.Kind, strconv.Itoa(t.figures), strconv.Itoa(t.memory)})
+		}
+	}
+	records = append(records, []string{"all", "", strconv.Itoa(all.figures), strconv.Itoa(all.memory)})
+	return columns(records, 2) + "\n" + titles(named)
 }

@@ -113,12 +113,15 @@ func eightPins(b *testing.B) *desk {
 func BenchmarkKey(b *testing.B) {
 	for name, keys := range map[string][]string{
 		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"t"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
+		"swap": {"down", "right", "up", "left"}, "swap-units": {"s"}, "swap-case": {"c"},
+		"process": {"down", "right", "up", "left"}, "watch": {"down", "right", "up", "left"}, "watch-aside": {"d"},
 	} {
 		b.Run(name, func(b *testing.B) {
 			d := eightPins(b)
 			d.press("right")
-			if name == "finder" {
-				d.press("/")
+			open := map[string]string{"finder": "/", "swap": "4", "process": "5", "watch": "6"}
+			if panel, _, _ := strings.Cut(name, "-"); open[panel] != "" {
+				d.press(open[panel])
 			}
 			b.ReportAllocs()
 			n := 0

@@ -51,11 +51,12 @@ func (p *processPanel) laid() *processTable {
 		return t
 	}
 	t := &processTable{of: cards, w: w, label: processLabel + 2}
-	if w >= roomy {
-		t.label += 8
-	}
 	all := len(p.m.bench.Pins)
-	n := clamp((w-t.label)/processColumn, 2, max(all, 2))
+	fit := func(label int) int { return clamp((w-label)/processColumn, 2, max(all, 2)) }
+	n := fit(t.label)
+	if wide := t.label + 8; w >= roomy && fit(wide) == n {
+		t.label = wide
+	}
 	t.width = min((w-t.label)/n, widestColumn)
 	if all > 0 {
 		t.columns = append(t.columns, 0)

@@ -16,7 +16,9 @@ import (
 func ItemText(it *foundry.Item, s units.System) string {
 	shown := *it
 	if it.HasValue && it.Unit == "" {
-		shown.Value = rounded(it.Value, itemUnit(it, s))
+		if v := rounded(it.Value, itemUnit(it, s)); v.Unit != it.Value.Unit {
+			shown.Printed = v.String()
+		}
 	}
 	text := shown.String()
 	if limits := joined("; ", it.Method, it.Condition); limits != "" {

@@ -33,7 +33,8 @@ func TestCoverage(t *testing.T) {
 		if m.Process != props.Wrought && m.Process != props.NoProcess && heat.Normally == "" {
 			t.Errorf("%s: not said whether it is heat treated", m.ID)
 		}
-		if _, ok := b.Anodic(m); !ok {
+		austenitic := strings.Contains(m.ID, "a436") || strings.Contains(m.ID, "a439") // the table lists no such iron
+		if _, ok := b.Anodic(m); ok == austenitic {
 			t.Errorf("%s: no anodic index", m.ID)
 		}
 		if len(b.Designation(m)) == 0 {

@@ -127,15 +127,8 @@ func (b *Bench) properties() []PropertyID {
 	}
 	var on [PropertyCount]bool
 	for _, m := range b.Pins {
-		for _, blocks := range [][]*Block{m.Blocks, m.Alloy.Blocks} {
-			for _, bl := range blocks {
-				if bl.Inherited && !bl.admits(m) {
-					continue
-				}
-				for i := range bl.Figures {
-					on[bl.Figures[i].Property] = true
-				}
-			}
+		for f := range m.All() {
+			on[f.Property] = true
 		}
 	}
 	var out []PropertyID

@@ -50,6 +50,9 @@ func (c *Catalog) FigureCount() int {
 			n += len(b.Figures)
 		}
 	}
+	for _, f := range c.Families {
+		count(f.Blocks)
+	}
 	for _, a := range c.Alloys {
 		count(a.Blocks)
 		for _, m := range a.Materials {

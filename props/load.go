@@ -48,20 +48,23 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	if base != nil {
 		l.adopt(base)
 	}
-	var alloys, houses []*Record
+	var families, alloys, houses []*Record
 	for _, f := range files {
 		for _, r := range ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house") {
 			switch r.Kind() {
 			case "source":
 				l.source(r)
 			case "family":
-				l.family(r)
+				families = append(families, r)
 			case "alloy":
 				alloys = append(alloys, r)
 			case "house":
 				houses = append(houses, r)
 			}
 		}
+	}
+	for _, r := range families {
+		l.family(r)
 	}
 	for _, r := range alloys {
 		l.alloy(r)
@@ -139,6 +142,10 @@ func (l *loader) family(r *Record) {
 	r.Label = f.ID
 	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.None = l.none(r)
+	f.Blocks = l.inherited(r)
+	for _, b := range f.Blocks {
+		b.Family = true
+	}
 	r.Finish()
 	l.claim(r, "family "+f.ID, f.ID)
 	if l.families[f.ID] == nil {
@@ -165,16 +172,7 @@ func (l *loader) alloy(r *Record) {
 	}
 	a.None = l.none(r)
 	a.Explained = l.explained(r)
-	for _, t := range r.Tables("figures") {
-		b := l.block(t)
-		b.Inherited = true
-		b.Tempers = t.Texts("tempers")
-		for _, p := range t.Texts("processes") {
-			b.Processes = append(b.Processes, l.process(t, "processes", p))
-		}
-		t.Finish()
-		a.Blocks = append(a.Blocks, b)
-	}
+	a.Blocks = l.inherited(r)
 	for _, t := range r.Tables("material") {
 		l.material(a, t)
 	}
@@ -186,6 +184,23 @@ func (l *loader) alloy(r *Record) {
 		r.Fail("material", "the alloy has no material", "add [[alloy.material]] with its temper and process")
 	}
 	l.cat.Alloys = append(l.cat.Alloys, a)
+}
+
+// inherited reads figures that are stated once for several materials, those
+// that tempers and processes admit.
+func (l *loader) inherited(r *Record) []*Block {
+	var out []*Block
+	for _, t := range r.Tables("figures") {
+		b := l.block(t)
+		b.Inherited = true
+		b.Tempers = t.Texts("tempers")
+		for _, p := range t.Texts("processes") {
+			b.Processes = append(b.Processes, l.process(t, "processes", p))
+		}
+		t.Finish()
+		out = append(out, b)
+	}
+	return out
 }
 
 func (l *loader) material(a *Alloy, r *Record) {

@@ -128,6 +128,17 @@ func TestLoadKeepsTheDigits(t *testing.T) {
 	}
 }
 
+func TestFamilyFigures(t *testing.T) {
+	c := shop(t)
+	f := get(t, c, "gray-30").Figures(PatternShrinkage)
+	if len(f) != 1 || !f[0].Inherited || !f[0].Block.Family {
+		t.Errorf("have %v", f)
+	}
+	if len(get(t, c, "x1-f-sand").Figures(PatternShrinkage)) != 0 {
+		t.Error("another family has it too")
+	}
+}
+
 func FuzzLoad(f *testing.F) {
 	whole, err := os.ReadFile("testdata/shop.toml")
 	if err != nil {

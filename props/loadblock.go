@@ -13,7 +13,7 @@ import (
 func (l *loader) block(r *Record) *Block {
 	before := len(*l.errs)
 	b := &Block{Source: l.sourceNamed(r), Known: r.Known(), Table: r.Text("table", false),
-		Where: r.Text("where", false), First: r.Text("first", false), Line: r.LineOf("")}
+		Where: r.Text("where", false), First: r.Text("first", false), File: r.in.file, Line: r.LineOf("")}
 	word := r.Text("basis", true)
 	basis, ok := ParseBasis(word)
 	if !ok && word != "" {

@@ -139,6 +139,7 @@ type Family struct {
 	ID, Name string
 	Words    []string  // what a user may type for it
 	None     []Absence // properties that do not exist for the whole family
+	Blocks   []*Block  // figures that are published for the family as a whole
 }
 
 // Absence says why a property does not exist for a metal.
@@ -191,8 +192,10 @@ type Block struct {
 	// Inherited is true where the alloy states the figures once for all the
 	// materials that Tempers and Processes admit (empty: all).
 	Inherited bool
+	Family    bool // stated for the whole family; Inherited too
 	Tempers   []string
 	Processes []Process
+	File      string // of the data file; empty in the packed catalog
 	Line      int
 }
 
@@ -292,7 +295,7 @@ func (m *Material) Figures(p PropertyID) []*Figure {
 // inherits, in the order of the data file.
 func (m *Material) All() iter.Seq[*Figure] {
 	return func(yield func(*Figure) bool) {
-		for _, blocks := range [2][]*Block{m.Blocks, m.Alloy.Blocks} {
+		for _, blocks := range [3][]*Block{m.Blocks, m.Alloy.Blocks, m.Alloy.Family.Blocks} {
 			for _, b := range blocks {
 				if b.Inherited && !b.admits(m) {
 					continue

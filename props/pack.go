@@ -7,7 +7,7 @@ import (
 )
 
 // packMagic starts a packed catalog; the digit changes with the layout.
-const packMagic = "alongside-catalog-2\n"
+const packMagic = "alongside-catalog-3\n"
 
 // A packed catalog is four parts: the words, the test conditions, the alloys,
 // and the head with sources, families and the material ids of each alloy. The
@@ -25,7 +25,7 @@ func Pack(c *Catalog) []byte {
 		}
 	}
 	head := k.piece(func() { k.head(c, &ids) })
-	k.sourceAt, k.familyAt = positions(c.Sources), positions(c.Families)
+	k.familyAt = positions(c.Families)
 	var alloys [][]byte
 	for _, a := range c.Alloys {
 		alloys = append(alloys, k.piece(func() { k.alloy(a) }))
@@ -80,7 +80,7 @@ func unpack(packed string, wanted func(ids []string) bool) (*Catalog, error) {
 	c := &Catalog{}
 	var ids [][]string
 	k.head(c, &ids)
-	k.sources, k.families = c.Sources, c.Families
+	k.families = c.Families
 	if k.failed || k.in != "" || len(ids) != alloys.len() {
 		return nil, ErrPacked
 	}

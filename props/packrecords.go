@@ -5,6 +5,10 @@ import "alongside/units"
 // head codes what all alloys refer to, and the material ids of each.
 func (k *codec) head(c *Catalog, ids *[][]string) {
 	refs(k, &c.Sources, k.source)
+	k.sources = c.Sources
+	if k.writing {
+		k.sourceAt = positions(c.Sources)
+	}
 	refs(k, &c.Families, k.family)
 	list(k, ids, func(s *[]string) { list(k, s, k.str) })
 }
@@ -20,6 +24,7 @@ func (k *codec) family(f *Family) {
 	k.str(&f.Name)
 	list(k, &f.Words, k.str)
 	list(k, &f.None, k.absence)
+	refs(k, &f.Blocks, k.block)
 }
 
 func (k *codec) absence(a *Absence) {
@@ -80,6 +85,7 @@ func (k *codec) block(b *Block) {
 		k.str(f)
 	}
 	k.flag(&b.Inherited)
+	k.flag(&b.Family)
 	list(k, &b.Tempers, k.str)
 	list(k, &b.Processes, func(p *Process) { small(k, p, int(processCount)) })
 	list(k, &b.Figures, func(f *Figure) {

@@ -41,11 +41,11 @@ func newCandidates(m *Model) screen {
 }
 
 func (c *candidates) Title() string {
-	s := fmt.Sprintf("Candidates: %d meet every need, sorted by %s", len(c.found.Met), c.sortings()[c.sort].name)
+	by := c.sortings()[c.sort].name
 	if c.front != nil {
-		s += fmt.Sprintf("; not beaten on both %s and %s", c.front[0].Info().Short, c.front[1].Info().Short)
+		return fmt.Sprintf("Trade-off front, %s and %s: %d of the %d that meet every need, by %s", c.front[0].Info().Short, c.front[1].Info().Short, len(c.found.Met), len(c.all), by)
 	}
-	return s
+	return fmt.Sprintf("Candidates: %d meet every need, sorted by %s", len(c.found.Met), by)
 }
 
 func (c *candidates) Typing() bool        { return false }

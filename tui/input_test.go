@@ -41,6 +41,20 @@ func TestPasteIntoTheFinder(t *testing.T) {
 	d.wantPins("*w1-t6-pm w2-f-die black-30")
 }
 
+// Most terminals send a carriage return for each end of a pasted line.
+func TestPastedLineEnds(t *testing.T) {
+	for _, end := range []string{"\n", "\r", "\r\n"} {
+		d := plainDesk(t, 80, 24)
+		d.paste("w2 die" + end + "black-30" + end)
+		d.wantPins("*w2-f-die black-30")
+		d.press("esc", "2")
+		d.paste(strings.ReplaceAll(threeNeeds, "\n", end))
+		if n := len(d.m.needs); n != 3 {
+			t.Errorf("%q: have %d needs, want 3", end, n)
+		}
+	}
+}
+
 func TestLettersInOneMessage(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right") // then three keys that arrive together

@@ -227,18 +227,22 @@ func (p *needsPanel) View() string {
 		return strings.Join(lines, "\n")
 	}
 	lines = append(lines, "")
+	var list []string
+	chosen, end := len(p.m.needs), len(p.m.needs) // while typing the last one
 	for i := range p.m.needs {
-		lines = append(lines, p.needLine(i, w))
+		list = append(list, p.needLine(i, w))
 		if i == p.at && !p.typing {
-			lines = append(lines, p.pinLines(i, w)...)
+			chosen = i
+			list = append(list, p.pinLines(i, w)...)
+			end = len(list)
 		}
 	}
-	met, near := p.m.screened().Screen(p.m.needs)
-	lines = append(lines, "", " "+t.strong.of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
-	// The end of a long list matters more than its head.
-	if len(lines) > h {
-		lines = append(lines[:1], lines[len(lines)-h+1:]...)
+	if room := max(h-len(lines)-2, 1); len(list) > room {
+		from := min(max(end-room, 0), chosen)
+		list = list[from:min(from+room, len(list))]
 	}
+	met, near := p.m.screened().Screen(p.m.needs)
+	lines = append(append(lines, list...), "", " "+t.strong.of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
 	return strings.Join(lines, "\n")
 }
 

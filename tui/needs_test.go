@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -115,5 +116,33 @@ func TestCandidatesArePinned(t *testing.T) {
 	d.press("y")
 	if len(d.copied) != 1 || !strings.Contains(d.copied[0].Text, "tensile strength ≥ 35 ksi") || !strings.Contains(d.copied[0].Text, "not for design") {
 		t.Errorf("copied %+v", d.copied)
+	}
+}
+
+// The title names what is traded off even in a narrow window.
+func TestTradeOffFront(t *testing.T) {
+	d := plainDesk(t, 80, 24, "black-30")
+	d.press("2")
+	d.paste("tensile >= 20 ksi\ndensity < 9 g/cm3")
+	d.press("esc", "3", "f")
+	d.want("Trade-off front, Tensile and Density: ")
+	d.want(" that meet every need, by ")
+	d.press("f")
+	d.want("Candidates: ")
+}
+
+// The need under the cursor stays in sight however long the list is.
+func TestLongNeedsList(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("2")
+	for i := range 40 {
+		d.paste(fmt.Sprintf("tensile >= %d ksi\n", i+1))
+	}
+	d.want(" 40 ksi")
+	d.press("down")
+	for i := 39; i >= 0; i-- {
+		d.want(fmt.Sprintf("≥ %d ksi", i+1))
+		d.fits()
+		d.press("up")
 	}
 }

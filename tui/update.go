@@ -2,11 +2,16 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/tui/background"
 )
+
+// newlines brings the ends of pasted lines to one form: most terminals send a
+// carriage return for each.
+var newlines = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
 // Update takes a message in this order: what concerns every screen, then the
 // screen on top, then the bench.
@@ -30,6 +35,9 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	case copied:
 		m.takeCopied(msg)
 	case tea.KeyMsg:
+		if msg.Paste {
+			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
+		}
 		return m.key(msg)
 	case tea.MouseMsg:
 		return m.mouse(msg)

@@ -84,26 +84,34 @@ type checkResult struct {
 // checked counts and questions a catalog; where files are named, only what
 // stands in them.
 func checked(c *props.Catalog, mistakes props.LoadErrors, files []string) checkResult {
-	own := func(a *props.Alloy) bool { return true }
+	own := func(file string) bool { return true }
 	if len(files) > 0 {
 		names := map[string]bool{}
 		for _, f := range files {
 			names[path.Clean(filepath.ToSlash(f))] = true
 		}
-		own = func(a *props.Alloy) bool { return names[a.File] }
+		own = func(file string) bool { return names[file] }
 	}
 	r := checkResult{mistakes: mistakes}
-	for _, a := range c.Alloys {
-		if own(a) {
-			r.materials += len(a.Materials)
-			for _, b := range blocksOf(a) {
+	count := func(blocks []*props.Block) {
+		for _, b := range blocks {
+			if own(b.File) {
 				r.figures += len(b.Figures)
 			}
 		}
 	}
+	for _, f := range c.Families {
+		count(f.Blocks)
+	}
+	for _, a := range c.Alloys {
+		if own(a.File) {
+			r.materials += len(a.Materials)
+		}
+		count(blocksOf(a))
+	}
 	for _, f := range audit.Check(c) {
 		switch {
-		case !own(f.Material.Alloy):
+		case !own(f.File):
 		case f.Open():
 			r.open = append(r.open, f)
 		default:

@@ -72,6 +72,11 @@ func sourcesText(c *props.Catalog) string {
 	}
 	for _, f := range c.Families {
 		byFamily[f] = &tally{}
+		for _, b := range f.Blocks {
+			bySource[b.Source].add(b)
+			byFamily[f].add(b)
+			all.add(b)
+		}
 	}
 	for _, a := range c.Alloys {
 		materials[a.Family] += len(a.Materials)

@@ -94,7 +94,7 @@ func (l *look) find(format string, args []any, figs ...*props.Figure) {
 	l.seen[key] = true
 	f := figs[0]
 	l.found = append(l.found, &Finding{Rule: l.rule.ID, Material: l.m, Property: f.Property,
-		Message: fmt.Sprintf(format, args...), Why: l.reason(f.Property), File: l.m.Alloy.File, Line: f.Block.Line})
+		Message: fmt.Sprintf(format, args...), Why: l.reason(f.Property), File: f.Block.File, Line: f.Block.Line})
 }
 
 // reason looks for a written reason of the material, then of its alloy.

@@ -76,6 +76,12 @@ func (n *Need) String() string {
 	if n.Op == Between {
 		return name + " " + n.Limit.String()
 	}
+	if n.Property.Info().Dimension == units.Rating {
+		if n.Op == MoreThan {
+			return name + " better than " + n.Limit.String()
+		}
+		return name + " " + n.Limit.String() + " or better"
+	}
 	return fmt.Sprintf("%s %s %s", name, opSigns[n.Op], n.Limit.String())
 }
 

@@ -58,8 +58,8 @@ func ParseAll(text string, c *props.Catalog) ([]Need, error) {
 //	HB 70-100              process = pm or sand      family = aluminum
 //	anodizing at least 2   temper = T5 or T6         electrical conductivity at least 35 %IACS
 //
-// Any unit of the property's dimension will do. A rating of "at least 2" means
-// 2 or better; 1 is best. The error is a *ParseError.
+// Any unit of the property's dimension will do. A rating bounded by 2 means 2
+// or better whichever sign is written; 1 is best. The error is a *ParseError.
 func Parse(s string, c *props.Catalog) (Need, error) {
 	text := strings.Join(strings.Fields(s), " ")
 	n := Need{Text: text}
@@ -81,7 +81,7 @@ func Parse(s string, c *props.Catalog) (Need, error) {
 	p, ok := property(name)
 	if !ok {
 		hint := "name a property, process, family or temper first"
-		if near := props.Nearest(strings.ToLower(name), names()); near != "" {
+		if near := props.Nearest(strings.ToLower(name), names()); near != "" && name != "" {
 			hint = fmt.Sprintf("did you mean %s?", near)
 		}
 		word := name
@@ -172,6 +172,9 @@ func (n *Need) parseLimit(s string) error {
 		s = strings.TrimPrefix(s, filler)
 	}
 	op, s, stated := cutOp(s)
+	if t, better := strings.CutSuffix(s, " or better"); better && !stated && info.Dimension == units.Rating {
+		op, s, stated = AtLeast, t, true
+	}
 	if s == "" {
 		return &ParseError{Need: n.Text, Hint: fmt.Sprintf("give a limit, for example %q", example(n.Property))}
 	}
@@ -211,6 +214,8 @@ func (n *Need) parseLimit(s string) error {
 		return &ParseError{Need: n.Text, Word: s, Hint: "a range needs no sign; a bound takes one value"}
 	case q.Lo != q.Hi:
 		n.Op = Between
+	case stated && info.Dimension == units.Rating && (op == AtMost || op == LessThan):
+		n.Op = turned(op) // "<= 2" is "2 or better" too: nobody asks for worse
 	case stated:
 		n.Op = op
 	default:

@@ -113,6 +113,9 @@ func statedFor(m *props.Material, b *props.Block) string {
 		return m.Name()
 	}
 	s := "the alloy " + m.Alloy.Name
+	if b.Family {
+		s = "the family " + m.Alloy.Family.Name
+	}
 	if len(b.Tempers) > 0 {
 		s += ", tempers " + strings.Join(b.Tempers, ", ")
 	} else {

@@ -11,8 +11,9 @@ import (
 
 // factsPanel switches on and off what the part has and goes through.
 type factsPanel struct {
-	m  *Model
-	at int
+	m   *Model
+	at  int
+	top int // rows above the ones in sight
 }
 
 func newFacts(m *Model) screen { return &factsPanel{m: m} }
@@ -50,8 +51,8 @@ const factWidth = 40
 func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
 	all := watch.AllFacts()
 	p.at += clamp(step(msg, p.perColumn()), -len(all), len(all))
-	if x, y, ok := pressed(msg); ok && x >= 0 && y >= 1 && y <= p.perColumn() {
-		if i := x/factWidth*p.perColumn() + y - 1; i < len(all) {
+	if x, y, ok := pressed(msg); ok && x >= 0 && y >= 1 && p.top+y <= p.perColumn() {
+		if i := x/factWidth*p.perColumn() + p.top + y - 1; i < len(all) {
 			p.at = i
 			p.toggle(all[i])
 		}
@@ -81,9 +82,11 @@ func (p *factsPanel) toggle(f watch.Facts) { p.m.changeJob(func(j *job) { j.fact
 
 func (p *factsPanel) View() string {
 	all, per := watch.AllFacts(), p.perColumn()
-	w, _ := p.m.panel()
+	w, h := p.m.panel()
+	rows := clamp(h-3, 1, per) // blank lines and words aside
+	p.top = clamp(p.top, p.at%per-rows+1, p.at%per)
 	lines := []string{""}
-	for row := range per {
+	for row := p.top; row < min(p.top+rows, per); row++ {
 		s := ""
 		for i := row; i < len(all); i += per {
 			s += p.fact(i, all[i])

@@ -148,7 +148,7 @@ func (p *watchPanel) click(_, y int) {
 // page is how many cautions are in sight.
 func (p *watchPanel) page() int {
 	_, h := p.m.panel()
-	return max(h-watchHead-watchFoot, 1)
+	return max(h-watchHead-p.foot(), 1)
 }
 
 func (p *watchPanel) key(k string) tea.Cmd {
@@ -208,8 +208,14 @@ func (p *watchPanel) dismiss() {
 
 const (
 	watchHead = 2 // counts, the part
-	watchFoot = 7 // a blank line, the caution under the cursor in words
+	watchFoot = 7 // at most: a blank line, the caution under the cursor in words
 )
+
+// foot is how many lines the caution under the cursor gets in words.
+func (p *watchPanel) foot() int {
+	_, h := p.m.panel()
+	return clamp(h*2/5+1, 3, watchFoot)
+}
 
 func (p *watchPanel) View() string {
 	w, _ := p.m.panel()
@@ -301,15 +307,15 @@ func (p *watchPanel) line(c *watch.Caution, here bool, w int) string {
 // where it comes from.
 func (p *watchPanel) words(w int) []string {
 	t, c := p.m.theme, p.caution()
-	lines := make([]string, 1, watchFoot)
+	lines, most := []string{""}, p.foot()
 	if c == nil {
-		return append(lines, make([]string, watchFoot-1)...)
+		return make([]string, most)
 	}
 	text := wrap(c.Text, min(w-2, readWidth))
 	why := wrap(report.CautionWhy(c), min(w-2, readWidth))
 	for i, l := range append(text, why...) {
-		if len(lines) == watchFoot {
-			lines[watchFoot-1] = cut(lines[watchFoot-1], w-1) + ellipsis
+		if len(lines) == most {
+			lines[most-1] = cut(lines[most-1], w-1) + ellipsis
 			break
 		}
 		if i >= len(text) {
@@ -317,5 +323,5 @@ func (p *watchPanel) words(w int) []string {
 		}
 		lines = append(lines, " "+l)
 	}
-	return append(lines, make([]string, watchFoot-len(lines))...)
+	return append(lines, make([]string, most-len(lines))...)
 }

@@ -93,6 +93,9 @@ func (f *finder) key(msg tea.KeyMsg) {
 	case "pgdown":
 		f.at += rows
 	default:
+		if msg.String() == "/" && (f.field.text() == "" || f.field.kept) {
+			return // the key that opens the finder, pressed where it is open
+		}
 		if f.field.update(msg) {
 			f.search()
 		}

@@ -65,6 +65,16 @@ func TestLettersInOneMessage(t *testing.T) {
 	d.want("Find: white")
 }
 
+// The finder is open at the start; the key that opens it does no harm there.
+func TestSlashInTheFinder(t *testing.T) {
+	d := plainDesk(t, 80, 24)
+	d.typeText("/w1 t6 pm")
+	d.press("tab", "/")
+	d.typeText("w2 die")
+	d.press("enter")
+	d.wantPins("*w1-t6-pm w2-f-die")
+}
+
 func TestFinder(t *testing.T) {
 	d := plainDesk(t, 80, 24, "black-30")
 	d.press("/")

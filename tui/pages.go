@@ -137,7 +137,8 @@ func newLegend(m *Model) screen {
 	return newPages(m, "Signs on the bench", func(w int) []string {
 		t := m.theme
 		var lines []string
-		for _, l := range append(report.Legend(), otherSign+" set against another figure of the baseline than the one shown") {
+		for _, l := range append(report.Legend(), otherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
+			"on a need   ✓ met   ✗ not met   ≈ not met in the worst case   – no figure to judge by") {
 			for _, part := range strings.Split(strings.ReplaceAll(l, "; ", "   "), "   ") {
 				lines = append(lines, wrap("  "+part, w)...)
 			}

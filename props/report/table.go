@@ -78,7 +78,7 @@ func Legend() []string {
 	return []string{
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
 		"≠ unlike: basis or test conditions differ   – no figure, or no better and worse",
-		"m specified minimum   x specified maximum   d design allowable   h house; no mark: typical   t a need met on a typical figure only",
+		"m specified minimum   x specified maximum   d design allowable   h the shop's own; no mark: typical   t a need met on a typical figure only",
 		"↑ more is better   ↓ less is better   ± nearest to a target   ' figure from memory, not read",
 	}
 }

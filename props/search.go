@@ -163,32 +163,44 @@ func (c *Catalog) Search(query string) []Hit {
 	return hits
 }
 
+// SearchNear is Search that also says, where words were taken as mistyped, what
+// the query was read as; "" where the materials are found under its own words.
+func (c *Catalog) SearchNear(query string) (hits []Hit, readAs string) {
+	hits, _, readAs = c.find(query)
+	return hits, readAs
+}
+
 // search also returns how many of the hits, from the first, fit the query
 // exactly: every word is a whole designation, temper or process, none a mere
 // part. An alloy's own name goes before an alias, an alias before one of the
 // nearest equivalent.
 func (c *Catalog) search(query string) (hits []Hit, exact int) {
+	hits, exact, _ = c.find(query)
+	return hits, exact
+}
+
+func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 	if strings.TrimSpace(query) == "" {
 		// Everything, without an index: the finder opens with it.
 		hits = make([]Hit, len(c.Materials))
 		for i, m := range c.Materials {
 			hits[i] = Hit{Material: m}
 		}
-		return hits, 0
+		return hits, 0, ""
 	}
 	c.once.Do(c.buildIndex)
 	folded := c.tokens(query)
 	if len(folded) == 0 {
-		return nil, 0
+		return nil, 0, ""
 	}
 	hits, exact = c.match(folded)
 	if len(hits) == 0 {
 		if mended, ok := c.mend(folded); ok {
 			hits, _ = c.match(mended)
-			exact = 0
+			exact, readAs = 0, strings.Join(mended, " ")
 		}
 	}
-	return hits, exact
+	return hits, exact, readAs
 }
 
 // tokens splits a query into folded words. A word with hyphens or points

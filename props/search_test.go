@@ -108,6 +108,16 @@ name = "aluminum"
 	}
 }
 
+// A mistyped word is not passed off as found.
+func TestSearchNear(t *testing.T) {
+	c := shop(t)
+	for typed, want := range map[string]string{"x1 t6": "", "clas 30": "", "klass 30": "class 30", "x1 t6 dye": "x1 t6 die", "": ""} {
+		if _, have := c.SearchNear(typed); have != want {
+			t.Errorf("%q: read as %q, want %q", typed, have, want)
+		}
+	}
+}
+
 // Every material must be found by its own id, its name, and its name without
 // punctuation.
 func TestEveryMaterialIsFound(t *testing.T) {

@@ -17,6 +17,7 @@ type finder struct {
 	m     *Model
 	field field
 	hits  []props.Hit
+	read  string // what a query that finds nothing was taken for
 	at    int
 	top   int
 }
@@ -38,7 +39,7 @@ func newFinder(m *Model) screen {
 }
 
 func (f *finder) search() {
-	f.hits = f.m.o.Catalog.Search(f.field.text())
+	f.hits, f.read = f.m.o.Catalog.SearchNear(f.field.text())
 	f.at, f.top = 0, 0
 }
 
@@ -161,6 +162,9 @@ func (f *finder) View() string {
 			" class 30. Enter pins it, Tab pins it and stays. The first pin is the baseline.")
 	}
 	count := fmt.Sprintf("%d of %d", len(f.hits), len(f.m.o.Catalog.Materials))
+	if f.read != "" && len(f.hits) > 0 {
+		count = cut(fmt.Sprintf("not found; near it, %s: %d", plain(f.read), len(f.hits)), w/2)
+	}
 	lines = append(lines, " Find: "+pad(f.field.view(t, w-len(count)-9), w-len(count)-9)+" "+t.dim.of(count))
 	cols := f.layout(w)
 	lines = append(lines, t.dim.of(cols.line(cols.heads(f.m))))

@@ -78,6 +78,9 @@ func TestSlashInTheFinder(t *testing.T) {
 func TestFinder(t *testing.T) {
 	d := plainDesk(t, 80, 24, "black-30")
 	d.press("/")
+	d.typeText("wite 1")
+	d.want("not found; near it, white 1: ")
+	d.press("ctrl+u")
 	d.typeText("qqqq?") // letters, not keys
 	d.want("Find: qqqq?")
 	d.want("Nothing like that in the catalog")

@@ -16,6 +16,10 @@ const (
 	scoreStart = 40  // a token starts a word
 	scorePart  = 10  // a token stands inside a word
 
+	// A380 is near what is meant by 380: after 380 itself, before the alloys
+	// that another system calls 380. It never counts as exact.
+	scoreVariant = scoreExact - 2
+
 	maxTokens = 64
 )
 
@@ -99,7 +103,7 @@ func (c *Catalog) ranked(found []scored) (hits []Hit, exact int) {
 	for i, n := range next {
 		next[i] = sum
 		sum += n
-		if scores[i] >= scoreExact && scores[i]/scoreExact == scores[0]/scoreExact {
+		if scores[i] >= scoreExact && scores[i]%scoreExact != scoreVariant && scores[i]/scoreExact == scores[0]/scoreExact {
 			exact = sum
 		}
 	}
@@ -114,9 +118,13 @@ func (c *Catalog) ranked(found []scored) (hits []Hit, exact int) {
 
 // score is 0 when a token does not occur among the words.
 func (w *wanted) score(words string) int {
-	total, best, whole := 0, 0, uint64(0)
+	total, best, whole, variant := 0, 0, uint64(0), false
 	for n, t := range w.tokens {
 		points, tier := look(words, t)
+		if tier < 3 && variantOf(words, t) {
+			variant = true
+			whole |= 1 << n
+		}
 		if points == 0 {
 			return 0
 		}
@@ -133,10 +141,28 @@ func (w *wanted) score(words string) int {
 		}
 	}
 	total = min(total+best*scoreFull, scoreExact-1)
-	if whole == 1<<len(w.tokens)-1 {
+	switch all := whole == 1<<len(w.tokens)-1; {
+	case all && variant && best < 3:
+		return 2*scoreExact + scoreVariant
+	case all:
 		total += best * scoreExact
 	}
 	return total
+}
+
+// variantOf reports whether the alloy's own name is the token behind a single
+// letter, as A380.0 and B380.0 are variants of 380.0.
+func variantOf(words, token string) bool {
+	for from := 2; ; {
+		at := strings.Index(words[from:], token)
+		if at < 0 {
+			return false
+		}
+		if at += from; words[at-2] == markName && words[at-1] >= 'a' && words[at+len(token)] <= markWord {
+			return true
+		}
+		from = at + 1
+	}
 }
 
 // look is how well a token fits the words, 0 when it does not, and of a whole

@@ -70,6 +70,11 @@ id = "light"
 name = "aluminum"
 ` +
 		alloy("near", "N1", "light", `"EN 1706: EN AC-42100 (near)"`, `process = "sand"`) +
+		alloy("701", "701.0", "light", `"former SAE: 700"`, `process = "die"`) +
+		alloy("a700", "A700.0", "light", `"former SAE: 309"`, `process = "die"`) +
+		alloy("b810", "B810.0", "light", `"former SAE: 312"`, `process = "die"`) +
+		alloy("2700", "2700", "light", `"former SAE: 310"`, `process = "die"`) +
+		alloy("700", "700.0", "light", `"former SAE: 311"`, `process = "die"`) +
 		alloy("same", "N2", "light", `"EN 1706: EN AC-42100"`, `process = "sand"`) +
 		alloy("n3", "N3", "light", `"JIS H5202: AC4CH (near)"`, "temper = \"T6\"\nprocess = \"sand\"") +
 		alloy("class-30", "Class 30", "iron", `"ASTM A48: class 30", "ASTM A48: class 30B", "ASTM A48: No. 30 B"`, `id = "class-30"`) +
@@ -102,6 +107,19 @@ name = "aluminum"
 		if len(hits) == 0 || hits[0].Material.ID != tt.first || exact != tt.exact {
 			t.Errorf("%q: have %v, %d exact; want %s first, %d exact", tt.typed, hits, exact, tt.first, tt.exact)
 		}
+	}
+	// A variant goes before another system's alias, and is never exact.
+	for typed, want := range map[string]string{"700": "700-die a700-die 701-die 2700-die", "a700": "a700-die"} {
+		var have []string
+		for _, h := range c.Search(typed) {
+			have = append(have, h.Material.ID)
+		}
+		if s := strings.Join(have, " "); s != want {
+			t.Errorf("%q: have %s, want %s", typed, s, want)
+		}
+	}
+	if m, err := c.Resolve("810"); err == nil {
+		t.Errorf("810: have %s", m.ID)
 	}
 	if hits, _ := c.search("AC-42100"); len(hits) != 2 || hits[1].Material.ID != "near-sand" {
 		t.Errorf("AC-42100: have %v, want the near equivalent last", hits)

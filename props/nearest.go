@@ -10,6 +10,7 @@ import (
 // meant for: those whose id differs by few letters, fewest first, then what
 // the search finds.
 func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*Material {
+	c.once.Do(c.buildIndex)
 	type candidate struct {
 		m    *Material
 		cost int

@@ -259,7 +259,7 @@ func (c *candidates) words(w int) []string {
 	case len(r.Stops) > 0:
 		text = report.Stops(r)
 	case r.OnlyTypical:
-		text = "meets every need, a strength only on a typical figure: no specified minimum is on file"
+		text = "meets every need, but one only on a typical figure: no specified minimum is on file"
 	}
 	out := wrap(r.Material.Name()+": "+plain(text), w-2)
 	if len(out) > 3 {

@@ -27,7 +27,7 @@ words every material is listed.
 
 With --need it finds the materials that meet every limit, then the near misses
 with what stops each and which temper or process of the same alloy would do.
-Strengths are judged on specified minimums where they are published.`,
+Strength and elongation are judged on specified minimums where published.`,
 		Example: `  alongside find a356 t6
   alongside find "class 30"
   alongside find AC-42100 --units si

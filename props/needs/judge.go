@@ -11,8 +11,8 @@ import (
 // Status is how a material stands to one need.
 type Status uint8
 
-// The states of a need. OnlyTypical: a strength that only a typical figure
-// meets, because no specified minimum is on file. Partly: a published range
+// The states of a need. OnlyTypical: a strength or elongation that only
+// a typical figure meets, because no specified minimum is on file. Partly: a published range
 // meets the limit at one end only, so the worst case does not.
 const (
 	NoFigure Status = iota
@@ -43,8 +43,8 @@ type Judgement struct {
 	Note    string // what else there is to know, "" for nothing
 }
 
-// Judge holds a material against one need. A strength is judged on specified
-// minimums first; other properties on the figure the bench shows. A published
+// Judge holds a material against one need. A strength or an elongation is judged on
+// specified minimums first; other properties on the figure the bench shows. A published
 // range must meet the limit at its worse end.
 func Judge(m *props.Material, n *Need) Judgement {
 	j := Judgement{Need: n, Worst: math.NaN(), Best: math.NaN(), Percent: math.NaN()}
@@ -67,7 +67,7 @@ func Judge(m *props.Material, n *Need) Judgement {
 	lo, hi := ends(f)
 	j.Status = n.status(lo, hi, f.Basis)
 	j.margins(lo, hi)
-	if n.Property.Info().Strength && f.Basis == props.Minimum && !j.Status.Good() {
+	if guarded(n.Property) && f.Basis == props.Minimum && !j.Status.Good() {
 		for _, g := range m.Figures(n.Property) {
 			if a, z := ends(g); g.Basis == props.Typical && usable(g, n.Limit.Unit.Dimension()) && n.status(a, z, g.Basis).Good() {
 				j.Note = fmt.Sprintf("typical %s would meet it", g.Value)
@@ -89,6 +89,11 @@ func usable(f *props.Figure, d units.Dimension) bool {
 	return (fd == d || d == units.HBUnstated && fd.Brinell()) && f.Basis != props.Maximum && f.Cond.RoomTemperature()
 }
 
+// guarded reports whether a need on the property is judged on specified
+// minimums first: strengths, and what standards specify beside them, such as
+// elongation.
+func guarded(p props.PropertyID) bool { return p.Info().Strength || p.Info().Specified }
+
 // choice is the best of the figures offered so far: of the basis that comes
 // first, then of the best rank, then the first offered.
 type choice struct {
@@ -96,20 +101,20 @@ type choice struct {
 	order  int
 }
 
-// basisOrder says on which basis a need is judged first: a strength on
-// specified minimums.
+// basisOrder says on which basis a need is judged first: by the first row, and
+// by the second where the property is guarded.
 var basisOrder = [2][5]int{
 	{props.Typical: 0, props.Minimum: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
 	{props.Minimum: 0, props.Typical: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
 }
 
 func (c *choice) offer(f *props.Figure) {
-	strength := 0
-	if f.Property.Info().Strength {
-		strength = 1
+	order := 0
+	if guarded(f.Property) {
+		order = 1
 	}
-	if order := basisOrder[strength][f.Basis]<<16 + f.Rank(); c.figure == nil || order < c.order {
-		c.figure, c.order = f, order
+	if at := basisOrder[order][f.Basis]<<16 + f.Rank(); c.figure == nil || at < c.order {
+		c.figure, c.order = f, at
 	}
 }
 
@@ -143,7 +148,7 @@ func (n *Need) status(lo, hi float64, b props.Basis) Status {
 	case 1:
 		return Partly
 	}
-	if n.Property.Info().Strength && b == props.Typical {
+	if guarded(n.Property) && b == props.Typical {
 		return OnlyTypical
 	}
 	return Met

@@ -152,7 +152,7 @@ func FoundDoc(s Search) *Doc {
 	if s.Duty != nil {
 		d.Foot = append(d.Foot, fmt.Sprintf("merit: %s, %s, relative to %s; %s", s.Duty.Name, s.Duty.Formula, s.Baseline.Name(), s.Duty.Source))
 	}
-	d.Foot = append(d.Foot, "Strengths are judged on specified minimums where they are published, other properties on typical figures.")
+	d.Foot = append(d.Foot, "Strength and elongation are judged on specified minimums where they are published, other properties on typical figures.")
 	return d
 }
 

@@ -110,3 +110,12 @@ func convertedPlace(from, to float64, place int8, least int) int8 {
 func finite(v float64) bool { return !math.IsInf(v, 0) && !math.IsNaN(v) }
 
 func clampPlace(p int) int8 { return int8(min(max(p, -100), 100)) }
+
+// heldPlace is the place, but no finer than a float64 holds v: digits typed
+// beyond the fifteenth are not known.
+func heldPlace(v float64, place int) int {
+	if v == 0 || !finite(v) {
+		return place
+	}
+	return max(place, newDecimal(v).exp-decimalDigits+1)
+}

@@ -58,8 +58,8 @@ func parseNumber(s string, i int) (n number, next int, err *Error) {
 	if neg && n.value != 0 {
 		n.value = -n.value
 	}
-	n.written = writtenPlace(text)
-	n.place = significantPlace(text, n.written)
+	n.written = heldPlace(n.value, writtenPlace(text))
+	n.place = heldPlace(n.value, significantPlace(text, n.written))
 	if j, pow, ok := exponentE(s, next); ok {
 		n.pow, next = pow, j
 	} else if j, pow, ok := powerOfTen(s, skipSpace(s, next)); ok {

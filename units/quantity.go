@@ -141,6 +141,7 @@ func (q Quantity) In(u Unit) (Quantity, error) {
 		// A range shows both ends to the finer of their two places.
 		r.Place = min(convertedPlace(q.Lo, lo, q.Place, least), convertedPlace(q.Hi, hi, q.Place, least))
 	}
+	r.Place = clampPlace(max(heldPlace(lo, int(r.Place)), heldPlace(hi, int(r.Place))))
 	if q.Unit.Reciprocal() != u.Reciprocal() {
 		if (q.Lo < 0) != (q.Hi < 0) {
 			return Quantity{}, zeroReciprocal(q.Unit, u)

@@ -16,6 +16,16 @@ func Load(fsys fs.FS, patterns ...string) (*Catalog, error) {
 	if len(patterns) == 0 {
 		patterns = []string{"*.toml"}
 	}
+	files, err := ReadFiles(fsys, patterns)
+	if err != nil {
+		return nil, err
+	}
+	return LoadFiles(nil, files)
+}
+
+// ReadFiles reads every file that one of the patterns matches. A pattern that
+// matches none is an error.
+func ReadFiles(fsys fs.FS, patterns []string) ([]File, error) {
 	var files []File
 	for _, p := range patterns {
 		names, err := fs.Glob(fsys, p)
@@ -30,7 +40,7 @@ func Load(fsys fs.FS, patterns ...string) (*Catalog, error) {
 			files = append(files, File{name, content})
 		}
 	}
-	return LoadFiles(nil, files)
+	return files, nil
 }
 
 // File is a data file's name and content.

@@ -2,9 +2,10 @@ package tui
 
 import (
 	"strings"
-	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"alongside/props/report"
 )
 
 const ellipsis = "…"
@@ -47,24 +48,8 @@ func blanks(n int) string {
 	return strings.Repeat(" ", n)
 }
 
-// plain takes out what must not reach the terminal: control characters, and
-// marks that hide text or turn its direction.
-func plain(s string) string {
-	if strings.IndexFunc(s, unsafe) < 0 {
-		return s
-	}
-	return strings.Map(func(r rune) rune {
-		switch {
-		case !unsafe(r):
-			return r
-		case unicode.Is(unicode.Cf, r):
-			return -1
-		}
-		return ' '
-	}, s)
-}
-
-func unsafe(r rune) bool { return !unicode.IsGraphic(r) || r == unicode.ReplacementChar }
+// plain takes out what must not reach the terminal.
+func plain(s string) string { return report.Clean(s) }
 
 // wrap breaks a text into lines of at most w cells.
 func wrap(s string, w int) []string {

@@ -65,19 +65,13 @@ func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
 }
 
 func read(fsys fs.FS, patterns, kinds []string, errs *props.LoadErrors) ([]*props.Record, error) {
+	files, err := props.ReadFiles(fsys, patterns)
+	if err != nil {
+		return nil, err
+	}
 	var records []*props.Record
-	for _, p := range patterns {
-		names, err := fs.Glob(fsys, p)
-		if err != nil || len(names) == 0 {
-			return nil, fmt.Errorf("no data file matches %q", p)
-		}
-		for _, name := range names {
-			content, err := fs.ReadFile(fsys, name)
-			if err != nil {
-				return nil, fmt.Errorf("reading %s: %w", name, err)
-			}
-			records = append(records, props.ReadRecords(path.Clean(name), content, errs, kinds...)...)
-		}
+	for _, f := range files {
+		records = append(records, props.ReadRecords(path.Clean(f.Name), f.Content, errs, kinds...)...)
 	}
 	return records, nil
 }

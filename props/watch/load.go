@@ -17,23 +17,17 @@ import (
 func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...string) (*Rules, error) {
 	var errs props.LoadErrors
 	l := &loader{rules: &Rules{book: book}, reader: book.Reader(base)}
-	for _, p := range patterns {
-		names, err := fs.Glob(fsys, p)
-		if err != nil || len(names) == 0 {
-			return nil, fmt.Errorf("no data file matches %q", p)
-		}
-		for _, name := range names {
-			text, err := fs.ReadFile(fsys, name)
-			if err != nil {
-				return nil, fmt.Errorf("reading %s: %w", name, err)
-			}
-			for _, r := range props.ReadRecords(path.Clean(name), text, &errs, "watch") {
-				before, good := len(errs), l.rules.List
-				l.rule(r)
-				if len(errs) > before {
-					// A rule with a mistake might be raised where it should not.
-					l.rules.List, l.at = good, l.at[:len(good)]
-				}
+	files, err := props.ReadFiles(fsys, patterns)
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range files {
+		for _, r := range props.ReadRecords(path.Clean(f.Name), f.Content, &errs, "watch") {
+			before, good := len(errs), l.rules.List
+			l.rule(r)
+			if len(errs) > before {
+				// A rule with a mistake might be raised where it should not.
+				l.rules.List, l.at = good, l.at[:len(good)]
 			}
 		}
 	}

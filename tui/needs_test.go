@@ -75,6 +75,10 @@ func TestNeedsAreOrderedAndDeleted(t *testing.T) {
 	if have := order(); have != "density process" {
 		t.Errorf("have %s", have)
 	}
+	d.press("u", "u", "ctrl+r", "ctrl+r")
+	if have := order(); have != "density process" {
+		t.Errorf("after undo and redo: have %s", have)
+	}
 }
 
 // n makes a need of the row under the cursor at the baseline's figure.

@@ -28,6 +28,7 @@ const (
 	LoadDiffers
 	LoadUnstated
 	CyclesDiffer
+	LoadingDiffers
 	RangeDiffers
 	TemperatureDiffers
 	ExposureDiffers
@@ -65,6 +66,8 @@ func (r Reason) String() string {
 		return "Brinell load not stated for " + r.Pin
 	case CyclesDiffer:
 		return "fatigue at " + against
+	case LoadingDiffers:
+		return "fatigue in " + against
 	case RangeDiffers:
 		return "expansion over " + against
 	case TemperatureDiffers:
@@ -129,6 +132,9 @@ func unlike(pin, base *Figure) Reason {
 	if bears&bearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
 		return bad(CyclesDiffer, sci(p.Cycles)+" cycles", sci(b.Cycles))
 	}
+	if bears&bearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
+		return bad(LoadingDiffers, p.Loading, b.Loading)
+	}
 	if bears&bearsRange != 0 && !sameRange(p, b) {
 		return bad(RangeDiffers, rangeWords(p), rangeWords(b))
 	}
@@ -173,7 +179,7 @@ func cautions(pin, base *Figure) []Reason {
 	if bears&bearsBar != 0 && p.Bar != b.Bar && p.Bar != "" && b.Bar != "" {
 		out = append(out, Reason{BarDiffers, p.Bar, b.Bar})
 	}
-	if (p.Class != b.Class || p.Section != b.Section) && (p.Class+p.Section != "") {
+	if p.Class != b.Class || p.Section != b.Section {
 		out = append(out, Reason{ClassDiffers, classWords(p), classWords(b)})
 	}
 	return out

@@ -71,10 +71,12 @@ func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
 	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
 		tolerance = 0
 	}
+	// Ranges that only touch neither part nor overlap by the noise of reckoning.
+	noise := 1e-9 * max(math.Abs(ph), math.Abs(bh))
 	level := false
 	if single {
 		pv, _ := convertTo(pin.Value.Lo, pin.Value.Unit, u)
-		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh && bl < ph)
+		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh-noise && bl < ph-noise)
 	} else {
 		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
 	}
@@ -87,18 +89,20 @@ func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
 	if level {
 		return Level
 	}
-	if sense == Near {
+	near := sense == Near
+	if near {
 		t := u.FromSI(target)
 		pl, ph = distance(pl, ph, t)
 		bl, bh = distance(bl, bh, t)
 		sense = Less
 	}
-	better, worse := pl > bh, ph < bl
+	better, worse := pl > bh+noise, ph < bl-noise
 	if sense == Less {
 		better, worse = worse, better
 	}
-	// A conductivity printed as a resistivity runs the other way.
-	if u.Reciprocal() {
+	// A conductivity printed as a resistivity runs the other way; a distance from
+	// a target does not.
+	if u.Reciprocal() && !near {
 		better, worse = worse, better
 	}
 	switch {

@@ -28,6 +28,8 @@ func TestErrors(t *testing.T) {
 		{"≥ 70–100 ksi", units.Stress, `"≥ 70–100 ksi": understood a range with the limit ≥; expected a range or a limit, not both`, 0},
 		{"≥ 70 ksi max", units.Stress, `"≥ 70 ksi max": understood two limits; expected one of them`, 10},
 		{"500 psi to 1 ksi", units.Stress, `"500 psi to 1 ksi": understood a range from psi (stress) to ksi (stress); expected one unit for both ends`, 4},
+		{"47/23 ksi", units.Stress, `"47/23 ksi": understood two numbers with a stroke, 47/23; expected one number, or a fraction such as 3/8: for a range type 70-95`, 0},
+		{"20/16 ksi", units.Stress, `"20/16 ksi": understood two numbers with a stroke, 20/16; expected one number, or a fraction such as 3/8: for a range type 70-95`, 0},
 		{"1/0 in", units.Length, `"1/0 in": understood a fraction over 0; expected a fraction such as 3/8`, 2},
 		{"1e99 psi", units.Stress, `"1e99 psi": expected a power of ten of at most 60`, 0},
 		{"1e40 psi", units.Stress, `"1e40 psi": understood a number above 1e30; expected a smaller number`, 0},

@@ -224,10 +224,10 @@ func (p *parser) wrongDimension(u Unit) *Error {
 
 // quantity puts the numbers together.
 func (p *parser) quantity(u Unit) (Quantity, *Error) {
-	lo, loPlace := p.lo.scaled(u.Dimension())
+	lo, loPlace := p.lo.scaled(u)
 	hi, hiPlace := lo, loPlace
 	if p.isRange {
-		hi, hiPlace = p.hi.scaled(u.Dimension())
+		hi, hiPlace = p.hi.scaled(u)
 	}
 	if lo > hi {
 		return Quantity{}, &Error{
@@ -246,11 +246,16 @@ func (p *parser) quantity(u Unit) (Quantity, *Error) {
 }
 
 // scaled returns the value with its power of ten and its place. The zeros that
-// end a whole temperature are significant: 1000 °F is not 900.
-func (n number) scaled(d Dimension) (value float64, place int) {
+// end a whole temperature are significant: 1000 °F is not 900. So are those of a
+// strength below 10000 MPa, which standards print to the MPa, and of one below
+// 1000000 psi down to the ksi: 1000 MPa is 145 ksi, not 150.
+func (n number) scaled(u Unit) (value float64, place int) {
 	place = n.place
-	if d == Temperature || d == TemperatureDifference {
+	switch d := u.Dimension(); {
+	case d == Temperature || d == TemperatureDifference, (u == MPa || u == NPerMM2) && n.value < 1e4:
 		place = n.written
+	case u == PSI && n.value < 1e6:
+		place = min(place, 3)
 	}
 	if n.pow == 0 {
 		return n.value, place

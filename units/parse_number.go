@@ -199,6 +199,10 @@ func slashFraction(s string, i, slash int) (next int, v float64, ok bool, err *E
 	if den == 0 {
 		return i, 0, false, &Error{Understood: "a fraction over 0", Expected: "a fraction such as 3/8", Offset: j}
 	}
+	// 47/23 ksi is two figures, 70/95 ksi a range; neither is a number.
+	if den > 12 && (den > 128 || den&(den-1) != 0) || num > den {
+		return i, 0, false, &Error{Understood: "two numbers with a stroke, " + s[i:end], Expected: "one number, or a fraction such as 3/8", Hint: "for a range type 70-95", Offset: i}
+	}
 	return end, float64(num) / float64(den), true, nil
 }
 

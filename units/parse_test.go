@@ -63,6 +63,9 @@ func TestParse(t *testing.T) {
 		{"10600 ksi", 10600, 10600, 2, units.KSI, units.Exact},
 		{"1000 psi", 1000, 1000, 2, units.PSI, units.Exact},
 		{"1010 psi", 1010, 1010, 1, units.PSI, units.Exact},
+		{"100000 psi", 100000, 100000, 3, units.PSI, units.Exact}, // a strength is known to the ksi
+		{"1000 MPa", 1000, 1000, 0, units.MPa, units.Exact},       // and to the MPa
+		{"71000 MPa", 71000, 71000, 3, units.MPa, units.Exact},    // a modulus is not
 		{"100 ksi", 100, 100, 0, units.KSI, units.Exact},
 		{"1000. psi", 1000, 1000, 0, units.PSI, units.Exact},
 		{"1000 °F", 1000, 1000, 0, units.DegF, units.Exact}, // but those of a temperature do
@@ -96,6 +99,7 @@ func TestParse(t *testing.T) {
 		{"3⁄8″", .375, .375, -3, units.Inch, units.Exact},
 		{"1/64 in", 1. / 64, 1. / 64, -6, units.Inch, units.Exact},
 		{"1/3 in", 1. / 3, 1. / 3, -3, units.Inch, units.Exact},
+		{"11/12 ft", 11. / 12, 11. / 12, -3, units.Foot, units.Exact},
 		{"5/32 in/ft", .15625, .15625, -5, units.InPerFt, units.Exact},
 		{"-1 1/2 in", -1.5, -1.5, -1, units.Inch, units.Exact},
 

@@ -22,6 +22,7 @@ func TestConversionShowsNoMoreDigits(t *testing.T) {
 		{"85 ksi", units.MPa, "586 MPa", "ASTM B505, C95400; read"},
 		{"26 ksi", units.MPa, "179 MPa", "ASTM B505, C95200; read"},
 		{"30 ksi", units.MPa, "207 MPa", "ASM gray iron class 30 in a textbook; read"},
+		{"1000 MPa", units.KSI, "145.0 ksi", "rule, all four digits of an EN grade being significant"},
 		{"100 ksi", units.MPa, "689 MPa", "materials science textbook; read"},
 		{"12.4 Mpsi", units.GPa, "85.5 GPa", "NADCA product specification standards, zinc; read"},
 		{"12.0 Mpsi", units.GPa, "82.7 GPa", "NADCA product specification standards, zinc; read"},

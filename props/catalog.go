@@ -98,7 +98,7 @@ func (c *Catalog) Resolve(typed string) (*Material, error) {
 			return m, nil
 		}
 	}
-	if exact == 1 {
+	if exact == 1 && !dieMeant(typed, hits[0].Material) {
 		return hits[0].Material, nil
 	}
 	e := &NotFound{Typed: typed, Several: exact > 1}
@@ -110,6 +110,13 @@ func (c *Catalog) Resolve(typed string) (*Material, error) {
 		e.Nearest = c.nearestMaterials(typed, hits)
 	}
 	return nil, e
+}
+
+// dieMeant reports whether a die casting was asked for where only a gravity die
+// casting, which is a permanent mold casting, fits: a356-t6-die is not a356-t6-pm.
+func dieMeant(typed string, m *Material) bool {
+	typed = strings.ToLower(strings.TrimSpace(typed))
+	return m.Process == PermanentMold && strings.HasSuffix(typed, "die") && !strings.Contains(typed, "gravity")
 }
 
 // asCast returns the only material without a temper among the hits, or nil.

@@ -115,7 +115,9 @@ func (x *indexer) material(m *Material) {
 	x.add(markName, a.ID)
 	x.add(markName, a.Name)
 	x.add(markName, withoutEN(a.Name))
-	x.add(markAlias, a.UNS)
+	if x.add(markAlias, a.UNS); a.UNS != "" {
+		x.addWords("UNS")
+	}
 	aliases := append(append([]Alias{}, a.Aliases...), m.Aliases...)
 	for _, near := range []bool{false, true} {
 		mark := byte(markAlias)

@@ -47,7 +47,8 @@ Strength and elongation are judged on specified minimums where published.`,
 		}
 		query := strings.Join(args, " ")
 		var found []*props.Material
-		for _, h := range p.catalog().Search(query) {
+		hits, readAs := p.catalog().SearchNear(query)
+		for _, h := range hits {
 			found = append(found, h.Material)
 		}
 		s, _ := units.ParseSystem(system.value)
@@ -55,6 +56,9 @@ Strength and elongation are judged on specified minimums where published.`,
 		form := write[format.value]
 		if form == nil {
 			return fmt.Errorf("--format %s goes with --need; without needs use text, tsv or json", format.value)
+		}
+		if readAs != "" && len(hits) > 0 {
+			fmt.Fprintf(p.err, "alongside: nothing is called %q; these are found for %s\n", query, readAs)
 		}
 		if err := p.print(form(found, s)); err != nil || len(found) > 0 {
 			return err

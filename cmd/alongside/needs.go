@@ -60,7 +60,7 @@ func dutyIDs() []string {
 
 // asked reports whether the flags ask for needs rather than words.
 func (s *search) asked() bool {
-	return len(s.needs) > 0 || s.betterThan != "" || s.duty != "" || s.front != ""
+	return len(s.needs) > 0 || s.betterThan != "" || s.duty != "" || s.front != "" || s.sort != ""
 }
 
 // find carries out `find` with needs; words narrow the catalog first.
@@ -125,7 +125,11 @@ func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([
 		}
 		rows = append(rows, id)
 	}
-	return limits.BetterThan(b, base, rows), nil
+	list := limits.BetterThan(b, base, rows)
+	if len(list) == 0 {
+		return nil, fmt.Errorf("--better-than: %s has no figure to beat on these rows; name others with --rows", base.Name())
+	}
+	return list, nil
 }
 
 // order applies --duty, --front and --sort.

@@ -113,7 +113,11 @@ func (c *choice) offer(f *props.Figure) {
 	if guarded(f.Property) {
 		order = 1
 	}
-	if at := basisOrder[order][f.Basis]<<16 + f.Rank(); c.figure == nil || at < c.order {
+	at := basisOrder[order][f.Basis]<<16 + f.Rank()
+	if f.Source.Trade() { // after every figure that a standard or handbook stands behind, as on the bench
+		at += len(basisOrder[order]) << 16
+	}
+	if c.figure == nil || at < c.order {
 		c.figure, c.order = f, at
 	}
 }

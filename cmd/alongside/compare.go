@@ -50,7 +50,9 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 			if err != nil {
 				return err
 			}
-			b.Only = append(b.Only, id)
+			if !slices.Contains(b.Only, id) {
+				b.Only = append(b.Only, id)
+			}
 		}
 		c := props.Compare(b)
 		text, err := report.WithNeeds(format.value, c, list, p.width())

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -157,7 +158,7 @@ func (s *search) order(out *report.Search) error {
 		if err != nil {
 			return err
 		}
-		out.Front = true
+		out.Front, out.Show = true, []props.PropertyID{p, q}
 		out.Found.Met = limits.Front(out.Found.Met, &out.Bench, p, q)
 	}
 	switch s.sort {
@@ -175,6 +176,10 @@ func (s *search) order(out *report.Search) error {
 			return fmt.Errorf("--sort: use margin, likeness or a property: %w", err)
 		}
 		limits.SortByProperty(out.Found.Met, &out.Bench, p)
+		named := func(n limits.Need) bool { return n.Kind == limits.OfProperty && n.Property == p }
+		if !slices.Contains(out.Show, p) && !slices.ContainsFunc(out.Needs, named) {
+			out.Show = append(out.Show, p)
+		}
 	}
 	return nil
 }

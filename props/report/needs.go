@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -109,10 +110,11 @@ func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
 type Search struct {
 	Needs    []needs.Need
 	Found    needs.Found
-	Bench    props.Bench     // units and senses
-	Baseline *props.Material // for merit; may be nil
-	Duty     *needs.Duty     // may be nil
-	Front    bool            // Found.Met was narrowed to a trade-off front
+	Bench    props.Bench        // units and senses
+	Baseline *props.Material    // for merit; may be nil
+	Duty     *needs.Duty        // may be nil
+	Front    bool               // Found.Met was narrowed to a trade-off front
+	Show     []props.PropertyID // properties to show besides those of the needs
 }
 
 // FoundDoc reports the materials that meet the needs, and the near misses with
@@ -137,6 +139,14 @@ func FoundDoc(s Search) *Doc {
 	for _, r := range s.Found.Met {
 		met.Rows = append(met.Rows, append([]string{r.Material.ID}, s.cells(&r)...))
 		typical = typical || r.OnlyTypical
+		if s.Duty != nil {
+			m := s.Duty.Relative(&s.Bench, r.Material, s.Baseline)
+			for _, note := range []string{m.Note, m.Why} {
+				if note != "" && !slices.Contains(met.Notes, "merit: "+note) {
+					met.Notes = append(met.Notes, "merit: "+note)
+				}
+			}
+		}
 	}
 	if typical {
 		met.Notes = append(met.Notes, "t: met on a typical figure only; no specified minimum is on file")
@@ -152,7 +162,7 @@ func FoundDoc(s Search) *Doc {
 	if s.Duty != nil {
 		d.Foot = append(d.Foot, fmt.Sprintf("merit: %s, %s, relative to %s; %s", s.Duty.Name, s.Duty.Formula, s.Baseline.Name(), s.Duty.Source))
 	}
-	d.Foot = append(d.Foot, "Strength and elongation are judged on specified minimums where they are published, other properties on typical figures.")
+	d.Foot = append(d.Foot, "Strength and elongation are judged on specified minimums (m) where they are published, other properties on typical figures.")
 	return d
 }
 
@@ -181,6 +191,9 @@ func (s *Search) columns() []string {
 			out = append(out, strings.TrimSpace(strings.ToLower(n.Property.Info().Short)+" "+n.Limit.Unit.Symbol()))
 		}
 	}
+	for _, p := range s.Show {
+		out = append(out, strings.TrimSpace(strings.ToLower(p.Info().Short)+" "+s.Bench.UnitOf(p).Symbol()))
+	}
 	if s.Duty != nil {
 		out = append(out, "merit")
 	}
@@ -195,6 +208,17 @@ func (s *Search) cells(r *needs.Result) []string {
 			continue
 		}
 		out = append(out, judged(j))
+	}
+	for _, p := range s.Show {
+		cell := "–"
+		if f := s.Bench.Figure(r.Material, p); f != nil {
+			cell = f.Value.String()
+			if q, err := f.Value.In(s.Bench.UnitOf(p)); err == nil {
+				cell = q.Number()
+			}
+			cell += marks[f.Basis]
+		}
+		out = append(out, cell)
 	}
 	if s.Duty != nil {
 		out = append(out, MeritText(s.Duty.Relative(&s.Bench, r.Material, s.Baseline)))

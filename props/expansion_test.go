@@ -95,6 +95,9 @@ func TestServiceTemperature(t *testing.T) {
 	if math.Abs(cell.Value.Lo-22) > 1e-9 || !strings.Contains(cell.Why(), "interpolated between 300 °F and 500 °F") {
 		t.Errorf("halfway: %v %s", cell.Value, cell.Why())
 	}
+	if cell = cellOf(t, at(310), TensileStrength); cell.Figure.Cond.Interpolated == "" || cell.Value.Lo >= 30 {
+		t.Errorf("ten degrees off: %v %s, want it interpolated", cell.Value, cell.Why())
+	}
 	for _, f := range []float64{200, 600} { // the 100 h series starts at 300 °F
 		cell = cellOf(t, at(f), TensileStrength)
 		if cell.Figure != nil || !strings.Contains(cell.Absent, "published at 20 °C (68 °F), 149 °C (300 °F), 260 °C (500 °F)") {

@@ -15,7 +15,11 @@ import (
 func atService(list []*Figure, t float64) []*Figure {
 	var out []*Figure
 	for _, f := range list {
-		if near(atOr20(f.Cond), t, 6) {
+		within := 2.0 // °C: 300 °F and 150 °C are one
+		if f.Cond.RoomTemperature() {
+			within = 6
+		}
+		if near(atOr20(f.Cond), t, within) {
 			out = append(out, f)
 		}
 	}

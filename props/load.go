@@ -118,6 +118,9 @@ func (l *loader) adopt(base *Catalog) {
 
 // claim reports an id that is taken already.
 func (l *loader) claim(r *Record, key, id string) {
+	if strings.Trim(strings.ToLower(id), "abcdefghijklmnopqrstuvwxyz0123456789.-") != "" {
+		r.Fail("id", fmt.Sprintf("%q holds more than letters, digits, points and hyphens", id), "write it like a356-t6-pm")
+	}
 	if at, taken := l.ids[key]; taken {
 		r.Fail("id", fmt.Sprintf("%q stands already in %s", id, at), "give one of the two another id, or delete it")
 		return
@@ -230,6 +233,15 @@ func (l *loader) material(a *Alloy, r *Record) {
 		t.Label = m.ID
 		m.Blocks = append(m.Blocks, l.block(t))
 		t.Finish()
+	}
+	for _, none := range m.None {
+		for _, b := range m.Blocks {
+			for i := range b.Figures {
+				if b.Figures[i].Property == none.Property {
+					r.Fail(none.Property.String(), "has a figure, and a reason why there is none", "delete one of the two")
+				}
+			}
+		}
 	}
 	r.Finish()
 	l.claim(r, m.ID, m.ID)

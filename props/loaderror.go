@@ -27,7 +27,12 @@ func (e *LoadError) Error() string {
 	if where != "" {
 		b.WriteString(where + ": ")
 	}
-	b.WriteString(e.Problem)
+	const most = 400 // bytes of a problem, which quotes what stands in the file
+	if len(e.Problem) > most {
+		b.WriteString(strings.ToValidUTF8(e.Problem[:most], "") + "…")
+	} else {
+		b.WriteString(e.Problem)
+	}
 	if e.Remedy != "" {
 		b.WriteString("\n    remedy: " + e.Remedy)
 	}

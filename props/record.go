@@ -220,6 +220,10 @@ func DidYouMean(word string, known []string) string {
 		return fmt.Sprintf("did you mean %s?", n)
 	}
 	sort.Strings(known)
+	const most = 80 // names that a person reads through
+	if n := len(known) - most; n > 0 {
+		return fmt.Sprintf("use one of: %s and %d more", strings.Join(known[:most], ", "), n)
+	}
 	return "use one of: " + strings.Join(known, ", ")
 }
 

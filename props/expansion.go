@@ -97,19 +97,24 @@ func (g *Growth) Range() (from, to float64) {
 }
 
 // Strain is the growth per length between two temperatures in °C: the middle
-// and the bounds that follow from the digits and ranges of the coefficients.
-// The error is an *OutOfRange.
+// and the worst cases that the digits and ranges of the coefficients allow,
+// each of them on its own. The error is an *OutOfRange.
 func (g *Growth) Strain(fromC, toC float64) (lo, mid, hi float64, err error) {
-	a, err := g.at(fromC)
+	a, err := g.weights(fromC)
 	if err != nil {
 		return 0, 0, 0, err
 	}
-	b, err := g.at(toC)
+	b, err := g.weights(toC)
 	if err != nil {
 		return 0, 0, 0, err
 	}
-	x, y := b.lo-a.lo, b.hi-a.hi
-	return min(x, y), b.mid - a.mid, max(x, y), nil
+	for i, k := range g.knots {
+		w := b[i] - a[i]
+		lo += min(w*k.lo, w*k.hi)
+		mid += w * k.mid
+		hi += max(w*k.lo, w*k.hi)
+	}
+	return lo, mid, hi, nil
 }
 
 // Mean is the mean coefficient between two different temperatures in °C, in
@@ -121,42 +126,37 @@ func (g *Growth) Mean(fromC, toC float64) (lo, mid, hi float64, err error) {
 	return min(lo, hi), mid, max(lo, hi), err
 }
 
-// at is the strain from the reference to t: coefficient times difference.
-func (g *Growth) at(t float64) (knot, error) {
+// weights tell how much of each knot's coefficient is in the strain from the
+// reference to t: the difference of temperature, shared between the published
+// ends on either side of t. Between the reference and the nearest published end
+// it is that end's own.
+func (g *Growth) weights(t float64) ([]float64, error) {
 	from, to := g.Range()
 	const rounding = 0.6 // published limits are whole degrees
 	if t < from-rounding || t > to+rounding || math.IsNaN(t) {
-		return knot{}, &OutOfRange{g.Material, t, from, to}
+		return nil, &OutOfRange{g.Material, t, from, to}
 	}
-	d := t - reference
-	k := g.coefficient(t)
-	return knot{t, k.lo * d, k.mid * d, k.hi * d}, nil
-}
-
-// coefficient interpolates the mean coefficient 20→t. Between the reference
-// and the nearest published end it is that end's own.
-func (g *Growth) coefficient(t float64) knot {
-	var below, above *knot
-	for i := range g.knots {
-		k := &g.knots[i]
+	below, above := -1, -1
+	for i, k := range g.knots {
 		if (k.at < reference) != (t < reference) {
 			continue
 		}
 		if k.at <= t {
-			below = k
-		} else if above == nil {
-			above = k
+			below = i
+		} else if above < 0 {
+			above = i
 		}
 	}
+	w, d := make([]float64, len(g.knots)), t-reference
 	switch {
-	case below == nil && above == nil:
-		return knot{}
-	case below == nil:
-		return *above
-	case above == nil:
-		return *below
+	case below < 0 && above < 0: // t is the reference
+	case below < 0:
+		w[above] = d
+	case above < 0:
+		w[below] = d
+	default:
+		share := (t - g.knots[below].at) / (g.knots[above].at - g.knots[below].at)
+		w[below], w[above] = d*(1-share), d*share
 	}
-	w := (t - below.at) / (above.at - below.at)
-	mix := func(a, b float64) float64 { return a + w*(b-a) }
-	return knot{t, mix(below.lo, above.lo), mix(below.mid, above.mid), mix(below.hi, above.hi)}
+	return w, nil
 }

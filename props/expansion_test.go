@@ -32,6 +32,18 @@ func TestGrowthFollowsThePublishedMeans(t *testing.T) {
 	}
 }
 
+func TestGrowthBoundsAreTheWorstCases(t *testing.T) {
+	// From 212 to 572 °F: 13.0·504 − 12.0·144 µin/in. Either figure may be off by
+	// half its last digit, 0.05, on its own: 0.05·(504 + 144) = 32.4.
+	g := get(t, shop(t), "x1-f-sand").Growth()
+	lo, mid, hi, err := g.Strain(100, 300)
+	for _, tt := range []struct{ have, want float64 }{{lo, 4824 - 32.4}, {mid, 4824}, {hi, 4824 + 32.4}} {
+		if err != nil || math.Abs(tt.have*1e6-tt.want) > 1e-6 {
+			t.Errorf("have %v, %v; want %v µin/in", tt.have*1e6, err, tt.want)
+		}
+	}
+}
+
 func TestGrowthNeverExtrapolates(t *testing.T) {
 	c := shop(t)
 	_, _, _, err := get(t, c, "x1-f-sand").Growth().Strain(20, 310)

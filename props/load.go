@@ -118,7 +118,7 @@ func (l *loader) adopt(base *Catalog) {
 
 // claim reports an id that is taken already.
 func (l *loader) claim(r *Record, key, id string) {
-	if strings.Trim(strings.ToLower(id), "abcdefghijklmnopqrstuvwxyz0123456789.-") != "" {
+	if !strings.HasPrefix(key, "source ") && strings.Trim(strings.ToLower(id), "abcdefghijklmnopqrstuvwxyz0123456789.-") != "" {
 		r.Fail("id", fmt.Sprintf("%q holds more than letters, digits, points and hyphens", id), "write it like a356-t6-pm")
 	}
 	if at, taken := l.ids[key]; taken {

@@ -29,6 +29,7 @@ func TestVerdicts(t *testing.T) {
 		{"yield offset against extension under load", "x1-f-sand", "x2-f-die", YieldStrength, nil, Unlike, "yield at 0.5 % extension under load against 0.2 % offset"},
 		{"Brinell loads", "x1-f-sand", "x2-f-die", HardnessBrinell, nil, Unlike, "Brinell at 3000 kgf/10 mm against 500 kgf/10 mm"},
 		{"fatigue cycles", "x1-f-sand", "x2-f-die", FatigueStrength, nil, Unlike, "fatigue at 10^7 cycles"},
+		{"fatigue cycles stated on one side only", "x1-f-sand", "x1-t6-pm", FatigueStrength, nil, Unlike, "fatigue cycles not stated for this figure"},
 		{"expansion range not stated", "x1-f-sand", "x2-f-die", ThermalExpansion, nil, Unlike, "unstated range"},
 		{"ranges that cross", "x1-f-sand", "x1-t6-sand", HardnessBrinell, nil, Overlaps, ""},
 		{"same figure", "x1-f-sand", "x1-t6-sand", Elongation, nil, Level, ""},
@@ -40,6 +41,9 @@ func TestVerdicts(t *testing.T) {
 		}, Misses, ""},
 		{"neutral sense", "x1-f-sand", "x2-f-die", TensileStrength, func(b *Bench) {
 			b.Senses = map[PropertyID]SenseSetting{TensileStrength: {Sense: Neutral}}
+		}, None, "neither"},
+		{"neutral sense, same figure", "x1-f-sand", "x1-t6-sand", Elongation, func(b *Bench) {
+			b.Senses = map[PropertyID]SenseSetting{Elongation: {Sense: Neutral}}
 		}, None, "neither"},
 		{"nearest to a target", "x1-f-sand", "x2-f-die", TensileStrength, func(b *Bench) {
 			b.Senses = map[PropertyID]SenseSetting{TensileStrength: {Near, units.KSI.ToSI(30)}}

@@ -28,6 +28,7 @@ const (
 	LoadDiffers
 	LoadUnstated
 	CyclesDiffer
+	CyclesUnstated
 	LoadingDiffers
 	RangeDiffers
 	TemperatureDiffers
@@ -41,7 +42,6 @@ const (
 	BarDiffers     // kinds of test bar differ
 	ClassDiffers   // strength class or section differs
 	OffsetUnstated // yield definition not stated on one side
-	CyclesUnstated
 	GaugeUnstated
 	OtherBaseFigure // compared with another figure of the baseline than the one shown
 	CommonPractice  // no standard or handbook stands behind the figure
@@ -64,6 +64,8 @@ func (r Reason) String() string {
 		return "Brinell at " + against
 	case LoadUnstated:
 		return "Brinell load not stated for " + r.Pin
+	case CyclesUnstated:
+		return "fatigue cycles not stated for " + r.Pin
 	case CyclesDiffer:
 		return "fatigue at " + against
 	case LoadingDiffers:
@@ -86,8 +88,6 @@ func (r Reason) String() string {
 		return against
 	case OffsetUnstated:
 		return "yield definition not stated for " + r.Pin
-	case CyclesUnstated:
-		return "fatigue cycles not stated for " + r.Pin
 	case GaugeUnstated:
 		return "gauge length not stated for " + r.Pin
 	case OtherBaseFigure:
@@ -132,6 +132,15 @@ func unlike(pin, base *Figure) Reason {
 	if bears&bearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
 		return bad(CyclesDiffer, sci(p.Cycles)+" cycles", sci(b.Cycles))
 	}
+	if bears&bearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
+		// A limit at an unknown life against one at a stated life: iron is
+		// usually tested to ten million cycles, aluminum to five hundred.
+		who := "this figure"
+		if p.Cycles != 0 {
+			who = "the baseline"
+		}
+		return bad(CyclesUnstated, who, "")
+	}
 	if bears&bearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
 		return bad(LoadingDiffers, p.Loading, b.Loading)
 	}
@@ -169,9 +178,6 @@ func cautions(pin, base *Figure) []Reason {
 	}
 	if bears&bearsOffset != 0 {
 		unstated(OffsetUnstated, p.Offset != 0, b.Offset != 0)
-	}
-	if bears&bearsCycles != 0 {
-		unstated(CyclesUnstated, p.Cycles != 0, b.Cycles != 0)
 	}
 	if bears&bearsGauge != 0 {
 		unstated(GaugeUnstated, p.Gauge != "", b.Gauge != "")

@@ -61,6 +61,9 @@ func delta(pin, base *Figure, u units.Unit) *Delta {
 // judge applies rules 2 and 3 to two figures that may be compared. band is a
 // fraction of the greater middle of the two.
 func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
+	if sense == Neutral {
+		return None
+	}
 	u := base.Value.Unit
 	pl, pm, ph := interval(pin, u)
 	bl, bm, bh := interval(base, u)
@@ -79,12 +82,6 @@ func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
 		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh-noise && bl < ph-noise)
 	} else {
 		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
-	}
-	if sense == Neutral {
-		if level {
-			return Level
-		}
-		return None
 	}
 	if level {
 		return Level

@@ -146,7 +146,8 @@ func indented(v any) string {
 }
 
 func rowJSON(row *props.Row) jsonRow {
-	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: row.Sense.String(), Cells: []jsonCell{}}
+	_, _, sense := rowNames(row)
+	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: sense.String(), Cells: []jsonCell{}}
 	for i := range row.Cells {
 		c := &row.Cells[i]
 		cell := jsonCell{Material: c.Material.ID, Absent: Clean(c.Absent), Verdict: c.Verdict.String(), Why: Clean(c.Why())}

@@ -83,10 +83,16 @@ func (s Scope) of(c *props.Comparison) *props.Comparison {
 		out.Totals = pick(c.Totals, keep)
 	}
 	rows := out.Rows
-	out.Rows = make([]props.Row, len(rows))
-	for i, row := range rows {
+	out.Rows = nil
+	for _, row := range rows {
 		row.Cells = pick(row.Cells, keep)
-		out.Rows[i] = row
+		some := s.Property != props.NoProperty
+		for i := range row.Cells {
+			some = some || row.Cells[i].Figure != nil
+		}
+		if some { // a row that only other pins have figures for stays behind
+			out.Rows = append(out.Rows, row)
+		}
 	}
 	return &out
 }

@@ -21,7 +21,9 @@ func (t *Table) Signs() []string {
 		has.senses[l.Sense] = true
 		for j := range l.Cells {
 			c := &l.Cells[j]
-			has.verdicts[c.Verdict] = true
+			if c.Glyph != "" || c.Value == "" {
+				has.verdicts[c.Verdict] = true
+			}
 			has.marks[c.Mark] = true
 			has.memory = has.memory || c.Memory
 		}
@@ -35,7 +37,7 @@ func (t *Table) Signs() []string {
 	for v, words := range [...]string{
 		props.Beats: "beats the baseline", props.Misses: "misses it", props.Level: "level with it",
 		props.Overlaps: "the ranges overlap", props.Unlike: "unlike: basis or test conditions differ, no comparison",
-		props.None: "no figure, or no better and worse",
+		props.None: "nothing to compare",
 	} {
 		add(&first, words != "" && has.verdicts[v], strings.TrimSpace(glyphs[v]+" "+words))
 	}

@@ -77,7 +77,7 @@ func Mark(b props.Basis) string { return marks[b] }
 func Legend() []string {
 	return []string{
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
-		"≠ unlike: basis or test conditions differ   – no figure, or no better and worse",
+		"≠ unlike: basis or test conditions differ   – nothing to compare   no sign: neither better nor worse",
 		"m specified minimum   x specified maximum   d design allowable   h the shop's own; no mark: typical   t a need met on a typical figure only",
 		"↑ more is better   ↓ less is better   ± nearest to a target   ' figure from memory, not read",
 	}
@@ -151,9 +151,27 @@ func hidden(c *props.Comparison, row *props.Row) bool {
 	return !alone && (c.Bench.HideEmpty && !compared || c.Bench.HideLevel && allLevel)
 }
 
+// rowNames names a row, and says which way its printed numbers count: a
+// conductivity shown in a unit of resistivity is one, and less of it is better.
+func rowNames(row *props.Row) (name, short string, sense props.Sense) {
+	info := row.Property.Info()
+	if !row.Unit.Reciprocal() {
+		return info.Name, info.Short, row.Sense
+	}
+	sense = row.Sense
+	switch sense {
+	case props.More:
+		sense = props.Less
+	case props.Less:
+		sense = props.More
+	}
+	return "Electrical resistivity", "Resistivity", sense
+}
+
 func line(c *props.Comparison, row *props.Row, n *numbering) Line {
 	info := row.Property.Info()
-	l := Line{Property: row.Property, Group: info.Group, Name: info.Name, Short: info.Short, Unit: unitText(row), Sense: senses[row.Sense]}
+	name, short, sense := rowNames(row)
+	l := Line{Property: row.Property, Group: info.Group, Name: name, Short: short, Unit: unitText(row), Sense: senses[sense]}
 	for i := range row.Cells {
 		out := cell(c, &row.Cells[i], n)
 		out.Never = out.Value == "" && row.Cells[i].Material.Absent(row.Property) != ""
@@ -188,6 +206,9 @@ func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
 	out.Mark = marks[in.Figure.Basis]
 	out.Memory = in.Figure.Known == props.Memory
 	out.Source = n.source(in.Figure.Source)
+	if in.Verdict == props.None && in.Delta != nil {
+		out.Glyph = "" // neither better nor worse: a difference without a verdict
+	}
 	if in.Verdict != props.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}
@@ -257,7 +278,7 @@ func DeltaText(mode props.DeltaMode, in *props.Cell) string {
 		if math.Abs(d.Percent) < 10 && significant(in) >= 3 {
 			prec = 1
 		}
-		return signed(d.Percent, prec) + " %"
+		return signed(threeDigits(d.Percent), prec) + " %"
 	case props.Ratio:
 		return trimRatio(d.Ratio, significant(in)) + "×"
 	case props.Amount:
@@ -273,6 +294,17 @@ func amountDecimals(in *props.Cell) int {
 		place = max(place, v.Place)
 	}
 	return int(max(0, -place))
+}
+
+// threeDigits rounds what has more than three digits before the point: no pair
+// of published figures carries a percentage further.
+func threeDigits(v float64) float64 {
+	for unit := 10.0; math.Abs(v) >= 100*unit; unit *= 10 {
+		if math.Abs(v) < 1000*unit {
+			return math.Round(v/unit) * unit
+		}
+	}
+	return v
 }
 
 // significant is the smaller number of significant digits of the two figures.

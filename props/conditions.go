@@ -38,7 +38,7 @@ var (
 	barWords     = []string{"separately cast bar", "die-cast bar", "cast-on bar", "cut from casting", "designated area", "undesignated area", "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
 	loadingWords = []string{"rotating bending", "plane bending", "axial"}
 	stateWords   = []string{"as cast", "aged"}
-	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "4D", "5D", "10 in", "200 mm"}
+	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "3D", "4D", "5D", "10 in", "200 mm"}
 )
 
 // RoomTemperature reports whether the figure was found at room temperature:

@@ -51,6 +51,9 @@ func TestConditionsOfBothSides(t *testing.T) {
 	if r := unlike(figureOf(t, FatigueStrength, "10 ksi", bending), figureOf(t, FatigueStrength, "8 ksi", Conditions{})); r.Kind != NoReason {
 		t.Errorf("loading not stated on one side: have %q", r)
 	}
+	if r := unlike(figureOf(t, Elongation, "5 %", Conditions{Gauge: "3D"}), figureOf(t, Elongation, "5 %", Conditions{Gauge: "2 in"})); r.Kind != GaugeDiffers {
+		t.Errorf("3D against 2 in: have %q", r)
+	}
 	thick, bare := figureOf(t, TensileStrength, "40 ksi", Conditions{Section: "under 4 in"}), figureOf(t, TensileStrength, "40 ksi", Conditions{})
 	for want, pair := range map[string][2]*Figure{"under 4 in against not stated": {thick, bare}, "not stated against under 4 in": {bare, thick}} {
 		if got := cautions(pair[0], pair[1]); len(got) != 1 || got[0].String() != want {

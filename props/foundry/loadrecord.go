@@ -102,6 +102,15 @@ func (l *loader) grade(r *props.Record, list *[]grade, read gradeNumber) {
 	g := grade{Scope: l.Scope(r, "families", ""), method: r.Text("method", false), condition: r.Text("condition", false)}
 	r.Label = strings.Join(r.Texts("processes"), " ")
 	g.lo, g.hi = gradeRange(r, read)
+	for _, s := range r.Texts("finer") {
+		by, to, _ := strings.Cut(s, " to ")
+		n, err := strconv.Atoi(by)
+		size, ok := r.Quantity("finer", to, units.Length, units.NoUnit, "10 mm")
+		if err != nil || n < 1 || n >= g.lo || ok && size.Unit != units.MM {
+			r.Fail("finer", fmt.Sprintf("%q does not say by how many grades, up to which size in mm", s), `write finer = ["3 to 10 mm", "1 to 25 mm"], the sizes rising`)
+		}
+		g.finer = append(g.finer, finer{n, size})
+	}
 	g.Cite = l.Cite(r)
 	r.Finish()
 	*list = append(*list, g)

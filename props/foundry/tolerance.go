@@ -16,7 +16,25 @@ type grade struct {
 	lo, hi    int // DCTG number, or letter counted from A = 1 for RMAG
 	method    string
 	condition string
+	finer     []finer // by rising size; may be empty
 	Cite
+}
+
+// finer is by how many grades a process does better up to a nominal size.
+type finer struct {
+	by int
+	to units.Quantity
+}
+
+// at is the range of grades that holds for a nominal size.
+func (g *grade) at(dimension units.Quantity) (lo, hi int) {
+	mm, err := units.Convert(dimension.Lo, dimension.Unit, units.MM)
+	for _, f := range g.finer {
+		if err == nil && mm <= f.to.Lo {
+			return g.lo - f.by, g.hi - f.by
+		}
+	}
+	return g.lo, g.hi
 }
 
 // gradeRow is a line of a table of tolerances by grade: what holds for
@@ -124,22 +142,31 @@ func notADimension(q units.Quantity) string {
 	return ""
 }
 
-// lookUp finds a range of grades in a table.
+// lookUp finds a range of grades in a table. Where the table ends within the
+// range, the grades that it has count, and the condition names the others.
 func lookUp(g *grade, table []gradeRow, dimension units.Quantity, kind ToleranceKind) ToleranceResult {
-	r := ToleranceResult{Kind: kind, Name: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite}
-	fine, fineBy := cellOf(table, dimension, g.lo)
-	coarse, coarseBy := cellOf(table, dimension, g.hi)
-	what := "the table has no figure"
-	switch {
-	case fine == nil && coarse == nil:
-		r.Why = fmt.Sprintf("%s for %s at %s", what, r.Name, dimension)
+	lo, hi := g.at(dimension)
+	r := ToleranceResult{Kind: kind, Name: gradeName(kind, lo, hi), Method: g.method, Condition: g.condition, Cite: g.Cite}
+	first, last := lo, hi
+	fine, fineBy := cellOf(table, dimension, first)
+	for fine == nil && first < hi {
+		first++
+		fine, fineBy = cellOf(table, dimension, first)
+	}
+	coarse, coarseBy := cellOf(table, dimension, last)
+	for coarse == nil && last > first {
+		last--
+		coarse, coarseBy = cellOf(table, dimension, last)
+	}
+	if fine == nil {
+		r.Why = fmt.Sprintf("the table has no figure for %s at %s", r.Name, dimension)
 		return r
-	case fine == nil:
-		r.Condition = join(r.Condition, fmt.Sprintf("%s for %s at this size", what, gradeName(kind, g.lo, g.lo)))
-		fine = coarse
-	case coarse == nil:
-		r.Condition = join(r.Condition, fmt.Sprintf("%s for %s at this size", what, gradeName(kind, g.hi, g.hi)))
-		coarse = fine
+	}
+	if first > lo {
+		r.Condition = join(r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(kind, lo, first-1)))
+	}
+	if last < hi {
+		r.Condition = join(r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(kind, last+1, hi)))
 	}
 	r.By = pickCite(fineBy, coarseBy)
 	r.Full = units.Quantity{Lo: fine.Lo, Hi: coarse.Hi, Place: min(fine.Place, coarse.Place), Unit: fine.Unit}

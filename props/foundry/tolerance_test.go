@@ -74,18 +74,34 @@ func TestGradeTable(t *testing.T) {
 
 // A table that has no cell for a grade says so.
 func TestGradeTableEnds(t *testing.T) {
-	// ISO 8062-3, Table 2: DCTG 4 ends at 630 mm, DCTG 5 at 1000 mm.
+	// ISO 8062-3, Table 2: over 630 to 1000 mm it begins with DCTG 5, 1 mm.
 	r := result(t, "a380-f-die", "800 mm", foundry.ISOGrade, "DCTG 4–7", "")
-	if r.Why != "" || r.Full.Lo != r.Full.Hi || r.Full.Lo != 2 || !strings.Contains(r.Condition, "no figure for DCTG 4") {
+	if r.Full.String() != "1–2 mm" || !strings.Contains(r.Condition, "no figure for DCTG 4 at this size") {
 		t.Errorf("800 mm: %s %q %s", r.Full, r.Condition, r.Why)
 	}
-	// DCTG 13 and 14 begin above 16 mm there.
-	r = result(t, "gray-30", "12 mm", foundry.ISOGrade, "DCTG 13–15", "hand-molded, clay-bonded sand")
-	if r.Why == "" {
-		t.Errorf("12 mm in clay-bonded sand: %s, want a reason", r.Full)
+	// Over 10 to 16 mm it ends with DCTG 12, 4.4 mm.
+	r = result(t, "gray-30", "12 mm", foundry.ISOGrade, "DCTG 11–14", "hand-molded sand")
+	if r.Full.String() != "3.0–4.4 mm" || !strings.Contains(r.Condition, "no figure for DCTG 13–14 at this size") {
+		t.Errorf("12 mm: %s %q %s", r.Full, r.Condition, r.Why)
 	}
 	if r := result(t, "gray-30", "11 m", foundry.ISOGrade, "DCTG 11–14", "hand-molded sand"); r.Why == "" {
 		t.Errorf("11 m: %s, want a reason", r.Full)
+	}
+}
+
+// The committee draft of ISO 8062-2, Table A.2: short series hold three grades
+// finer to 10 mm, two to 16 mm and one to 25 mm.
+func TestSmallSizesAreFiner(t *testing.T) {
+	for dimension, want := range map[string][2]string{
+		"10 mm":   {"DCTG 10–12", "2.0–4.2 mm"}, // ISO 8062-3, Table 2
+		"16 mm":   {"DCTG 11–13", "3.0–4.4 mm"}, // 13 has no cell there
+		"25 mm":   {"DCTG 12–14", "4.6–8.0 mm"},
+		"25.1 mm": {"DCTG 13–15", "7–11 mm"},
+	} {
+		r := result(t, "gray-30", dimension, foundry.ISOGrade, want[0], "hand-molded, clay-bonded sand")
+		if r.Full.String() != want[1] {
+			t.Errorf("%s: have %s, want %s", dimension, r.Full, want[1])
+		}
 	}
 }
 

@@ -90,7 +90,7 @@ func (w *processWriter) tolerance(dimension units.Quantity) DocTable {
 			case r.Kind == foundry.ISOGrade:
 				value, how = "±"+likeTyped(r.PlusMinus, dimension), "total "+full
 			case r.Kind == foundry.MachiningStock:
-				value, how = likeTyped(r.Full, dimension)+" stock", full+" on each face"
+				value, how = likeTyped(r.Full, dimension)+" stock", full+" on each face, where this is the largest dimension of the casting"
 			default:
 				value = "±" + likeTyped(r.PlusMinus, dimension)
 			}
@@ -113,6 +113,9 @@ func likeTyped(q, dimension units.Quantity) string {
 	}
 	if v, err := q.In(u); err == nil {
 		q = v
+	}
+	if u == units.Inch {
+		q.Place = max(q.Place, -4) // no finer than a tenth of a thou
 	}
 	return q.String()
 }

@@ -81,7 +81,7 @@ type Bench struct {
 	// has a figure for.
 	Only      []PropertyID
 	HideLevel bool // hide rows where every pin is level
-	HideEmpty bool // hide rows where no pin can be compared
+	HideEmpty bool // hide rows where fewer than two pins have a figure
 }
 
 // NewBench is an empty bench with the default settings.

@@ -110,8 +110,25 @@ func (m *Model) nextSystem() {
 	m.say(s)
 }
 
+// ownRow warns on the row of a need or a merit, which has neither a unit nor a
+// sense to change.
+func (m *Model) ownRow() bool {
+	switch {
+	case m.cursorNeed() != nil:
+		m.warn("a need has the unit and direction it was typed with; n edits it")
+		return true
+	case m.cursorDuty() != nil:
+		m.warn("a merit is a ratio to the baseline: no unit, and more is better")
+		return true
+	}
+	return false
+}
+
 func (m *Model) nextRowUnit() {
 	row := m.cursorRow()
+	if m.ownRow() {
+		return
+	}
 	if row == nil {
 		return
 	}
@@ -143,6 +160,9 @@ func setRowUnit(b *props.Bench, p props.PropertyID, u units.Unit) {
 }
 
 func (m *Model) resetRowUnit() {
+	if m.ownRow() {
+		return
+	}
 	p := m.cursorProperty()
 	if !m.change(func(b *props.Bench) { delete(b.RowUnits, p) }) {
 		m.warnf("%s has the unit of the system already", p.Info().Name)

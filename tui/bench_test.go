@@ -269,7 +269,9 @@ func TestFilters(t *testing.T) {
 	d.press("f")
 	d.want("level rows hidden")
 	d.press("f")
-	d.want("empty rows hidden")
+	d.want("rows with nothing to compare hidden")
+	d.want(" Yield ") // only the baseline has none
+	d.wantNot("Machining")
 	if n := len(d.m.table.Lines); n >= all {
 		t.Errorf("%d rows with the empty ones hidden, %d with all", n, all)
 	}

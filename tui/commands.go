@@ -32,7 +32,7 @@ func commandList() []*command {
 		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
 		on(aPin, "S", "", opens(newService)).page(viewKeys, "S", "service temperature for strength and elongation"),
 		on(aPin, "E", "", opens(newRange)).page(viewKeys, "E", "temperature range for expansion"),
-		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide level rows, empty rows, both"),
+		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide rows that are level, have nothing to compare"),
 
 		on(aRow, "enter o", "source", opens(newCard)).page(openKeys, "enter o", "where this figure comes from"),
 		on(aPin, "y", "copy", (*Model).copyBench).page(openKeys, "y", "copy the bench"),

@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"errors"
+	"slices"
 	"strings"
 	"time"
 
@@ -110,7 +111,7 @@ func (p *copyPanel) View() string {
 		"", choice("what", copyScopes, m.copying.scope), "       " + t.dim.of(" "+cut(m.scopeWords(), w-9)),
 		choice("as", formats, m.copying.format), "",
 	}
-	text, err := report.Render(copyFormats[m.copying.format].name, m.comparison, m.scope(m.copying.scope))
+	text, err := m.copyText(copyFormats[m.copying.format].name, m.copying.scope)
 	if err != nil {
 		text = err.Error()
 	}
@@ -139,8 +140,8 @@ func (m *Model) scope(i int) report.Scope {
 func (m *Model) scopeWords() string {
 	s := m.scope(m.copying.scope)
 	words := "every row, every pin"
-	if s.Property != props.NoProperty {
-		words = s.Property.Info().Name
+	if name := copyScopes[m.copying.scope]; (name == "row" || name == "cell") && m.row < len(m.table.Lines) {
+		words = plain(m.table.Lines[m.row].Name)
 	}
 	if s.Material == nil {
 		return words
@@ -155,17 +156,40 @@ func (m *Model) scopeWords() string {
 func (m *Model) copyBench() tea.Cmd { return m.copy(0, m.copying.format) }
 func (m *Model) copyRow() tea.Cmd   { return m.copy(1, m.copying.format) }
 
+// copyText is a part of the bench as it stands on the screen, the limits and
+// merits included. Row and cell are those under the cursor.
+func (m *Model) copyText(format string, scope int) (string, error) {
+	s := m.scope(scope)
+	bench := m.bench
+	if s.Material != nil {
+		bench = m.bench.Clone()
+		bench.Pins = slices.DeleteFunc(bench.Pins, func(p *props.Material) bool {
+			return p != s.Material && p != m.bench.Pins[m.bench.Baseline]
+		})
+		bench.Baseline = slices.Index(bench.Pins, m.bench.Pins[m.bench.Baseline])
+	}
+	if name := copyScopes[scope]; name == "row" || name == "cell" {
+		if n := m.cursorNeed(); n != nil {
+			return report.NeedDoc(bench.Pins, n).Render(format, report.MailWidth)
+		}
+		if d := m.cursorDuty(); d != nil {
+			return report.MeritDoc(&bench, d).Render(format, report.MailWidth)
+		}
+	}
+	return report.WithNeeds(format, m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.duties}, report.MailWidth)
+}
+
 // copy sends a part of the bench.
 func (m *Model) copy(scope, format int) tea.Cmd {
-	s := m.scope(scope)
-	text, err := report.Render(copyFormats[format].name, m.comparison, s)
+	text, err := m.copyText(copyFormats[format].name, scope)
 	if err != nil {
 		m.warn(err.Error())
 		return nil
 	}
 	payload := clip.Payload{Text: text}
 	if copyFormats[format].name == "html" {
-		payload = clip.Payload{Text: report.Text(m.comparison, s), HTML: text}
+		plain, _ := m.copyText("text", scope) // text is a format
+		payload = clip.Payload{Text: plain, HTML: text}
 	}
 	return m.send(payload, copyScopes[scope]+" as "+copyFormats[format].words)
 }

@@ -1,6 +1,9 @@
 package tui
 
-import "alongside/props"
+import (
+	"alongside/props"
+	"alongside/props/needs"
+)
 
 // cursorPin is the material under the cursor, nil on an empty bench.
 func (m *Model) cursorPin() *props.Material {
@@ -40,6 +43,25 @@ func (m *Model) cursorProperty() props.PropertyID {
 		return m.table.Lines[m.row].Property
 	}
 	return props.NoProperty
+}
+
+// cursorNeed is the limit whose row is under the cursor, nil on other rows.
+// The rows of the needs that are switched on stand at the top, then those of
+// the duties.
+func (m *Model) cursorNeed() *needs.Need {
+	if list := m.needsSwitchedOn(); m.row < min(len(list), len(m.table.Lines)) {
+		return &list[m.row]
+	}
+	return nil
+}
+
+// cursorDuty is the duty whose merit row is under the cursor, nil on other
+// rows.
+func (m *Model) cursorDuty() *needs.Duty {
+	if i := m.row - m.needsOn(); i >= 0 && i < len(m.duties) && m.row < len(m.table.Lines) {
+		return m.duties[i]
+	}
+	return nil
 }
 
 // goTo puts the cursor on a material and a property where they are on the

@@ -40,6 +40,7 @@ func (d *duties) Update(msg tea.Msg) tea.Cmd {
 		d.at++
 	case "enter", " ":
 		pick := &list[d.at]
+		defer d.m.goToMerit(pick)
 		d.m.changeJob(func(j *job) {
 			if i := slices.Index(j.duties, pick); i >= 0 {
 				j.duties = slices.Delete(j.duties, i, i+1)
@@ -50,6 +51,13 @@ func (d *duties) Update(msg tea.Msg) tea.Cmd {
 	}
 	d.at = clamp(d.at, 0, len(list)-1)
 	return nil
+}
+
+// goToMerit puts the cursor on the merit's row where there is one.
+func (m *Model) goToMerit(d *needs.Duty) {
+	if i := slices.Index(m.duties, d); i >= 0 && len(m.bench.Pins) > 0 {
+		m.row = m.needsOn() + i
+	}
 }
 
 func (d *duties) View() string {

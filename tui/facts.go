@@ -24,8 +24,8 @@ const factLetters = "abcdefimnoprstvwxyzABCDEFIMNOP"
 
 func (p *factsPanel) Title() string {
 	s := "Conditions: what the part has and goes through"
-	if words := p.m.watchWords(); words != "" {
-		s += " · " + strings.TrimSuffix(words, ": 6")
+	if words, _ := p.m.watchWords(); words != "" {
+		s += " · " + strings.TrimSuffix(words, watchKey)
 	}
 	return s
 }

@@ -2,12 +2,10 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/report"
-	"alongside/units"
 )
 
 // The smallest window that shows a usable bench.
@@ -181,79 +179,6 @@ func (m *Model) smallView() string {
 	lines := wrap(text, m.width)
 	return strings.Join(lines[:min(len(lines), m.height)], "\n")
 }
-
-func (m *Model) titleLine() string {
-	b := &m.bench
-	parts := []string{plural(len(b.Pins), "pin"), unitsWords(b), basisWords(b.Basis), "delta " + deltaWord(b.Delta), filterWords(b)}
-	if n := m.needsOn(); n > 0 {
-		parts = append(parts, plural(n, "need"))
-	}
-	if b.Service != nil {
-		parts = append(parts, "at "+report.ServiceText(b))
-	}
-	if b.Range != nil {
-		parts = append(parts, "expansion "+report.RangeText(b))
-	}
-	if b.Band != props.DefaultBand {
-		parts = append(parts, "level within "+report.BandText(b.Band))
-	}
-	name, words := " Alongside", m.watchWords()
-	if words == "" {
-		return m.theme.title.of(name) + m.theme.dim.of(cut("  "+strings.Join(parts, " · "), m.width-width(name)))
-	}
-	room := m.width - width(name) - width(words) - 5
-	for _, usual := range []string{allRows, "delta %"} { // make room by leaving out what is as always
-		if width(strings.Join(parts, " · ")) > room {
-			parts = slices.DeleteFunc(parts, func(s string) bool { return s == usual })
-		}
-	}
-	return m.theme.title.of(name) + m.theme.dim.of("  "+pad(strings.Join(parts, " · "), room)) + "  " + m.theme.strong.of(words)
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
-func unitsWords(b *props.Bench) string {
-	s := systemName(b.System) + " units"
-	if n := len(b.RowUnits); n > 0 {
-		s += fmt.Sprintf(" (%s own)", plural(n, "row"))
-	}
-	return s
-}
-
-func systemName(s units.System) string { return strings.ToUpper(s.String()) }
-
-func basisWords(s props.BasisSetting) string {
-	if s == props.MinimumOnly {
-		return "minimums only"
-	}
-	return "typical first"
-}
-
-func deltaWord(d props.DeltaMode) string {
-	if d == props.Percent {
-		return "%"
-	}
-	return d.String()
-}
-
-func filterWords(b *props.Bench) string {
-	switch {
-	case b.HideLevel && b.HideEmpty:
-		return "level and empty rows hidden"
-	case b.HideLevel:
-		return "level rows hidden"
-	case b.HideEmpty:
-		return "empty rows hidden"
-	}
-	return allRows
-}
-
-const allRows = "all rows"
 
 func (m *Model) heads() (lines [3]string) {
 	g, t := m.grid, m.theme

@@ -268,8 +268,8 @@ func (g *grid) cursorCell(c *column, line int) string {
 }
 
 // wide reports whether a line's name may take the room of sense and unit: a
-// need has both in its name.
-func wide(l *report.Line) bool { return l.Group == props.Needs }
+// need has both in its name, a merit needs neither.
+func wide(l *report.Line) bool { return l.Group >= props.Needs }
 
 func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]

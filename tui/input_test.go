@@ -59,7 +59,7 @@ func TestLettersInOneMessage(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right") // then three keys that arrive together
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sd/")})
-	d.want("SI units · typical first · delta amount")
+	d.want("SI units · delta amount · typical first")
 	d.want("Pin a material")
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("white")})
 	d.want("Find: white")

@@ -34,7 +34,13 @@ func newNeeds(m *Model) screen {
 // baseline's own figure, ready to be changed.
 func newRowNeed(m *Model) screen {
 	property := m.cursorProperty()
+	if m.cursorNeed() != nil {
+		p := &needsPanel{m: m, editing: -1, at: m.needUnder()}
+		p.edit()
+		return p
+	}
 	if property == props.NoProperty {
+		m.warn("a merit is no limit; n on the row of a property sets one")
 		return nil
 	}
 	p := &needsPanel{m: m, editing: -1, typing: true, at: len(m.needs)}
@@ -49,14 +55,31 @@ func newRowNeed(m *Model) screen {
 }
 
 // needsOn counts the needs that are switched on.
-func (m *Model) needsOn() int {
-	n := 0
+func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
+
+// needUnder is the place of the need of the row under the cursor among all
+// needs.
+func (m *Model) needUnder() int {
+	on := -1
 	for i := range m.needs {
 		if !m.needs[i].Off {
-			n++
+			on++
+		}
+		if on == m.row {
+			return i
 		}
 	}
-	return n
+	return 0
+}
+
+func (m *Model) needsSwitchedOn() []needs.Need {
+	var list []needs.Need
+	for i := range m.needs {
+		if !m.needs[i].Off {
+			list = append(list, m.needs[i])
+		}
+	}
+	return list
 }
 
 // screened is the catalog made ready for screening, once.
@@ -176,10 +199,7 @@ func (p *needsPanel) choose(k tea.KeyMsg) {
 	}
 	switch k.String() {
 	case "enter", "e":
-		p.editing, p.typing = at, true
-		p.field = newField(p.m.needs[at].Text)
-		p.field.kept = false
-		p.field.input.CursorEnd()
+		p.edit()
 	case " ":
 		p.m.changeJob(func(j *job) { j.needs[at].Off = !j.needs[at].Off })
 	case "x", "delete":
@@ -189,6 +209,14 @@ func (p *needsPanel) choose(k tea.KeyMsg) {
 	case ">", "shift+down":
 		p.swap(at, at+1)
 	}
+}
+
+// edit takes the need under the cursor into the field.
+func (p *needsPanel) edit() {
+	p.editing, p.typing = p.at, true
+	p.field = newField(p.m.needs[p.at].Text)
+	p.field.kept = false
+	p.field.input.CursorEnd()
 }
 
 func (p *needsPanel) swap(a, b int) {
@@ -277,17 +305,29 @@ func (p *needsPanel) pinLines(i, w int) []string {
 	return lines
 }
 
+// usualNeeds are the properties asked for where no other pin says which ones
+// matter.
+var usualNeeds = []props.PropertyID{
+	props.TensileStrength, props.YieldStrength, props.Elongation, props.ElasticModulus, props.Density,
+	props.ThermalConductivity, props.ElectricalConductivity,
+}
+
 // betterThanBaseline sets needs that beat or equal the baseline on the rows
-// that are shown and have a better and worse.
+// that are shown, have a better and worse, and on which another pin has a
+// figure too.
 func (m *Model) betterThanBaseline() {
 	var rows []props.PropertyID
+	base := m.bench.Pins[m.bench.Baseline]
 	for i := range m.table.Lines {
 		l := &m.table.Lines[i]
-		if g := l.Group; g == props.Mechanical || g == props.Elastic || g == props.Physical {
+		other := len(m.bench.Pins) == 1 && slices.Contains(usualNeeds, l.Property)
+		for _, pin := range m.bench.Pins {
+			other = other || pin != base && len(pin.Figures(l.Property)) > 0
+		}
+		if g := l.Group; other && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
 			rows = append(rows, l.Property)
 		}
 	}
-	base := m.bench.Pins[m.bench.Baseline]
 	list := needs.BetterThan(&m.bench, base, rows)
 	if len(list) == 0 {
 		m.warnf("%s has no figure with a better and worse on these rows", base.Name())

@@ -8,7 +8,6 @@ import (
 	"github.com/charmbracelet/bubbles/viewport"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props"
 	"alongside/props/report"
 )
 
@@ -85,13 +84,21 @@ func (p *pages) View() string {
 	return p.view.View()
 }
 
-// newCard shows where the figure under the cursor comes from.
+// newCard shows where the figure under the cursor comes from; on the row of a
+// need the one it was judged on, on a merit those it is made of.
 func newCard(m *Model) screen {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	if pin == nil || property == props.NoProperty {
+	if pin == nil || m.row >= len(m.table.Lines) {
 		return nil
 	}
-	card := report.NewCard(&m.bench, pin, property)
+	var card *report.Card
+	if n := m.cursorNeed(); n != nil {
+		card = report.NewNeedCard(pin, n)
+	} else if d := m.cursorDuty(); d != nil {
+		card = report.NewMeritCard(&m.bench, pin, d)
+	} else {
+		card = report.NewCard(&m.bench, pin, property)
+	}
 	return newPages(m, "Source: "+plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) })
 }
 

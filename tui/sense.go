@@ -33,6 +33,9 @@ var senseChoices = []struct {
 }
 
 func newSense(m *Model) screen {
+	if m.ownRow() {
+		return nil
+	}
 	p := &sensePanel{m: m, property: m.cursorProperty()}
 	if p.property == props.NoProperty {
 		return nil

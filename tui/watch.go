@@ -12,6 +12,9 @@ import (
 	"alongside/props/watch"
 )
 
+// watchKey names the key that shows the watch-outs.
+const watchKey = " (key 6)"
+
 // rulesRead tells that the watch-out rules are at hand.
 type rulesRead struct{}
 
@@ -54,11 +57,12 @@ func openCautions(w *report.Watched) int {
 }
 
 // watchWords is the number of open cautions of the pin under the cursor, for
-// the title line; of all pins while the cursor is on the baseline.
-func (m *Model) watchWords() string {
+// the title line, with the key that shows them, in full and in short; of all
+// pins while the cursor is on the baseline.
+func (m *Model) watchWords() (full, short string) {
 	list := m.watched()
 	if len(list) == 0 {
-		return ""
+		return "", ""
 	}
 	if m.col > 0 {
 		list = list[m.col-1 : m.col]
@@ -68,14 +72,15 @@ func (m *Model) watchWords() string {
 		n := openCautions(&list[i])
 		lo, hi, stops = min(lo, n), max(hi, n), max(stops, watch.Counts(list[i].Cautions).Ask)
 	}
-	words := plural(hi, "watch-out")
+	full = plural(hi, "watch-out")
 	if lo < hi {
-		words = fmt.Sprintf("%d–%d watch-outs", lo, hi)
+		full = fmt.Sprintf("%d–%d watch-outs", lo, hi)
 	}
+	short = full
 	if stops > 0 {
-		words += fmt.Sprintf(", %d STOP", stops)
+		full += fmt.Sprintf(", %d STOP", stops)
 	}
-	return words + ": 6"
+	return full + watchKey, short + watchKey
 }
 
 // watchPanel lists what to ask about before the pin under the cursor takes the

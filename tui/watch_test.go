@@ -49,7 +49,7 @@ func TestWatchOutsArePutAside(t *testing.T) {
 	d := watchDesk(t, 100, 30)
 	d.press("6")
 	d.want("check 2, could not be checked 0, put aside 0")
-	d.want(" 2 watch-outs: 6")
+	d.want(" 2 watch-outs (key 6)")
 	d.press("d")
 	d.want("check 1, could not be checked 0, put aside 1")
 	d.want("aside  The invented part bends more")
@@ -66,7 +66,7 @@ func TestWatchOutsArePutAside(t *testing.T) {
 func TestConditionsRaiseWatchOuts(t *testing.T) {
 	d := watchDesk(t, 100, 30)
 	d.press("right")
-	d.want(" 2 watch-outs: 6")
+	d.want(" 2 watch-outs (key 6)")
 	d.press("F", "a")
 	d.want("3 watch-outs, 1 STOP")
 	d.press("esc", "6")

@@ -55,7 +55,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 			}
 		}
 		c := props.Compare(b)
-		text, err := report.WithNeeds(format.value, c, list, p.width())
+		text, err := report.WithNeeds(format.value, c, report.Scope{}, report.Limits{Needs: list}, p.width())
 		if err != nil {
 			return err
 		}

@@ -58,19 +58,29 @@ func shortNeed(n *needs.Need) string {
 	return strings.NewReplacer("≥ ", "≥", "≤ ", "≤", "> ", ">", "< ", "<").Replace(s)
 }
 
+// dutyShort is a duty's name without what is free in it.
+func dutyShort(d *needs.Duty) string {
+	s := d.Name
+	for _, end := range []string{",", ":", " of a ", " under ", " through "} {
+		s, _, _ = strings.Cut(s, end)
+	}
+	return s
+}
+
 // MeritLines are rows for the duties the user picked: the merit of each pin
 // relative to the baseline. Why of each cell is the formula with its bounds
 // and source, or the reason why there is none.
 func MeritLines(b *props.Bench, duties []*needs.Duty) []Line {
 	var out []Line
 	for _, d := range duties {
-		l := Line{Group: props.Merits, Name: d.Name, Short: d.Formula, Unit: "×", Sense: senses[props.More]}
+		l := Line{Group: props.Merits, Name: "merit: " + dutyShort(d), Short: dutyShort(d) + " ×", Sense: senses[props.More]}
 		for i, m := range b.Pins {
 			r := d.Relative(b, m, b.Pins[b.Baseline])
-			c := Cell{Why: fmt.Sprintf("%s for a %s, relative to the baseline: %s; %s", d.Formula, d.Name, MeritText(r), d.Source)}
+			c := Cell{Why: MeritText(r) + " times the baseline"}
 			if r.Note != "" {
 				c.Why += "; " + r.Note
 			}
+			c.Why += "; " + dutyText(d)
 			if r.Why != "" {
 				c.Why = r.Why
 			} else {

@@ -244,25 +244,6 @@ func inUnitOf(f *props.Figure, n *needs.Need) units.Quantity {
 	return f.Value
 }
 
-// WithNeeds renders a whole comparison with the customer's limits: as a table
-// of its own before the figures, in JSON as the key "needs". Text has lines of
-// up to width characters.
-func WithNeeds(format string, c *props.Comparison, list []needs.Need, width int) (string, error) {
-	if format == "json" {
-		return comparisonJSON(c, list), nil
-	}
-	text, err := Render(format, c, Scope{})
-	if format == "text" {
-		text = TextWidth(c, Scope{}, width)
-	}
-	if err != nil || len(list) == 0 {
-		return text, err
-	}
-	t := NeedsTable(c.Bench.Pins, list)
-	head, err := t.Render(format, width)
-	return head + text, err
-}
-
 // judged is the figure of a judgement in the unit of its need, with the sign
 // of its basis; t marks a strength that is met on a typical figure only.
 func judged(j *needs.Judgement) string {

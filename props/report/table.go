@@ -137,18 +137,21 @@ func setting(b *props.Bench) string {
 	return s + "."
 }
 
+// hidden leaves out rows with nothing to compare: where fewer than two pins
+// have a figure. Pins are compared by eye where the baseline has none.
 func hidden(c *props.Comparison, row *props.Row) bool {
-	compared, allLevel := false, true
+	figures, allLevel := 0, true
 	for i := range row.Cells {
+		if row.Cells[i].Figure != nil {
+			figures++
+		}
 		if i == c.Baseline {
 			continue
 		}
-		v := row.Cells[i].Verdict
-		compared = compared || v != props.None || row.Cells[i].Delta != nil
-		allLevel = allLevel && v == props.Level
+		allLevel = allLevel && row.Cells[i].Verdict == props.Level
 	}
 	alone := len(row.Cells) == 1
-	return !alone && (c.Bench.HideEmpty && !compared || c.Bench.HideLevel && allLevel)
+	return !alone && (c.Bench.HideEmpty && figures < 2 || c.Bench.HideLevel && allLevel)
 }
 
 // rowNames names a row, and says which way its printed numbers count: a

@@ -123,12 +123,24 @@ func TestHeatTreat(t *testing.T) {
 		{"malleable-32510", "yes", "names no temper"},
 		{"zn-3-die", "depends", "names no temper"},
 		{"az91d-die", "no", "names no temper"},
-		{"c95400-tq50-sand", "yes", ""},
+		{"c95400-tq50-sand", "depends", ""},
+		{"c81100-sand", "no", "names no temper"}, // pure copper
+		{"c82000-sand", "yes", "names no temper"},
+		{"hk", "no", "names no temper"},
+		{"319-f-sand", "depends", "F is as cast"},
+		{"850-t5-pm", "depends", ""},
+		{"k1a-f-sand", "no", "F is as cast"},
+		{"1045-hot-rolled-wrought", "", "hot rolled is no heat treatment"},
 		{"c83600-sand", "no", "names no temper"},
 	} {
 		h := data.Foundry().HeatTreat(material(t, c.id))
 		if h.Normally != c.normally || (c.why == "") != (h.Why == "") || !strings.Contains(h.Why, c.why) {
 			t.Errorf("%s: have %q %q, want %q %q", c.id, h.Normally, h.Why, c.normally, c.why)
+		}
+	}
+	for id, want := range map[string]int{"a380-f-die": 2, "443-f-sand": 1, "535-t5-sand": 1, "713-t5-sand": 1, "zn-3-die": 1, "az91d-die": 1} {
+		if got := data.Foundry().HeatTreat(material(t, id)).Reasons; len(got) != want {
+			t.Errorf("%s: have %v, want %d that do not contradict each other", id, got, want)
 		}
 	}
 	if got := data.Foundry().HeatTreat(material(t, "356-f-sand")); len(got.Others) < 3 || strings.Join(got.Tempers, " ") != "T6 T7 T71" {

@@ -105,7 +105,10 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 			if c.Normally == "" {
 				c.Normally = t.normally
 			}
-			c.Reasons = append(c.Reasons, t.Statement)
+			// Broader records that answer otherwise are not about this alloy.
+			if t.normally == c.Normally {
+				c.Reasons = append(c.Reasons, t.Statement)
+			}
 		}
 	}
 	for _, o := range m.Alloy.Materials {
@@ -136,6 +139,8 @@ func noSchedule(m *props.Material) string {
 		return "the designation names no temper; where heat treatment is part of the grade, its standard or the order sets it"
 	case "F":
 		return "F is as cast: no heat treatment"
+	case "hot rolled", "cold drawn":
+		return m.Temper + " is no heat treatment"
 	}
 	return fmt.Sprintf("no schedule on file for %s; ask the governing standard or the heat treater", m.Name())
 }

@@ -59,7 +59,7 @@ type Comparison struct {
 //     pair is alike, the first figure of each side is shown and the verdict
 //     is unlike, with the reason.
 //  2. Intervals. A published range is an interval; a single figure is known to
-//     half of its last printed digit. Beats and misses need disjoint
+//     half of its last printed digit, a specified limit is exact. Beats and misses need disjoint
 //     intervals; level means that both ends agree within the band, or that
 //     two single figures agree within their rounding; else the verdict is
 //     overlaps.
@@ -213,11 +213,21 @@ func (b *Bench) pair(p PropertyID, pin, base []*Figure) (fig, against *Figure, w
 	return fig, against, Reason{}
 }
 
+// bounds is the interval of the figure in its own unit: a range as published, a
+// single typical figure to half of its last printed digit. A limit that a
+// standard specifies is no rounded reading: it is the value itself.
+func (f *Figure) bounds() (lo, hi float64) {
+	if f.Basis == Minimum || f.Basis == Maximum {
+		return f.Value.Lo, f.Value.Hi
+	}
+	return f.Value.Interval()
+}
+
 // SI is the figure in the SI unit of its dimension: its interval (a range as
-// published, a single figure to half of its last printed digit) and the
-// middle.
+// published, a single typical figure to half of its last printed digit, a
+// specified limit as it stands) and the middle.
 func (f *Figure) SI() (lo, mid, hi float64) {
-	lo, hi = f.Value.Interval()
+	lo, hi = f.bounds()
 	u := f.Value.Unit
 	lo, hi = u.ToSI(lo), u.ToSI(hi)
 	return min(lo, hi), (u.ToSI(f.Value.Lo) + u.ToSI(f.Value.Hi)) / 2, max(lo, hi)

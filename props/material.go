@@ -12,16 +12,18 @@ type Basis uint8
 
 // The bases. Minimum and Maximum are limits that a standard specifies,
 // Design is a statistically based allowable, House comes from the shop's own
-// test bars.
+// test bars. Estimated is a minimum that a standard expects but does not
+// guarantee, as SAE J1397 gives for steel bars.
 const (
 	Typical Basis = iota
 	Minimum
 	Maximum
 	Design
 	House
+	Estimated
 )
 
-var basisNames = [...]string{"typical", "minimum", "maximum", "design", "house"}
+var basisNames = [...]string{"typical", "minimum", "maximum", "design", "house", "estimated"}
 
 func (b Basis) String() string { return basisNames[b] }
 
@@ -34,6 +36,8 @@ func (b Basis) Phrase() string {
 		return "design allowable"
 	case House:
 		return "house value"
+	case Estimated:
+		return "estimated minimum"
 	}
 	return b.String()
 }
@@ -255,7 +259,12 @@ type Material struct {
 func (m *Material) Name() string {
 	name := m.Alloy.Name
 	if m.Temper != "" {
-		name += "-" + m.Temper
+		// A temper is joined to the number, a condition in words is not.
+		if m.Temper == strings.ToUpper(m.Temper) {
+			name += "-" + m.Temper
+		} else {
+			name += " " + m.Temper
+		}
 	}
 	if m.Process != NoProcess {
 		name += " " + m.Process.String()

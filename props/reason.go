@@ -117,6 +117,8 @@ func unlike(pin, base *Figure) Reason {
 	}
 	if bears&bearsLoad != 0 {
 		switch {
+		case p.Load == 0 && b.Load == 0 && pin.Source == base.Source:
+			// One table, one load.
 		case p.Load == 0 && b.Load == 0:
 			return bad(LoadUnstated, "either", "")
 		case p.Load == 0:
@@ -132,6 +134,9 @@ func unlike(pin, base *Figure) Reason {
 	if bears&bearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
 		return bad(CyclesDiffer, sci(p.Cycles)+" cycles", sci(b.Cycles))
 	}
+	if bears&bearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
+		return bad(CyclesUnstated, "either", "")
+	}
 	if bears&bearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
 		// A limit at an unknown life against one at a stated life: iron is
 		// usually tested to ten million cycles, aluminum to five hundred.
@@ -144,7 +149,8 @@ func unlike(pin, base *Figure) Reason {
 	if bears&bearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
 		return bad(LoadingDiffers, p.Loading, b.Loading)
 	}
-	if bears&bearsRange != 0 && !sameRange(p, b) {
+	// What neither side states is taken as alike within one source only.
+	if bears&bearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
 		return bad(RangeDiffers, rangeWords(p), rangeWords(b))
 	}
 	if bears&bearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {

@@ -87,15 +87,16 @@ func (d *decimal) at(place int) byte {
 
 // convertedPlace returns the place for the value to that was converted from
 // from, which was known to 10^place. It has as many significant digits as from,
-// one more where its first digit is smaller (SP 811 B.7.1), and never fewer than
-// least. Where either is zero there are no digits to count, and place stays.
+// one more where it begins smaller (SP 811 B.7.1, which looks at the first digit
+// alone; where those are equal the next ones decide, so that 17 ksi and 18 ksi do
+// not both become 120 MPa), and never fewer than least. Where either is zero there are no digits to count, and place stays.
 func convertedPlace(from, to float64, place int8, least int) int8 {
 	if from == 0 || to == 0 || !finite(from) || !finite(to) {
 		return place
 	}
 	f, t := newDecimal(from), newDecimal(to)
 	n := max(f.exp-int(place)+1, 1)
-	if t.digits[0] < f.digits[0] {
+	if string(t.digits[:]) < string(f.digits[:]) {
 		n++
 	}
 	n = max(n, least)

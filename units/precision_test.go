@@ -50,7 +50,9 @@ func TestConversionShowsNoMoreDigits(t *testing.T) {
 		{"39 %IACS", units.MSPerM, "22.6 MS/m", "rule"},
 		{"39 %IACS", units.MicroOhmCM, "4.4 µΩ·cm", "rule"},
 		{"70–100 ksi", units.MPa, "483–689 MPa", "rule"},
-		{"19 kgf/mm2", units.MPa, "190 MPa", "rule: the first digit stays, so do two digits"},
+		{"19 kgf/mm2", units.MPa, "186 MPa", "rule, on all digits: 1.86 begins smaller than 1.9, so one digit more"},
+		{"17 ksi", units.MPa, "117 MPa", "the same"},
+		{"18 ksi", units.MPa, "124 MPa", "the same"},
 		{">= 30 ksi", units.MPa, "≥ 207 MPa", "rule"},
 		{"14.5 ksi", units.MPa, "100 MPa", "rule: 99.97 to three digits is 100, not 100.0"},
 		{"0 ksi", units.MPa, "0 MPa", "no digits to count"},
@@ -58,7 +60,7 @@ func TestConversionShowsNoMoreDigits(t *testing.T) {
 		// the ends of a reciprocal trade places, and so does a limit
 		{"30–39 %IACS", units.MicroOhmCM, "4.4–5.7 µΩ·cm", "rule"},
 		{">= 39 %IACS", units.MicroOhmCM, "≤ 4.4 µΩ·cm", "rule"},
-		{"43 uOhm-cm max", units.IACS, "≥ 4.0 %IACS", "rule"},
+		{"43 uOhm-cm max", units.IACS, "≥ 4.01 %IACS", "rule, on all digits"},
 		{"4.3 uOhm-cm", units.NanoOhmM, "43 nΩ·m", "rule"},
 
 		// temperatures keep their resolution

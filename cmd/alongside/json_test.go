@@ -17,6 +17,7 @@ type schema struct {
 		Property, Unit, Sense *string
 		Cells                 []struct {
 			Material *string
+			Against  *json.RawMessage
 			Figure   *struct {
 				Lo, Hi                           *float64
 				Basis, Conditions, Source, Known *string

@@ -103,9 +103,9 @@ type choice struct {
 
 // basisOrder says on which basis a need is judged first: by the first row, and
 // by the second where the property is guarded.
-var basisOrder = [2][5]int{
-	{props.Typical: 0, props.Minimum: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
-	{props.Minimum: 0, props.Typical: 1, props.House: 2, props.Design: 3, props.Maximum: 4},
+var basisOrder = [2][6]int{
+	{props.Typical: 0, props.Minimum: 1, props.House: 2, props.Design: 3, props.Estimated: 4, props.Maximum: 5},
+	{props.Minimum: 0, props.Typical: 1, props.Estimated: 2, props.House: 3, props.Design: 4, props.Maximum: 5},
 }
 
 func (c *choice) offer(f *props.Figure) {
@@ -152,7 +152,7 @@ func (n *Need) status(lo, hi float64, b props.Basis) Status {
 	case 1:
 		return Partly
 	}
-	if guarded(n.Property) && b == props.Typical {
+	if guarded(n.Property) && b != props.Minimum && b != props.Design {
 		return OnlyTypical
 	}
 	return Met

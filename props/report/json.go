@@ -7,6 +7,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/needs"
+	"alongside/units"
 )
 
 // document is the JSON form of a comparison. It is an interface: names are
@@ -40,9 +41,12 @@ type jsonCell struct {
 	Material string      `json:"material"`
 	Figure   *jsonFigure `json:"figure"`
 	Absent   string      `json:"absent"`
-	Delta    *jsonDelta  `json:"delta"`
-	Verdict  string      `json:"verdict"`
-	Why      string      `json:"why"`
+	// Against is the baseline's figure that the delta is drawn from, where that
+	// is another than the one in the baseline's own cell.
+	Against *jsonFigure `json:"against,omitempty"`
+	Delta   *jsonDelta  `json:"delta"`
+	Verdict string      `json:"verdict"`
+	Why     string      `json:"why"`
 }
 
 type jsonFigure struct {
@@ -152,8 +156,14 @@ func rowJSON(row *props.Row) jsonRow {
 		c := &row.Cells[i]
 		cell := jsonCell{Material: c.Material.ID, Absent: Clean(c.Absent), Verdict: c.Verdict.String(), Why: Clean(c.Why())}
 		if f := c.Figure; f != nil {
-			cell.Figure = &jsonFigure{numberOf(c.Value.Lo), numberOf(c.Value.Hi), f.Basis.String(),
-				Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
+			cell.Figure = figureJSON(f, c.Value)
+		}
+		for _, r := range c.Reasons {
+			if r.Kind == props.OtherBaseFigure {
+				if v, err := c.Against.Value.In(row.Unit); err == nil {
+					cell.Against = figureJSON(c.Against, v)
+				}
+			}
 		}
 		if d := c.Delta; d != nil {
 			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent)}
@@ -161,6 +171,10 @@ func rowJSON(row *props.Row) jsonRow {
 		out.Cells = append(out.Cells, cell)
 	}
 	return out
+}
+
+func figureJSON(f *props.Figure, v units.Quantity) *jsonFigure {
+	return &jsonFigure{numberOf(v.Lo), numberOf(v.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
 }
 
 // located is the source of a figure with the table it stands in.

@@ -26,7 +26,7 @@ func judgmentJSON(m *props.Material, j *needs.Judgement) jsonJudgment {
 	out := jsonJudgment{Material: m.ID, Status: j.Status.String(), Lo: numberOf(j.Worst), Hi: numberOf(j.Best), Percent: numberOf(j.Percent), Note: Clean(j.Note)}
 	if f := j.Figure; f != nil {
 		v := inUnitOf(f, j.Need)
-		out.Figure = &jsonFigure{numberOf(v.Lo), numberOf(v.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
+		out.Figure = figureJSON(f, v)
 	}
 	return out
 }

@@ -43,7 +43,7 @@ func (t *Table) Signs() []string {
 	}
 	for b, words := range [...]string{
 		props.Minimum: "specified minimum", props.Maximum: "specified maximum",
-		props.Design: "design allowable", props.House: "house value",
+		props.Design: "design allowable", props.House: "house value", props.Estimated: "estimated minimum, not guaranteed",
 	} {
 		add(&second, words != "" && has.marks[marks[b]], marks[b]+" "+words)
 	}

@@ -68,7 +68,7 @@ var glyphs = [...]string{props.None: "–", props.Beats: "✓", props.Misses: "�
 // Glyph is the sign of a verdict.
 func Glyph(v props.Verdict) string { return glyphs[v] }
 
-var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h"}
+var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h", props.Estimated: "e"}
 
 // Mark is the sign of a basis; a typical figure carries none.
 func Mark(b props.Basis) string { return marks[b] }
@@ -78,7 +78,7 @@ func Legend() []string {
 	return []string{
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
 		"≠ unlike: basis or test conditions differ   – nothing to compare   no sign: neither better nor worse",
-		"m specified minimum   x specified maximum   d design allowable   h the shop's own; no mark: typical   t a need met on a typical figure only",
+		"m specified minimum   x specified maximum   d design allowable   h the shop's own   e estimated minimum, not guaranteed; no mark: typical   t a need met on a typical figure only",
 		"↑ more is better   ↓ less is better   ± nearest to a target   ' figure from memory, not read",
 	}
 }

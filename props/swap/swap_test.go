@@ -209,8 +209,8 @@ func TestPattern(t *testing.T) {
 		{"length=12 in", "a1-sand", "i1-sand", "castings come out 0.031 in too large over 12 in: it can serve only where the drawing's tolerance or the machining stock takes that up"},
 		{"", "i1-sand", "i1-sand", "can serve: the two metals shrink alike"},
 		{"", "i1-sand", "a1-pm", "cannot serve: from sand to permanent mold the tool is made anew"},
-		{"", "s1-hard-wrought", "a1-sand", "there is none: S1-hard wrought is not cast"},
-		{"", "a1-sand", "s1-hard-wrought", "not needed: S1-hard wrought is not cast"},
+		{"", "s1-hard-wrought", "a1-sand", "there is none: S1 hard wrought is not cast"},
+		{"", "a1-sand", "s1-hard-wrought", "not needed: S1 hard wrought is not cast"},
 	} {
 		if l := line(t, swapOf(t, tt.part, tt.from, tt.to), "pattern"); l.Words != tt.want {
 			t.Errorf("%s to %s: %q, want %q", tt.from, tt.to, l.Words, tt.want)
@@ -286,8 +286,8 @@ func TestWorth(t *testing.T) {
 		"As strong as a plate in bending: wall 0.335 in instead of 0.375 in, 1.44 lb instead of 4.2 lb (−66 %).",
 		"Margin at 8 ksi: 4.25 on specified minimum (today 3.75), 5.00 on typical (today 4.00).",
 		"It grows from 70 to 212 °F by 0.0204 in (today 0.0102 in).",
-		"As the bore with S1-hard wrought from 70 to 212 °F, the clearance opens by 0.00106 in (today closes by 0.00021 in).",
-		"As the shaft with S1-hard wrought from 70 to 212 °F, the clearance closes by 0.00106 in (today opens by 0.00021 in).",
+		"As the bore with S1 hard wrought from 70 to 212 °F, the clearance opens by 0.00106 in (today closes by 0.00021 in).",
+		"As the shaft with S1 hard wrought from 70 to 212 °F, the clearance closes by 0.00106 in (today opens by 0.00021 in).",
 	}
 	have := r.Worth()
 	for i, s := range want {

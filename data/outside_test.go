@@ -103,8 +103,10 @@ func tolerance(p props.PropertyID) float64 {
 // agrees: a specified limit has to be the same to the printed digits of both,
 // a typical figure within the tolerance; of ranges, that they meet.
 func agrees(o, f *props.Figure) bool {
-	olo, _, ohi := o.SI()
-	flo, mid, fhi := f.SI()
+	// As printed, not as limits: a textbook rounds the converted minimum.
+	olo, ohi := printed(o)
+	flo, fhi := printed(f)
+	_, mid, _ := f.SI()
 	slack := 0.0
 	if f.Basis == props.Typical {
 		slack = tolerance(f.Property) * math.Abs(mid)
@@ -257,4 +259,11 @@ func TestAgrees(t *testing.T) {
 			t.Errorf("%v %v: %s against %s: agrees %v, want %v", tt.basis, tt.property, tt.outside, tt.catalog, have, tt.want)
 		}
 	}
+}
+
+// printed is the interval that a figure's printed digits stand for, in SI.
+func printed(f *props.Figure) (lo, hi float64) {
+	lo, hi = f.Value.Interval()
+	lo, hi = f.Value.Unit.ToSI(lo), f.Value.Unit.ToSI(hi)
+	return min(lo, hi), max(lo, hi)
 }

@@ -103,8 +103,9 @@ func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
 	return why, yes
 }
 
-// content compares the nominal content of an element: the middle of its
-// range, or half of a bare maximum.
+// content compares the content of an element: the least or the most that the
+// composition allows, or the nominal one, which is the middle of its range, or
+// half of a bare maximum.
 func (e *evaluation) content(l *limit) (string, answer) {
 	comp := e.pin.Alloy.Composition
 	if len(comp.Limits) == 0 {
@@ -117,11 +118,18 @@ func (e *evaluation) content(l *limit) (string, answer) {
 		if x.Text == "remainder" {
 			return "", no
 		}
-		nominal := (x.Lo + x.Hi) / 2
-		if !l.beyond(nominal, nominal, l.value.Lo) {
+		share := (x.Lo + x.Hi) / 2
+		switch l.share {
+		case "least":
+			share = x.Lo
+		case "most":
+			share = x.Hi
+		}
+		if !l.beyond(share, share, l.value.Lo) {
 			return "", no
 		}
-		return fmt.Sprintf("%s %s %% (%s) is %s %s", l.element, x.Text, comp.Source.ID, l.side(), l.value), yes
+		amount, bare, _ := strings.Cut(x.Text, " ")
+		return fmt.Sprintf("%s %s (%s) is %s %s", l.element, strings.TrimSpace(amount+" % "+bare), comp.Source.ID, l.side(), l.value), yes
 	}
 	// An element that the composition does not list is taken as none of it
 	// for > and as far below for <.

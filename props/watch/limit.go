@@ -23,11 +23,14 @@ import (
 //	service min < 0 °F
 //	anodic gap > 0.25 V
 //	content Mg > 3 %
+//	least Pb > 0.1 %
+//	most Pb > 0.25 %
 type limit struct {
 	text     string
 	subject  subject
 	property props.PropertyID
 	element  string
+	share    string // of the element: content, least, most
 	op       string // < > <= >= unlike absent
 	times    float64
 	other    string         // baseline, mate: times × its figure
@@ -49,7 +52,7 @@ const (
 var (
 	comparison = regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`)
 	multiple   = regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)$`)
-	elementOf  = regexp.MustCompile(`^content ([A-Z][a-z]?)$`)
+	elementOf  = regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?)$`)
 )
 
 const limitForms = `write it like one of: "elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "anodic gap > 0.25 V", "content Mg > 3 %"`
@@ -97,7 +100,8 @@ func readLimit(r *props.Record, text string) (limit, bool) {
 		l.volts = v
 		return l, true
 	case elementOf.MatchString(left):
-		l.subject, l.element = content, elementOf.FindStringSubmatch(left)[1]
+		found := elementOf.FindStringSubmatch(left)
+		l.subject, l.share, l.element = content, found[1], found[2]
 		return l, read(units.Percent, "3 %")
 	}
 	if !l.named(r, left) {

@@ -86,7 +86,7 @@ func FuzzLoad(f *testing.F) {
 		}
 		f.Add(content[:min(len(content), 2000)])
 	}
-	for _, when := range []string{"elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "anodic gap > 0.25 V", "content Mg > 3 %", "yield_strength absent"} {
+	for _, when := range []string{"elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "anodic gap > 0.25 V", "content Mg > 3 %", "most Pb > 0.25 %", "yield_strength absent"} {
 		f.Add([]byte(rule + "when = [\"" + when + "\"]\n"))
 	}
 	m := data.Catalog().Materials

@@ -87,10 +87,13 @@ func (s *search) find(p *program, words []string) error {
 		}
 	}
 	out.Needs = list
-	out.Found = limits.Find(limits.NewIndex(c), list, s.near)
+	near := s.near
+	if len(words) > 0 && near > 0 {
+		near = len(c.Materials) // the words narrow them below
+	}
+	out.Found = limits.Find(limits.NewIndex(c), list, near)
 	if len(words) > 0 {
-		out.Found.Met = among(out.Found.Met, c, words)
-		out.Found.Near = among(out.Found.Near, c, words)
+		out.Found = amongFound(out.Found, c, words, s.near)
 	}
 	if err := s.order(&out); err != nil {
 		return err
@@ -182,6 +185,20 @@ func (s *search) order(out *report.Search) error {
 		}
 	}
 	return nil
+}
+
+// amongFound keeps what a search for words finds, and the nearest of its near
+// misses.
+func amongFound(f limits.Found, c *props.Catalog, words []string, near int) limits.Found {
+	f.Met, f.Near = among(f.Met, c, words), among(f.Near, c, words)
+	f.NearTotal, f.UnjudgedTotal = len(f.Near), 0
+	for i := range f.Near {
+		if f.Near[i].Unjudged() {
+			f.UnjudgedTotal++
+		}
+	}
+	f.Near = f.Near[:min(max(near, 0), len(f.Near))]
+	return f
 }
 
 // among keeps the results that a search for words finds.

@@ -31,6 +31,12 @@ func (r *Result) Short() float64 {
 	return worst
 }
 
+// Unjudged reports whether nothing stops the material but missing figures: it
+// may meet every need or not.
+func (r *Result) Unjudged() bool {
+	return len(r.Stops) > 0 && !slices.ContainsFunc(r.Stops, func(j *Judgement) bool { return j.Status != NoFigure })
+}
+
 // JudgeAll holds a material against the needs that are not switched off.
 func JudgeAll(m *props.Material, list []Need) Result {
 	r := Result{Material: m, Judgements: make([]Judgement, 0, len(list))}
@@ -52,9 +58,13 @@ func JudgeAll(m *props.Material, list []Need) Result {
 }
 
 // Found is what a search of the catalog gives: the materials that meet every
-// need, and those that one or two needs stop, nearest first.
+// need, and those that one or two needs stop, nearest first and at the end
+// those that cannot be judged.
 type Found struct {
 	Met, Near []Result
+	// NearTotal is how many near misses there are, Near being the nearest of
+	// them; UnjudgedTotal is how many of these cannot be judged.
+	NearTotal, UnjudgedTotal int
 }
 
 // MaxStops is how many needs may stop a near miss.
@@ -62,8 +72,9 @@ const MaxStops = 2
 
 // Find screens a catalog. It returns every material that meets the needs, and
 // up to near of those that one or two needs stop. A material without a figure
-// for a need does not meet it, and is a near miss only behind all that have
-// one.
+// for a need does not meet it, and is a near miss behind all that have one; last
+// come those that only missing figures stop. With near at 0 near misses are
+// neither listed nor counted.
 func Find(ix *Index, list []Need, near int) Found {
 	var f Found
 	met, missed := ix.Screen(list)
@@ -77,19 +88,31 @@ func Find(ix *Index, list []Need, near int) Found {
 		r := JudgeAll(ix.catalog.Materials[m], list)
 		if len(r.Stops) > 0 && len(r.Stops) <= MaxStops {
 			f.Near = append(f.Near, r)
+			if r.Unjudged() {
+				f.UnjudgedTotal++
+			}
 		}
 	}
+	f.NearTotal = len(f.Near)
 	slices.SortStableFunc(f.Near, func(a, b Result) int {
-		if c := cmp.Compare(a.Short(), b.Short()); c != 0 {
-			return c
-		}
-		return cmp.Compare(len(a.Stops), len(b.Stops))
+		return cmp.Or(order(a.Unjudged(), b.Unjudged()), cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
 	})
 	f.Near = f.Near[:min(near, len(f.Near))]
 	for i := range f.Near {
 		f.Near[i].Lifts = lifts(f.Near[i].Material, list)
 	}
 	return f
+}
+
+// order puts false before true.
+func order(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
 }
 
 func lifts(m *props.Material, list []Need) []*props.Material {

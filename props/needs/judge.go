@@ -40,12 +40,16 @@ type Judgement struct {
 	Worst, Best float64
 	// Percent is the worst margin relative to the limit.
 	Percent float64
-	Note    string // what else there is to know, "" for nothing
+	// Rounding is true when the limit lies within the rounding of a single
+	// figure, so that the verdict stands on the figure as printed only.
+	Rounding bool
+	Note     string // what else there is to know, "" for nothing
 }
 
 // Judge holds a material against one need. A strength or an elongation is judged on
 // specified minimums first; other properties on the figure the bench shows. A published
-// range must meet the limit at its worse end.
+// range must meet the limit at its worse end. A single figure is taken as
+// printed; where its rounding reaches over the limit the judgement says so.
 func Judge(m *props.Material, n *Need) Judgement {
 	j := Judgement{Need: n, Worst: math.NaN(), Best: math.NaN(), Percent: math.NaN()}
 	if n.Kind != OfProperty {
@@ -70,13 +74,18 @@ func Judge(m *props.Material, n *Need) Judgement {
 	if guarded(n.Property) && f.Basis == props.Minimum && !j.Status.Good() {
 		for _, g := range m.Figures(n.Property) {
 			if a, z := ends(g); g.Basis == props.Typical && usable(g, n.Limit.Unit.Dimension()) && n.status(a, z, g.Basis).Good() {
-				j.Note = fmt.Sprintf("typical %s would meet it", g.Value)
+				j.Note = fmt.Sprintf("typical %s would meet it", n.shown(g))
 				break
 			}
 		}
 	}
 	if f.Source.Trade() {
 		j.Note = "common practice, no standard or handbook behind the figure"
+	}
+	if j.Rounding = n.withinRounding(f); j.Rounding && j.Note != "" {
+		j.Note = WithinRounding + "; " + j.Note
+	} else if j.Rounding {
+		j.Note = WithinRounding
 	}
 	return j
 }

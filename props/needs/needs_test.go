@@ -133,6 +133,9 @@ func TestJudge(t *testing.T) {
 		{"gray-30", "family = aluminum", NotMet, math.NaN(), ""},
 		{"x1-t6-pm", "temper = T6", Met, math.NaN(), ""},
 		{"x1-t6-pm", "tensile >= 30 ksi", OnlyTypical, 10, "common practice"},
+		{"x1-f-sand", "density < 0.1003 lb/in3", Met, 0.0003, WithinRounding},     // 0.100 is 0.0995–0.1005
+		{"x1-f-sand", "density < 0.0998 lb/in3", NotMet, -0.0002, WithinRounding}, //
+		{"x1-f-sand", "tensile >= 22.98 ksi", Met, 0.02, ""},                      // a specified minimum is not rounded
 	} {
 		n := parse(t, c, tt.need)
 		j := Judge(c.Material(tt.id), &n)
@@ -161,6 +164,62 @@ func TestFind(t *testing.T) {
 	if len(near.Stops) != 2 || near.Stops[0].Need.Property != props.TensileStrength || len(near.Lifts) != 1 || near.Lifts[0].ID != "x1-t6-sand" {
 		t.Errorf("x1-f-sand is stopped by %d needs and lifted by %v", len(near.Stops), near.Lifts)
 	}
+}
+
+// What only a missing figure stops comes after what misses, counted apart.
+func TestUnjudged(t *testing.T) {
+	c := shop(t)
+	list, err := ParseAll("density < 0.0001 lb/in3; tensile >= 24 ksi", c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := Find(NewIndex(c), list, 3)
+	last := f.Near[len(f.Near)-1]
+	if have := ids(f.Near); have != "x2-f-die x1-t6-sand x1-t6-pm" || f.NearTotal != 5 || f.UnjudgedTotal != 1 || last.Unjudged() {
+		t.Errorf("have %s, the nearest of %d with %d not judged", have, f.NearTotal, f.UnjudgedTotal)
+	}
+	f = Find(NewIndex(c), list, 10)
+	if last := f.Near[len(f.Near)-1]; len(f.Near) != 5 || last.Material.ID != "gray-30" || !last.Unjudged() {
+		t.Errorf("have %s, want gray-30 last, without a density", ids(f.Near))
+	}
+}
+
+func TestShown(t *testing.T) {
+	c := shop(t)
+	for _, tt := range []struct{ need, want string }{
+		{"density < 2.8 g/cm3", "2.77 g/cm³"},
+		{"density < 2.77 g/cm3", "2.768 g/cm³"}, // 2.77 would not be below it
+		{"density <= 2.77 g/cm3", "2.77 g/cm³"},
+		{"density < 0.2 lb/in3", "0.100 lb/in³"},
+		{"resistivity <= 5 uOhm-cm", "4.3 µΩ·cm"},
+		{"HB 60-120", "55–85 HB 500/10"},
+	} {
+		n := parse(t, c, tt.need)
+		j := Judge(c.Material("x1-f-sand"), &n)
+		if have := j.Shown().String(); have != tt.want {
+			t.Errorf("%s: have %s, want %s", tt.need, have, tt.want)
+		}
+	}
+}
+
+// However a figure is rounded, what is shown is on the same side of the limit.
+func TestShownAgreesWithTheVerdict(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := units.Quantity{Place: int8(rapid.IntRange(-3, -2).Draw(t, "place")), Unit: units.LbPerIn3}
+		v.Lo = float64(rapid.IntRange(60, 330).Draw(t, "figure")) / 1000
+		v.Hi = v.Lo
+		limit := float64(rapid.IntRange(160, 920).Draw(t, "limit")) / 100
+		n := Need{Property: props.Density, Op: Op(rapid.IntRange(0, 3).Draw(t, "op")), Limit: units.Quantity{Lo: limit, Hi: limit, Place: -2, Unit: units.GPerCM3}}
+		q := n.shown(&props.Figure{Property: props.Density, Value: v})
+		back, err := units.Parse(q.String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		have, want := n.contains(units.GPerCM3.ToSI(back.Lo), units.GPerCM3.ToSI(back.Hi)), n.contains(ends(&props.Figure{Value: v}))
+		if have != want {
+			t.Fatalf("%s shown as %s against %s", v, q, &n)
+		}
+	})
 }
 
 func ids(list []Result) string {

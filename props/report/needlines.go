@@ -29,7 +29,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 			c := Cell{Glyph: needGlyphs[j.Status], Verdict: needVerdicts[j.Status], Word: StatusSign(j.Status), Why: JudgementText(&j)}
 			switch {
 			case j.Figure != nil:
-				c.Value = inUnitOf(j.Figure, n).Number()
+				c.Value = j.Shown().Number()
 				c.Mark, c.Memory = marks[j.Figure.Basis], j.Figure.Known == props.Memory
 				if j.Status == needs.OnlyTypical {
 					c.Mark = "t"

@@ -38,15 +38,21 @@ func Margin(j *needs.Judgement) string {
 }
 
 // marginNumber is the worse margin in the unit of the need, with its sign and
-// no more digits than the figure and the limit carry.
+// no more digits than the figure and the limit carry; one more than the limit
+// where the figure has it and the margin would lose it (0.12 under 2.8).
 func marginNumber(j *needs.Judgement) string {
 	limit := j.Need.Limit
 	place := limit.Place
-	if v, err := j.Figure.Value.In(limit.Unit); err == nil {
-		place = max(place, v.Place)
+	if v := j.Shown(); v.Unit == limit.Unit {
+		place = max(place-1, v.Place)
 	}
 	decimals := int(max(0, -place))
 	s := signed(j.Worst, decimals)
+	if at := int(max(0, -limit.Place)); decimals > at {
+		if trimmed, ok := strings.CutSuffix(s, "0"); ok {
+			decimals, s = at, strings.TrimSuffix(trimmed, ".")
+		}
+	}
 	for extra := 1; s == signed(0, decimals) && math.Abs(j.Worst) > 1e-9 && extra <= 2; extra++ {
 		// A small miss must not read as none.
 		decimals++
@@ -56,17 +62,32 @@ func marginNumber(j *needs.Judgement) string {
 }
 
 // JudgementText is a judgement in one line: "23.0 ksi specified minimum: met,
-// +3 ksi (+15 %)".
+// +3 ksi (+15 %)". The figure stands in the unit of the need; as printed it
+// follows in parentheses where that is another unit.
 func JudgementText(j *needs.Judgement) string {
+	if j.Status == needs.NoFigure {
+		if j.Note == props.NoFigureOnFile {
+			return j.Note
+		}
+		return j.Status.String() + ": " + j.Note
+	}
 	s := j.Status.String()
 	if m := Margin(j); m != "" {
 		s += ", " + m
 	}
-	if j.Figure != nil {
-		s = j.Figure.Value.String() + " " + j.Figure.Basis.Phrase() + ": " + s
-	}
+	var more []string
 	if j.Note != "" {
-		s += " (" + j.Note + ")"
+		more = append(more, j.Note)
+	}
+	if f := j.Figure; f != nil {
+		q := j.Shown()
+		s = q.String() + " " + f.Basis.Phrase() + ": " + s
+		if q.Unit != f.Value.Unit {
+			more = append(more, "printed "+f.Value.String())
+		}
+	}
+	if len(more) > 0 {
+		s += " (" + strings.Join(more, "; ") + ")"
 	}
 	return s
 }
@@ -135,10 +156,11 @@ func FoundDoc(s Search) *Doc {
 		heading += ", not beaten on both properties"
 	}
 	met := DocTable{Heading: fmt.Sprintf("%s: %d", heading, len(s.Found.Met)), Head: append([]string{"id"}, s.columns()...), Right: 1}
-	typical := false
+	typical, rounding := false, false
 	for _, r := range s.Found.Met {
 		met.Rows = append(met.Rows, append([]string{r.Material.ID}, s.cells(&r)...))
 		typical = typical || r.OnlyTypical
+		rounding = rounding || slices.ContainsFunc(r.Judgements, func(j needs.Judgement) bool { return j.Rounding })
 		if s.Duty != nil {
 			m := s.Duty.Relative(&s.Bench, r.Material, s.Baseline)
 			for _, note := range []string{m.Note, m.Why} {
@@ -151,13 +173,34 @@ func FoundDoc(s Search) *Doc {
 	if typical {
 		met.Notes = append(met.Notes, "t: met on a typical figure only; no specified minimum is on file")
 	}
+	if rounding {
+		met.Notes = append(met.Notes, "~: "+needs.WithinRounding)
+	}
 	d.Tables = append(d.Tables, met)
-	if len(s.Found.Near) > 0 {
-		near := DocTable{Heading: "near misses", Head: []string{"id", "stopped by"}}
-		for _, r := range s.Found.Near {
-			near.Rows = append(near.Rows, []string{r.Material.ID, Stops(&r)})
+	misses, unjudged := DocTable{Head: []string{"id", "stopped by"}}, DocTable{Head: []string{"id", "no figure for"}}
+	for _, r := range s.Found.Near {
+		t := &misses
+		if r.Unjudged() {
+			t = &unjudged
 		}
-		d.Tables = append(d.Tables, near)
+		t.Rows = append(t.Rows, []string{r.Material.ID, Stops(&r)})
+	}
+	for _, g := range []struct {
+		table *DocTable
+		name  string
+		total int
+	}{{&misses, "near misses", s.Found.NearTotal - s.Found.UnjudgedTotal}, {&unjudged, "cannot be judged, a figure is missing", s.Found.UnjudgedTotal}} {
+		switch n := len(g.table.Rows); {
+		case n == 0 && g.total > 0 && len(s.Found.Near) > 0:
+			d.Foot = append(d.Foot, fmt.Sprintf("%s: %d more, not listed.", g.name, g.total))
+		case n == 0:
+		case n < g.total:
+			g.table.Heading = fmt.Sprintf("%s: %d of %d, nearest first", g.name, n, g.total)
+			d.Tables = append(d.Tables, *g.table)
+		default:
+			g.table.Heading = fmt.Sprintf("%s: %d", g.name, n)
+			d.Tables = append(d.Tables, *g.table)
+		}
 	}
 	if s.Duty != nil {
 		d.Foot = append(d.Foot, fmt.Sprintf("merit: %s, %s, relative to %s; %s", s.Duty.Name, s.Duty.Formula, s.Baseline.Name(), s.Duty.Source))
@@ -207,7 +250,11 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Need.Kind != needs.OfProperty {
 			continue
 		}
-		out = append(out, judged(j))
+		cell := judged(j)
+		if j.Rounding {
+			cell += "~"
+		}
+		out = append(out, cell)
 	}
 	for _, p := range s.Show {
 		cell := "–"
@@ -235,22 +282,13 @@ func MeritText(m needs.Merit) string {
 	return f(m.Mid) + " (" + f(m.Lo) + "–" + f(m.Hi) + ")"
 }
 
-// inUnitOf is a figure in the unit of a need, or in its own where that is of
-// another kind (a hardness with its load).
-func inUnitOf(f *props.Figure, n *needs.Need) units.Quantity {
-	if q, err := f.Value.In(n.Limit.Unit); err == nil {
-		return q
-	}
-	return f.Value
-}
-
 // judged is the figure of a judgement in the unit of its need, with the sign
 // of its basis; t marks a strength that is met on a typical figure only.
 func judged(j *needs.Judgement) string {
 	if j.Figure == nil {
 		return "–"
 	}
-	s := inUnitOf(j.Figure, j.Need).Number() + marks[j.Figure.Basis]
+	s := j.Shown().Number() + marks[j.Figure.Basis]
 	if j.Status == needs.OnlyTypical {
 		s += "t"
 	}

@@ -19,14 +19,15 @@ type jsonJudgment struct {
 	Lo       *number     `json:"lo"`
 	Hi       *number     `json:"hi"`
 	Percent  *number     `json:"percent"`
-	Note     string      `json:"note"`
+	// Rounding: the limit lies within the figure's rounding.
+	Rounding bool   `json:"within_rounding"`
+	Note     string `json:"note"`
 }
 
 func judgmentJSON(m *props.Material, j *needs.Judgement) jsonJudgment {
-	out := jsonJudgment{Material: m.ID, Status: j.Status.String(), Lo: numberOf(j.Worst), Hi: numberOf(j.Best), Percent: numberOf(j.Percent), Note: Clean(j.Note)}
+	out := jsonJudgment{Material: m.ID, Status: j.Status.String(), Lo: numberOf(j.Worst), Hi: numberOf(j.Best), Percent: numberOf(j.Percent), Rounding: j.Rounding, Note: Clean(j.Note)}
 	if f := j.Figure; f != nil {
-		v := inUnitOf(f, j.Need)
-		out.Figure = figureJSON(f, v)
+		out.Figure = figureJSON(f, j.Shown())
 	}
 	return out
 }
@@ -49,11 +50,15 @@ func needsJSON(materials []*props.Material, list []needs.Need) []jsonNeed {
 }
 
 type jsonFound struct {
-	Needs   []string     `json:"needs"`
-	Met     []jsonResult `json:"met"`
-	Near    []jsonResult `json:"near"`
-	Duty    *jsonDuty    `json:"duty,omitempty"`
-	Caution string       `json:"caution"`
+	Needs []string     `json:"needs"`
+	Met   []jsonResult `json:"met"`
+	Near  []jsonResult `json:"near"`
+	// NearTotal counts the near misses of which Near lists the nearest;
+	// UnjudgedTotal those of them that only missing figures stop.
+	NearTotal     int       `json:"near_total"`
+	UnjudgedTotal int       `json:"unjudged_total"`
+	Duty          *jsonDuty `json:"duty,omitempty"`
+	Caution       string    `json:"caution"`
 }
 
 type jsonDuty struct {
@@ -68,6 +73,7 @@ type jsonResult struct {
 	OnlyTypical bool           `json:"only_typical"`
 	Judgments   []jsonJudgment `json:"judgments"`
 	StoppedBy   []string       `json:"stopped_by"`
+	Unjudged    bool           `json:"cannot_be_judged"`
 	MetBy       []string       `json:"met_by"`
 	Merit       *jsonMerit     `json:"merit,omitempty"`
 }
@@ -81,7 +87,7 @@ type jsonMerit struct {
 
 // FoundJSON writes what a search for needs found, for programs.
 func FoundJSON(s Search) string {
-	d := jsonFound{Caution: Caution, Needs: []string{}, Met: []jsonResult{}, Near: []jsonResult{}}
+	d := jsonFound{Caution: Caution, Needs: []string{}, Met: []jsonResult{}, Near: []jsonResult{}, NearTotal: s.Found.NearTotal, UnjudgedTotal: s.Found.UnjudgedTotal}
 	for i := range s.Needs {
 		if !s.Needs[i].Off {
 			d.Needs = append(d.Needs, s.Needs[i].String())
@@ -91,7 +97,7 @@ func FoundJSON(s Search) string {
 		d.Duty = &jsonDuty{s.Duty.ID, s.Duty.Formula, s.Duty.Source, s.Baseline.ID}
 	}
 	result := func(r *needs.Result) jsonResult {
-		out := jsonResult{Material: r.Material.ID, OnlyTypical: r.OnlyTypical, Judgments: []jsonJudgment{}, StoppedBy: []string{}, MetBy: []string{}}
+		out := jsonResult{Material: r.Material.ID, OnlyTypical: r.OnlyTypical, Unjudged: r.Unjudged(), Judgments: []jsonJudgment{}, StoppedBy: []string{}, MetBy: []string{}}
 		for i := range r.Judgements {
 			out.Judgments = append(out.Judgments, judgmentJSON(r.Material, &r.Judgements[i]))
 		}

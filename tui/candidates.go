@@ -45,7 +45,11 @@ func (c *candidates) Title() string {
 	if c.front != nil {
 		return fmt.Sprintf("Trade-off front, %s and %s: %d of the %d that meet every need, by %s", c.front[0].Info().Short, c.front[1].Info().Short, len(c.found.Met), len(c.all), by)
 	}
-	return fmt.Sprintf("Candidates: %d meet every need, sorted by %s", len(c.found.Met), by)
+	near := ""
+	if n := len(c.found.Near); n < c.found.NearTotal {
+		near = fmt.Sprintf("; %d nearest of %d others", n, c.found.NearTotal)
+	}
+	return fmt.Sprintf("Candidates: %d meet every need, by %s%s", len(c.found.Met), by, near)
 }
 
 func (c *candidates) Typing() bool        { return false }
@@ -220,6 +224,9 @@ func (c *candidates) resultLine(i, w int, columns []*needs.Need) string {
 	sign := "✓"
 	if i >= len(c.found.Met) {
 		sign = "✗"
+		if r.Unjudged() {
+			sign = "–"
+		}
 	}
 	if slices.Contains(c.m.bench.Pins, r.Material) {
 		sign = "+"

@@ -116,7 +116,7 @@ func TestCandidatesArePinned(t *testing.T) {
 		t.Errorf("pins: %s", d.pins())
 	}
 	d.press("o")
-	d.want("sorted by margin")
+	d.want("by margin")
 	d.press("y")
 	if len(d.copied) != 1 || !strings.Contains(d.copied[0].Text, "tensile strength ≥ 35 ksi") || !strings.Contains(d.copied[0].Text, "not for design") {
 		t.Errorf("copied %+v", d.copied)
@@ -148,5 +148,21 @@ func TestLongNeedsList(t *testing.T) {
 		d.want(fmt.Sprintf("≥ %d ksi", i+1))
 		d.fits()
 		d.press("up")
+	}
+}
+
+// What no figure judges is not shown as a miss, and a list that is cut says so.
+func TestCandidatesThatCannotBeJudged(t *testing.T) {
+	d := plainDesk(t, 100, 30, "w1-t6-pm")
+	d.press("2")
+	d.paste("yield >= 20 ksi")
+	d.press("enter", "esc", "3", "G")
+	d.want("Black 30 sand: yield strength ≥ 20 ksi: no figure")
+	d.want("– Black 30 sand")
+	d.wantNot("✗ Black 30 sand")
+	c := d.m.onTop().(*candidates)
+	c.found.NearTotal = len(c.found.Near) + 7
+	if title := c.Title(); !strings.Contains(title, fmt.Sprintf("%d nearest of %d others", len(c.found.Near), c.found.NearTotal)) {
+		t.Errorf("title: %s", title)
 	}
 }

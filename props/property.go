@@ -104,16 +104,6 @@ var senseNames = [...]string{"neutral", "more", "less", "near"}
 
 func (s Sense) String() string { return senseNames[s] }
 
-// ParseSense reads the word that String prints.
-func ParseSense(s string) (Sense, bool) {
-	for i, n := range senseNames {
-		if n == s {
-			return Sense(i), true
-		}
-	}
-	return 0, false
-}
-
 // bearing lists the test conditions that bear on a property: two figures can
 // only be set against each other where these agree.
 type bearing uint8

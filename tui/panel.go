@@ -71,17 +71,18 @@ func (m *Model) otherPin(k string) bool {
 // benchKeys mean the same in a panel as on the bench: units, basis, undo, redo.
 var benchKeys = []string{"s", "m", "u", "ctrl+r"}
 
-// againstPanel is a list for the pin under the cursor set against the baseline.
-type againstPanel interface {
-	some() bool // there is a baseline and another pin
+// listPanel is a panel whose list a step, a click or a key of its own moves or
+// acts on.
+type listPanel interface {
+	some() bool // there is something to list
 	page() int
 	move(by int)
 	click(x, y int)
 	key(name string) tea.Cmd
 }
 
-// against routes a message to such a panel.
-func (m *Model) against(p againstPanel, msg tea.Msg) tea.Cmd {
+// list routes a message to such a panel.
+func (m *Model) list(p listPanel, msg tea.Msg) tea.Cmd {
 	k, isKey := msg.(tea.KeyMsg)
 	switch name := k.String(); {
 	case isKey && slices.Contains(benchKeys, name):
@@ -89,7 +90,6 @@ func (m *Model) against(p againstPanel, msg tea.Msg) tea.Cmd {
 	case !p.some():
 	case step(msg, p.page()) != 0:
 		p.move(step(msg, p.page()))
-	case isKey && m.otherPin(name):
 	case isKey:
 		return p.key(name)
 	default:

@@ -324,25 +324,10 @@ func (p *partForm) View() string {
 // material it names; "" where that says no more than the text.
 func (s *swaps) understood(f swap.Field, system units.System) string {
 	g := &s.given
-	var q *units.Quantity
-	switch f {
-	case swap.FieldMass:
-		q = g.Mass
-	case swap.FieldVolume:
-		q = g.Volume
-	case swap.FieldWall:
-		q = g.Wall
-	case swap.FieldLength:
-		q = g.Length
-	case swap.FieldStress:
-		q = g.Stress
-	case swap.FieldFit:
-		q = g.Fit
-	case swap.FieldMate:
-		if g.Mate != nil {
-			return g.Mate.Name()
-		}
+	if f == swap.FieldMate && g.Mate != nil {
+		return g.Mate.Name()
 	}
+	q := g.Size(f)
 	if q == nil {
 		return ""
 	}

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -86,26 +85,10 @@ func (p *processPanel) Keys() []key.Binding {
 	}
 }
 
-func (p *processPanel) Update(msg tea.Msg) tea.Cmd {
-	k, isKey := msg.(tea.KeyMsg)
-	switch name := k.String(); {
-	case isKey && slices.Contains(benchKeys, name):
-		return p.m.benchKey(k)
-	case len(p.m.bench.Pins) == 0:
-	case step(msg, processPage) != 0:
-		p.move(step(msg, processPage))
-	case isKey:
-		return p.key(name)
-	default:
-		if x, y, ok := pressed(msg); ok {
-			p.click(x, y)
-		}
-	}
-	return nil
-}
+func (p *processPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
 
-// processPage is by how many rows a page moves.
-const processPage = 3
+func (p *processPanel) some() bool { return len(p.m.bench.Pins) > 0 }
+func (p *processPanel) page() int  { return 3 }
 
 func (p *processPanel) key(k string) tea.Cmd {
 	m := p.m

@@ -102,7 +102,7 @@ func (p *swapPanel) line() *swap.Line {
 	return nil
 }
 
-func (p *swapPanel) Update(msg tea.Msg) tea.Cmd { return p.m.against(p, msg) }
+func (p *swapPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
 
 // page is how many rows are in sight, about.
 func (p *swapPanel) page() int {
@@ -122,6 +122,9 @@ func (p *swapPanel) click(_, y int) {
 
 func (p *swapPanel) key(k string) tea.Cmd {
 	m := p.m
+	if m.otherPin(k) {
+		return nil
+	}
 	switch k {
 	case "f":
 		p.hide, p.table = !p.hide, nil

@@ -142,7 +142,7 @@ func (p *watchPanel) Keys() []key.Binding {
 	}
 }
 
-func (p *watchPanel) Update(msg tea.Msg) tea.Cmd { return p.m.against(p, msg) }
+func (p *watchPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
 
 func (p *watchPanel) click(_, y int) {
 	if y >= watchHead && y < watchHead+p.page() {
@@ -158,6 +158,9 @@ func (p *watchPanel) page() int {
 
 func (p *watchPanel) key(k string) tea.Cmd {
 	m := p.m
+	if m.otherPin(k) {
+		return nil
+	}
 	switch k {
 	case "f", "i", "+":
 		m.open(newFacts(m))

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props"
-	limits "alongside/props/needs"
+	"alongside/props/needs"
 	"alongside/props/report"
 )
 
@@ -25,7 +25,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
   alongside compare a380-f-die 319-f-sand 319-t6-sand --basis minimum --rows tensile_strength,yield_strength
   alongside compare a356-t6-pm c83600-sand --baseline gray-30 --units si --delta amount
   alongside compare a356-t6-pm a380-f-die --format html > comparison.html`,
-		Args:              needs(1, "at least one ID, such as a356-t6-pm"),
+		Args:              atLeast(1, "at least one ID, such as a356-t6-pm"),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	v := p.viewFlags(cmd)
@@ -39,9 +39,9 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if err != nil {
 			return err
 		}
-		var list []limits.Need
+		var list []needs.Need
 		if len(needed) > 0 { // else the whole catalog need not be read
-			if list, err = limits.ParseAll(strings.Join(needed, "\n"), p.catalog()); err != nil {
+			if list, err = needs.ParseAll(strings.Join(needed, "\n"), p.catalog()); err != nil {
 				return err
 			}
 		}

@@ -23,7 +23,7 @@ are. A conductivity converts into a resistivity and back.`,
   alongside convert "39 %IACS"
   alongside convert "70-95 ksi" MPa --full
   alongside convert "-40 °F" °C`,
-		Args: needs(1, "a quantity, such as \"37 ksi\""),
+		Args: atLeast(1, "a quantity, such as \"37 ksi\""),
 	}
 	full := cmd.Flags().Bool("full", false, "all digits, for further reckoning")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {

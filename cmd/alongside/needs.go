@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props"
-	limits "alongside/props/needs"
+	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -53,7 +53,7 @@ func (p *program) searchFlags(cmd *cobra.Command) *search {
 
 func dutyIDs() []string {
 	var ids []string
-	for _, d := range limits.Duties() {
+	for _, d := range needs.Duties() {
 		ids = append(ids, d.ID)
 	}
 	return ids
@@ -69,7 +69,7 @@ func (s *search) find(p *program, words []string) error {
 	c := p.catalog()
 	b := props.NewBench()
 	b.System, _ = units.ParseSystem(s.system.value)
-	list, err := limits.ParseAll(strings.Join(s.needs, "\n"), c)
+	list, err := needs.ParseAll(strings.Join(s.needs, "\n"), c)
 	if err != nil {
 		return err
 	}
@@ -91,7 +91,7 @@ func (s *search) find(p *program, words []string) error {
 	if len(words) > 0 && near > 0 {
 		near = len(c.Materials) // the words narrow them below
 	}
-	out.Found = limits.Find(limits.NewIndex(c), list, near)
+	out.Found = needs.Find(needs.NewIndex(c), list, near)
 	if len(words) > 0 {
 		out.Found = amongFound(out.Found, c, words, s.near)
 	}
@@ -112,7 +112,7 @@ func (s *search) find(p *program, words []string) error {
 	return err
 }
 
-func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([]limits.Need, error) {
+func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([]needs.Need, error) {
 	base, err := c.Resolve(s.betterThan)
 	if err != nil {
 		return nil, err
@@ -129,7 +129,7 @@ func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([
 		}
 		rows = append(rows, id)
 	}
-	list := limits.BetterThan(b, base, rows)
+	list := needs.BetterThan(b, base, rows)
 	if len(list) == 0 {
 		return nil, fmt.Errorf("--better-than: %s has no figure to beat on these rows; name others with --rows", base.Name())
 	}
@@ -139,7 +139,7 @@ func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([
 // order applies --duty, --front and --sort.
 func (s *search) order(out *report.Search) error {
 	if s.duty != "" {
-		d, ok := limits.DutyNamed(s.duty)
+		d, ok := needs.DutyNamed(s.duty)
 		if !ok {
 			return fmt.Errorf("no duty %q; use one of: %s", s.duty, strings.Join(dutyIDs(), ", "))
 		}
@@ -162,24 +162,24 @@ func (s *search) order(out *report.Search) error {
 			return err
 		}
 		out.Front, out.Show = true, []props.PropertyID{p, q}
-		out.Found.Met = limits.Front(out.Found.Met, &out.Bench, p, q)
+		out.Found.Met = needs.Front(out.Found.Met, &out.Bench, p, q)
 	}
 	switch s.sort {
 	case "":
 	case "margin":
-		limits.SortByMargin(out.Found.Met)
+		needs.SortByMargin(out.Found.Met)
 	case "likeness":
 		if out.Baseline == nil {
 			return errors.New("--sort likeness needs --baseline ID")
 		}
-		limits.SortByLikeness(out.Found.Met, &out.Bench, out.Baseline)
+		needs.SortByLikeness(out.Found.Met, &out.Bench, out.Baseline)
 	default:
 		p, err := props.ResolveProperty(s.sort)
 		if err != nil {
 			return fmt.Errorf("--sort: use margin, likeness or a property: %w", err)
 		}
-		limits.SortByProperty(out.Found.Met, &out.Bench, p)
-		named := func(n limits.Need) bool { return n.Kind == limits.OfProperty && n.Property == p }
+		needs.SortByProperty(out.Found.Met, &out.Bench, p)
+		named := func(n needs.Need) bool { return n.Kind == needs.OfProperty && n.Property == p }
 		if !slices.Contains(out.Show, p) && !slices.ContainsFunc(out.Needs, named) {
 			out.Show = append(out.Show, p)
 		}
@@ -189,7 +189,7 @@ func (s *search) order(out *report.Search) error {
 
 // amongFound keeps what a search for words finds, and the nearest of its near
 // misses.
-func amongFound(f limits.Found, c *props.Catalog, words []string, near int) limits.Found {
+func amongFound(f needs.Found, c *props.Catalog, words []string, near int) needs.Found {
 	f.Met, f.Near = among(f.Met, c, words), among(f.Near, c, words)
 	f.NearTotal, f.UnjudgedTotal = len(f.Near), 0
 	for i := range f.Near {
@@ -202,12 +202,12 @@ func amongFound(f limits.Found, c *props.Catalog, words []string, near int) limi
 }
 
 // among keeps the results that a search for words finds.
-func among(list []limits.Result, c *props.Catalog, words []string) []limits.Result {
+func among(list []needs.Result, c *props.Catalog, words []string) []needs.Result {
 	hit := map[*props.Material]bool{}
 	for _, h := range c.Search(strings.Join(words, " ")) {
 		hit[h.Material] = true
 	}
-	var kept []limits.Result
+	var kept []needs.Result
 	for _, r := range list {
 		if hit[r.Material] {
 			kept = append(kept, r)

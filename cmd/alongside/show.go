@@ -22,7 +22,7 @@ table, and whether it was read or is from memory. The figure shown first is the
 one the bench prefers.`,
 		Example: `  alongside show a356-t6-pm
   alongside show "class 30" --units si`,
-		Args:              needs(1, "an ID, such as a356-t6-pm"),
+		Args:              atLeast(1, "an ID, such as a356-t6-pm"),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	system := choiceFlag(cmd, "units", "give each figure in these units too", "source", "us", "si", "cgs")

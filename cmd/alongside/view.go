@@ -113,7 +113,7 @@ func (v *view) bench(c *props.Catalog, ids []string) (props.Bench, error) {
 func celsius(q units.Quantity, v float64) float64 { return units.DegC.FromSI(q.Unit.ToSI(v)) }
 
 // needs is an argument check that says in words what is missing.
-func needs(n int, what string) cobra.PositionalArgs {
+func atLeast(n int, what string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < n {
 			return fmt.Errorf("%s needs %s", cmd.Name(), what)

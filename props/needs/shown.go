@@ -35,20 +35,16 @@ func (n *Need) shown(f *props.Figure) units.Quantity {
 }
 
 // withinRounding reports whether the limit lies within the rounding of a single
-// figure that is not the limit itself. A specified minimum and a rating are not
-// rounded.
+// figure that is not the limit itself. A specified limit has none, and a rating
+// is not rounded.
 func (n *Need) withinRounding(f *props.Figure) bool {
-	q := f.Value
-	if q.IsRange() || q.Qual > units.Approx || f.Basis == props.Minimum || q.Unit.Dimension() == units.Rating {
+	d := f.Value.Unit.Dimension()
+	if f.Value.IsRange() || d == units.Rating || d != n.Limit.Unit.Dimension() {
 		return false
 	}
-	lo, hi, err := q.IntervalIn(n.Limit.Unit)
-	if err != nil {
-		return false
-	}
-	at, _ := ends(f)
-	for _, limit := range []float64{n.Limit.Lo, n.Limit.Hi} {
-		if lo < limit && limit < hi && math.Abs(n.Limit.Unit.ToSI(limit)-at) > slack*math.Abs(at) {
+	lo, at, hi := f.SI()
+	for _, v := range []float64{n.Limit.Lo, n.Limit.Hi} {
+		if limit := n.Limit.Unit.ToSI(v); lo < limit && limit < hi && math.Abs(limit-at) > slack*math.Abs(at) {
 			return true
 		}
 	}

@@ -102,6 +102,33 @@ func (p *Part) Set(c *props.Catalog, f Field, typed string) error {
 	return nil
 }
 
+// Size is what was read for a field that holds one quantity; nil when nothing
+// was typed, and for the other fields.
+func (g *Given) Size(f Field) *units.Quantity {
+	if at := g.size(f); at != nil {
+		return *at
+	}
+	return nil
+}
+
+func (g *Given) size(f Field) **units.Quantity {
+	switch f {
+	case FieldMass:
+		return &g.Mass
+	case FieldVolume:
+		return &g.Volume
+	case FieldWall:
+		return &g.Wall
+	case FieldLength:
+		return &g.Length
+	case FieldStress:
+		return &g.Stress
+	case FieldFit:
+		return &g.Fit
+	}
+	return nil
+}
+
 // read understands one field that holds a text.
 func (g *Given) read(c *props.Catalog, f Field, typed string) error {
 	if words := f.Info().Words; words != nil {
@@ -132,19 +159,8 @@ func (g *Given) read(c *props.Catalog, f Field, typed string) error {
 	if err != nil {
 		return err
 	}
-	switch f {
-	case FieldMass:
-		g.Mass = q
-	case FieldVolume:
-		g.Volume = q
-	case FieldWall:
-		g.Wall = q
-	case FieldLength:
-		g.Length = q
-	case FieldStress:
-		g.Stress = q
-	case FieldFit:
-		g.Fit = q
+	if at := g.size(f); at != nil {
+		*at = q
 	}
 	return nil
 }

@@ -209,12 +209,6 @@ func (s *Session) Signal(sig os.Signal) {
 	}
 }
 
-// Paste sends text as a bracketed paste.
-func (s *Session) Paste(text string) {
-	s.t.Helper()
-	s.Type("\x1b[200~" + text + "\x1b[201~")
-}
-
 // Resize changes the size of the terminal, in cells.
 func (s *Session) Resize(width, height int) {
 	s.t.Helper()
@@ -254,14 +248,6 @@ func (s *Session) WaitFor(text string) time.Duration {
 	s.t.Helper()
 	return s.Wait(fmt.Sprintf("%q on the screen", text), func(screen string) bool {
 		return strings.Contains(screen, text)
-	})
-}
-
-// WaitGone waits until the screen no longer contains text.
-func (s *Session) WaitGone(text string) time.Duration {
-	s.t.Helper()
-	return s.Wait(fmt.Sprintf("screen without %q", text), func(screen string) bool {
-		return !strings.Contains(screen, text)
 	})
 }
 

@@ -1,11 +1,13 @@
 // Package data holds the published figures: the TOML that people edit and the
-// packed form that the program reads at start.
+// Go data made from it, which the linker lays out so that reading costs nothing.
 package data
 
 import (
 	"embed"
+	"slices"
 	"sync"
 
+	"alongside/data/compiled"
 	"alongside/props"
 )
 
@@ -14,27 +16,9 @@ import (
 //go:embed *.toml
 var Files embed.FS
 
-//go:embed catalog.bin
-var packed string
-
-// Catalog returns the built-in catalog. It is read once and shared. A packed
-// form that does not fit this build is a mistake of the build, not of the
-// user, and panics; TestPackedIsCurrent guards it.
+// Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *props.Catalog {
-	c, err := props.Unpack(packed)
-	if err != nil {
-		panic(err)
-	}
+	c := &props.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...)}
+	c.Index()
 	return c
 })
-
-// Materials returns a catalog of the alloys to which the materials with exactly
-// these ids belong, without reading the others; nil when an id is not in the
-// built-in catalog.
-func Materials(ids []string) *props.Catalog {
-	c, err := props.UnpackMaterials(packed, ids)
-	if err != nil {
-		panic(err)
-	}
-	return c
-}

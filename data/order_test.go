@@ -74,17 +74,15 @@ func TestPhysicalFiguresAreStatedOnce(t *testing.T) {
 	for _, a := range c.Alloys {
 		at := map[string]string{}
 		for _, m := range a.Materials {
-			for _, b := range m.Blocks {
-				for _, f := range b.Figures {
-					if g := f.Property.Info().Group; g != props.Physical && g != props.Elastic {
-						continue
-					}
-					key := f.Property.String() + " " + f.Value.String() + " " + f.Cond.String() + " " + b.Source.ID + " " + b.Basis.String()
-					if other, ok := at[key]; ok && other != m.ID {
-						t.Errorf("%s:%d: %s repeats what %s states: %s; state it once for the alloy", a.File, b.Line, m.ID, other, key)
-					}
-					at[key] = m.ID
+			for _, f := range m.Stated {
+				if g := f.Property.Info().Group; g != props.Physical && g != props.Elastic {
+					continue
 				}
+				key := f.Property.String() + " " + f.Value.String() + " " + f.Cond.String() + " " + f.Source.ID + " " + f.Basis.String()
+				if other, ok := at[key]; ok && other != m.ID {
+					t.Errorf("%s:%d: %s repeats what %s states: %s; state it once for the alloy", a.File, f.Line, m.ID, other, key)
+				}
+				at[key] = m.ID
 			}
 		}
 	}

@@ -76,7 +76,7 @@ func readOutside(t *testing.T, c *props.Catalog) (rows []*outside, same map[stri
 		t.Fatal(err)
 	}
 	for i, o := range rows {
-		o.figure = &read.Material(fmt.Sprintf("row-%d", i)).Blocks[0].Figures[0]
+		o.figure = &read.Material(fmt.Sprintf("row-%d", i)).Stated[0]
 	}
 	return rows, same
 }

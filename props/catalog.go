@@ -6,6 +6,7 @@ package props
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 )
 
@@ -27,6 +28,9 @@ type Catalog struct {
 func (c *Catalog) Index() {
 	c.Materials = c.Materials[:0]
 	for _, a := range c.Alloys {
+		for _, m := range a.Materials {
+			m.Alloy = a
+		}
 		c.Materials = append(c.Materials, a.Materials...)
 	}
 	c.byID = make(map[string]*Material, len(c.Materials))
@@ -45,21 +49,40 @@ func (c *Catalog) Material(id string) *Material { return c.byID[id] }
 // counts once.
 func (c *Catalog) FigureCount() int {
 	n := 0
-	count := func(blocks []*Block) {
-		for _, b := range blocks {
-			n += len(b.Figures)
-		}
-	}
-	for _, f := range c.Families {
-		count(f.Blocks)
-	}
-	for _, a := range c.Alloys {
-		count(a.Blocks)
-		for _, m := range a.Materials {
-			count(m.Blocks)
-		}
+	for range c.Stated() {
+		n++
 	}
 	return n
+}
+
+// Stated walks over every stored figure with the family it belongs to; one that
+// several materials inherit comes once.
+func (c *Catalog) Stated() iter.Seq2[*Family, *Figure] {
+	return func(yield func(*Family, *Figure) bool) {
+		each := func(family *Family, stated []Figure) bool {
+			for i := range stated {
+				if !yield(family, &stated[i]) {
+					return false
+				}
+			}
+			return true
+		}
+		for _, f := range c.Families {
+			if !each(f, f.Stated) {
+				return
+			}
+		}
+		for _, a := range c.Alloys {
+			if !each(a.Family, a.Stated) {
+				return
+			}
+			for _, m := range a.Materials {
+				if !each(a.Family, m.Stated) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // NotFound is the error for a designation that names no material, or more

@@ -28,8 +28,8 @@ type Conditions struct {
 	State        string  // as cast, aged
 	Note         string  // free text from the data file
 	Interpolated string  // how a worked-out figure follows from published ones
-	rangeText    string  // as printed, to show it back in its own unit
-	temperatures string
+	RangeText    string  // as printed, to show it back in its own unit
+	AtText       string
 }
 
 var noConditions = &Conditions{}
@@ -75,7 +75,7 @@ func (c *Conditions) String() string {
 
 // WithoutRange is the conditions without the expansion range.
 func (c Conditions) WithoutRange() Conditions {
-	c.HasRange, c.FromC, c.ToC, c.rangeText = false, 0, 0, ""
+	c.HasRange, c.FromC, c.ToC, c.RangeText = false, 0, 0, ""
 	return c
 }
 
@@ -90,16 +90,16 @@ func sci(v float64) string {
 
 // Range is the expansion range as printed by the source.
 func (c *Conditions) Range() string {
-	if c.rangeText != "" {
-		return c.rangeText
+	if c.RangeText != "" {
+		return c.RangeText
 	}
 	return fmt.Sprintf("%.4g–%.4g °C", c.FromC, c.ToC)
 }
 
 // At is the test temperature as printed by the source.
 func (c *Conditions) At() string {
-	if c.temperatures != "" {
-		return c.temperatures
+	if c.AtText != "" {
+		return c.AtText
 	}
 	return fmt.Sprintf("%g °C", c.AtC)
 }
@@ -148,7 +148,7 @@ func (c *Conditions) parse(s string) bool {
 			return false
 		}
 		k := t.Unit.ToSI(t.Lo)
-		c.HasAt, c.AtC, c.temperatures = true, units.DegC.FromSI(k), t.String()
+		c.HasAt, c.AtC, c.AtText = true, units.DegC.FromSI(k), t.String()
 		return true
 	case "after":
 		hours, ok := strings.CutSuffix(rest, " h")
@@ -180,7 +180,7 @@ func (c *Conditions) parse(s string) bool {
 		c.HasRange = true
 		c.FromC = units.DegC.FromSI(t.Unit.ToSI(t.Lo))
 		c.ToC = units.DegC.FromSI(t.Unit.ToSI(t.Hi))
-		c.rangeText = t.String()
+		c.RangeText = t.String()
 		return true
 	}
 	return false
@@ -236,10 +236,10 @@ func (c Conditions) merge(own Conditions) Conditions {
 		c.Load, c.Ball = own.Load, own.Ball
 	}
 	if own.HasRange {
-		c.HasRange, c.FromC, c.ToC, c.rangeText = true, own.FromC, own.ToC, own.rangeText
+		c.HasRange, c.FromC, c.ToC, c.RangeText = true, own.FromC, own.ToC, own.RangeText
 	}
 	if own.HasAt {
-		c.HasAt, c.AtC, c.temperatures = true, own.AtC, own.temperatures
+		c.HasAt, c.AtC, c.AtText = true, own.AtC, own.AtText
 	}
 	c.Cycles = pick(own.Cycles, c.Cycles)
 	c.Hours = pick(own.Hours, c.Hours)

@@ -155,9 +155,9 @@ func (l *loader) family(r *Record) {
 	r.Label = f.ID
 	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.None = l.none(r)
-	f.Blocks = l.inherited(r)
-	for _, b := range f.Blocks {
-		b.Family = true
+	f.Stated = l.inherited(r)
+	for i := range f.Stated {
+		f.Stated[i].Family = true
 	}
 	r.Finish()
 	l.claim(r, "family "+f.ID, f.ID)
@@ -185,7 +185,7 @@ func (l *loader) alloy(r *Record) {
 	}
 	a.None = l.none(r)
 	a.Explained = l.explained(r)
-	a.Blocks = l.inherited(r)
+	a.Stated = l.inherited(r)
 	for _, t := range r.Tables("material") {
 		l.material(a, t)
 	}
@@ -201,17 +201,17 @@ func (l *loader) alloy(r *Record) {
 
 // inherited reads figures that are stated once for several materials, those
 // that tempers and processes admit.
-func (l *loader) inherited(r *Record) []*Block {
-	var out []*Block
+func (l *loader) inherited(r *Record) []Figure {
+	var out []Figure
 	for _, t := range r.Tables("figures") {
-		b := l.block(t)
+		b, figures := l.block(t)
 		b.Inherited = true
 		b.Tempers = t.Texts("tempers")
 		for _, p := range t.Texts("processes") {
 			b.Processes = append(b.Processes, l.process(t, "processes", p))
 		}
 		t.Finish()
-		out = append(out, b)
+		out = append(out, figures...)
 	}
 	return out
 }
@@ -231,15 +231,14 @@ func (l *loader) material(a *Alloy, r *Record) {
 	m.Explained = l.explained(r)
 	for _, t := range r.Tables("figures") {
 		t.Label = m.ID
-		m.Blocks = append(m.Blocks, l.block(t))
+		_, figures := l.block(t)
+		m.Stated = append(m.Stated, figures...)
 		t.Finish()
 	}
 	for _, none := range m.None {
-		for _, b := range m.Blocks {
-			for i := range b.Figures {
-				if b.Figures[i].Property == none.Property {
-					r.Fail(none.Property.String(), "has a figure, and a reason why there is none", "delete one of the two")
-				}
+		for _, f := range m.Stated {
+			if f.Property == none.Property {
+				r.Fail(none.Property.String(), "has a figure, and a reason why there is none", "delete one of the two")
 			}
 		}
 	}

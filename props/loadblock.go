@@ -2,6 +2,7 @@ package props
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,8 +11,9 @@ import (
 
 // block reads one [[….figures]] table: the keys that say where the figures
 // come from, then a figure for each property.
-func (l *loader) block(r *Record) *Block {
+func (l *loader) block(r *Record) (*Block, []Figure) {
 	before := len(*l.errs)
+	var figures []Figure
 	b := &Block{Source: l.sourceNamed(r), Known: r.Known(), Table: r.Text("table", false),
 		Where: r.Text("where", false), First: r.Text("first", false), File: r.in.file, Line: r.LineOf("")}
 	word := r.Text("basis", true)
@@ -44,19 +46,15 @@ func (l *loader) block(r *Record) *Block {
 		for _, s := range r.Texts(key) {
 			if f, ok := l.figure(r, key, p, s, shared); ok {
 				f.Block = b
-				b.Figures = append(b.Figures, f)
+				figures = append(figures, f)
 			}
 		}
 	}
-	if len(b.Figures) == 0 && len(*l.errs) == before {
+	if len(figures) == 0 && len(*l.errs) == before {
 		r.Fail("", "the block holds no figure", "add a property with its value, or delete the block")
 	}
-	for i := 1; i < len(b.Figures); i++ {
-		for j := i; j > 0 && b.Figures[j].Property < b.Figures[j-1].Property; j-- {
-			b.Figures[j], b.Figures[j-1] = b.Figures[j-1], b.Figures[j]
-		}
-	}
-	return b
+	slices.SortStableFunc(figures, func(a, b Figure) int { return int(a.Property) - int(b.Property) })
+	return b, figures
 }
 
 const conditionRemedy = `use e.g. "0.2 % offset", "0.5 % EUL", "in 2 in", "500 kgf/10 mm", "5e8 cycles", "68–212 °F", "at 300 °F", "after 10000 h", "separately cast bar", or put free text in parentheses`

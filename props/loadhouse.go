@@ -39,10 +39,10 @@ func (l *loader) house(r *Record) {
 	}
 	for _, t := range tables {
 		t.Label = id
-		b := l.block(t)
+		_, figures := l.block(t)
 		t.Finish()
 		if m != nil {
-			m.Blocks = append(m.Blocks, b)
+			m.Stated = append(m.Stated, figures...)
 		}
 	}
 	r.Finish()
@@ -76,7 +76,7 @@ func (a *Alloy) clone() *Alloy {
 	for i, m := range a.Materials {
 		own := *m
 		own.Alloy = &c
-		own.Blocks = slices.Clone(m.Blocks)
+		own.Stated = slices.Clone(m.Stated)
 		c.Materials[i] = &own
 	}
 	return &c

@@ -2,6 +2,7 @@ package props
 
 import (
 	"iter"
+	"slices"
 	"strings"
 
 	"alongside/units"
@@ -143,7 +144,7 @@ type Family struct {
 	ID, Name string
 	Words    []string  // what a user may type for it
 	None     []Absence // properties that do not exist for the whole family
-	Blocks   []*Block  // figures that are published for the family as a whole
+	Stated   []Figure  // published for the family as a whole
 }
 
 // Absence says why a property does not exist for a metal.
@@ -183,40 +184,29 @@ type Figure struct {
 	*Block
 }
 
-// Block is one source's statement about a material: figures that share basis,
-// source, table and how they became known.
+// Block is what the figures of one source's statement share: basis, source,
+// table, how they became known, and for which materials they hold.
 type Block struct {
-	Basis   Basis
-	Known   Known
-	Source  *Source
-	Table   string // locator in the source
-	Where   string // kind of page on which the figures were read
-	First   string // why the block is shown before others of the same basis
-	Figures []Figure
+	Basis  Basis
+	Known  Known
+	Source *Source
+	Table  string // locator in the source
+	Where  string // kind of page on which the figures were read
+	First  string // why the block is shown before others of the same basis
 	// Inherited is true where the alloy states the figures once for all the
 	// materials that Tempers and Processes admit (empty: all).
 	Inherited bool
 	Family    bool // stated for the whole family; Inherited too
 	Tempers   []string
 	Processes []Process
-	File      string // of the data file; empty in the packed catalog
+	File      string // of the data file; empty in the compiled catalog
 	Line      int
 }
 
+// admits reports whether the figures hold for the material.
 func (b *Block) admits(m *Material) bool {
-	return contains(b.Tempers, m.Temper) && contains(b.Processes, m.Process)
-}
-
-func contains[T comparable](list []T, v T) bool {
-	if len(list) == 0 {
-		return true
-	}
-	for _, x := range list {
-		if x == v {
-			return true
-		}
-	}
-	return false
+	return (len(b.Tempers) == 0 || slices.Contains(b.Tempers, m.Temper)) &&
+		(len(b.Processes) == 0 || slices.Contains(b.Processes, m.Process))
 }
 
 // Composition is the chemistry of an alloy with its source.
@@ -235,7 +225,7 @@ type Alloy struct {
 	Composition         Composition
 	None                []Absence
 	Explained           []Explained
-	Blocks              []*Block
+	Stated              []Figure
 	Materials           []*Material
 	File                string
 	Line                int
@@ -250,7 +240,7 @@ type Material struct {
 	Aliases   []Alias
 	None      []Absence
 	Explained []Explained
-	Blocks    []*Block
+	Stated    []Figure
 	Index     int // position in the catalog
 	Line      int
 }
@@ -304,15 +294,10 @@ func (m *Material) Figures(p PropertyID) []*Figure {
 // inherits, in the order of the data file.
 func (m *Material) All() iter.Seq[*Figure] {
 	return func(yield func(*Figure) bool) {
-		for _, blocks := range [3][]*Block{m.Blocks, m.Alloy.Blocks, m.Alloy.Family.Blocks} {
-			for _, b := range blocks {
-				if b.Inherited && !b.admits(m) {
-					continue
-				}
-				for i := range b.Figures {
-					if !yield(&b.Figures[i]) {
-						return
-					}
+		for _, stated := range [3][]Figure{m.Stated, m.Alloy.Stated, m.Alloy.Family.Stated} {
+			for i := range stated {
+				if stated[i].admits(m) && !yield(&stated[i]) {
+					return
 				}
 			}
 		}

@@ -69,7 +69,7 @@ func between(a, b *Figure, t float64) *Figure {
 	v.Hi += w * (bv.Hi - v.Hi)
 	v.Place = max(a.Value.Place, bv.Place)
 	c := *a.Cond
-	c.HasAt, c.AtC, c.temperatures = true, t, temperatureText(t, a, b)
+	c.HasAt, c.AtC, c.AtText = true, t, temperatureText(t, a, b)
 	c.Interpolated = fmt.Sprintf("interpolated between %s and %s", atText(a.Cond), atText(b.Cond))
 	return &Figure{Property: a.Property, Value: v, Cond: &c, Block: a.Block}
 }

@@ -93,21 +93,15 @@ func checked(c *props.Catalog, mistakes props.LoadErrors, files []string) checkR
 		own = func(file string) bool { return names[file] }
 	}
 	r := checkResult{mistakes: mistakes}
-	count := func(blocks []*props.Block) {
-		for _, b := range blocks {
-			if own(b.File) {
-				r.figures += len(b.Figures)
-			}
-		}
-	}
-	for _, f := range c.Families {
-		count(f.Blocks)
-	}
 	for _, a := range c.Alloys {
 		if own(a.File) {
 			r.materials += len(a.Materials)
 		}
-		count(blocksOf(a))
+	}
+	for _, f := range c.Stated() {
+		if own(f.File) {
+			r.figures++
+		}
 	}
 	for _, f := range audit.Check(c) {
 		switch {

@@ -18,42 +18,21 @@ import (
 )
 
 // program is what a command works with: where it reads and writes, and the
-// catalog, which is unpacked only when a command asks for it. materials
-// returns a small catalog that holds the materials with exactly these ids, or
-// nil.
+// catalog.
 type program struct {
 	ctx      context.Context
 	in       io.Reader
 	out, err io.Writer
 	env      func(string) string
 	catalog  func() *props.Catalog
-
-	materials func(ids []string) *props.Catalog
 }
 
 // run carries out a command line and returns the exit code. It writes results
 // to stdout and what went wrong to stderr, and reads the environment only
 // through env.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) string) int {
-	p := &program{ctx: ctx, in: stdin, out: stdout, err: stderr, env: env, catalog: data.Catalog, materials: data.Materials}
+	p := &program{ctx: ctx, in: stdin, out: stdout, err: stderr, env: env, catalog: data.Catalog}
 	return p.run(args)
-}
-
-// catalogWith returns a catalog in which the ids typed can be resolved: a small
-// one where all are exact, which is fast, else the whole.
-func (p *program) catalogWith(typed ...string) *props.Catalog {
-	var ids []string
-	for _, t := range typed {
-		if t != "" {
-			ids = append(ids, strings.ToLower(strings.TrimSpace(t)))
-		}
-	}
-	if p.materials != nil {
-		if c := p.materials(ids); c != nil {
-			return c
-		}
-	}
-	return p.catalog()
 }
 
 func (p *program) run(args []string) int {
@@ -150,6 +129,6 @@ func (p *program) addHouse(names []string) error {
 	if err != nil {
 		return err
 	}
-	p.catalog, p.materials = func() *props.Catalog { return c }, nil
+	p.catalog = func() *props.Catalog { return c }
 	return nil
 }

@@ -16,7 +16,6 @@ import (
 	"testing"
 
 	"alongside/data"
-	"alongside/props"
 )
 
 // closedPipe is a reader gone away.
@@ -212,21 +211,6 @@ func TestSmallCatalogSaysTheSame(t *testing.T) {
 		r := try(data.Catalog, args...)
 		if code != r.code || out.String() != r.out || errs.String() != r.errors {
 			t.Errorf("%v: the outputs differ:\n%s%s\nfrom the whole catalog:\n%s%s", args, out.String(), errs.String(), r.out, r.errors)
-		}
-	}
-}
-
-// Where every id is exact the other materials are not read; that is most of the
-// time compare takes.
-func TestExactIDsReadLittle(t *testing.T) {
-	for _, args := range [][]string{{"compare", "a356-t6-pm", "319-f-sand", "--baseline", "gray-30"}, {"show", "a356-t6-pm"}} {
-		p := &program{ctx: context.Background(), in: strings.NewReader(""), out: io.Discard, err: io.Discard,
-			env: func(string) string { return "" }, materials: data.Materials, catalog: func() *props.Catalog {
-				t.Errorf("%v reads the whole catalog", args)
-				return data.Catalog()
-			}}
-		if code := p.run(args); code != exitOK {
-			t.Errorf("%v: exit code %d", args, code)
 		}
 	}
 }

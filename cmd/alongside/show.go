@@ -28,7 +28,7 @@ one the bench prefers.`,
 	system := choiceFlag(cmd, "units", "give each figure in these units too", "source", "us", "si", "cgs")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		typed := strings.Join(args, " ")
-		m, err := p.catalogWith(typed).Resolve(typed)
+		m, err := p.catalog().Resolve(typed)
 		if err != nil {
 			return err
 		}

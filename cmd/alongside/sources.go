@@ -39,10 +39,10 @@ the process cards and watch-outs are listed instead.`,
 // tally counts figures, and those of them that are from memory.
 type tally struct{ figures, memory int }
 
-func (t *tally) add(b *props.Block) {
-	t.figures += len(b.Figures)
-	if b.Known == props.Memory {
-		t.memory += len(b.Figures)
+func (t *tally) add(known props.Known) {
+	t.figures++
+	if known == props.Memory {
+		t.memory++
 	}
 }
 
@@ -51,16 +51,6 @@ func (t *tally) share() string {
 		return "–"
 	}
 	return strconv.Itoa((100*t.memory+t.figures/2)/t.figures) + " %"
-}
-
-// blocksOf lists every block of an alloy, the shared ones and those of its
-// materials.
-func blocksOf(a *props.Alloy) []*props.Block {
-	out := append([]*props.Block{}, a.Blocks...)
-	for _, m := range a.Materials {
-		out = append(out, m.Blocks...)
-	}
-	return out
 }
 
 func sourcesText(c *props.Catalog) string {
@@ -72,18 +62,13 @@ func sourcesText(c *props.Catalog) string {
 	}
 	for _, f := range c.Families {
 		byFamily[f] = &tally{}
-		for _, b := range f.Blocks {
-			bySource[b.Source].add(b)
-			byFamily[f].add(b)
-			all.add(b)
-		}
 	}
-	for _, a := range c.Alloys {
-		materials[a.Family] += len(a.Materials)
-		for _, b := range blocksOf(a) {
-			bySource[b.Source].add(b)
-			byFamily[a.Family].add(b)
-			all.add(b)
+	for _, m := range c.Materials {
+		materials[m.Alloy.Family]++
+	}
+	for family, f := range c.Stated() {
+		for _, t := range []*tally{bySource[f.Source], byFamily[family], &all} {
+			t.add(f.Known)
 		}
 	}
 	records := [][]string{{"source", "kind", "figures", "memory"}}

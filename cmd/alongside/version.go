@@ -6,6 +6,8 @@ import (
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
+
+	"alongside/data/compiled"
 )
 
 func (p *program) versionCommand() *cobra.Command {
@@ -18,11 +20,10 @@ func (p *program) versionCommand() *cobra.Command {
 	}
 }
 
-// version tells what --version prints.
+// version tells what --version prints. It does not touch the catalog.
 func (p *program) version() string {
-	c := p.catalog()
 	return fmt.Sprintf("alongside %s\ncatalog: %d materials, %d figures, %d sources\n",
-		buildVersion(), len(c.Materials), c.FigureCount(), len(c.Sources))
+		buildVersion(), compiled.Materials, compiled.Figures, compiled.Sources)
 }
 
 // buildVersion is the module version and the revision the program was built

@@ -27,10 +27,9 @@ func generated(n int) *props.Catalog {
 		b := &props.Block{Basis: props.Typical, Source: source}
 		for j, f := range figures {
 			v := f.lo + f.step*float64((i*(j+7))%101)
-			b.Figures = append(b.Figures, props.Figure{Property: f.p, Block: b, Cond: &props.Conditions{},
+			m.Stated = append(m.Stated, props.Figure{Property: f.p, Block: b, Cond: &props.Conditions{},
 				Value: units.Quantity{Lo: v, Hi: v, Unit: f.p.Info().Units[units.US]}})
 		}
-		m.Blocks = []*props.Block{b}
 		a.Materials = []*props.Material{m}
 		c.Alloys = append(c.Alloys, a)
 	}

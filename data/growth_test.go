@@ -29,7 +29,7 @@ func TestGrowthOverTheUsualRange(t *testing.T) {
 			t.Errorf("no material %s", id)
 			continue
 		}
-		g := m.Growth()
+		g := props.GrowthOf(m)
 		if g == nil {
 			t.Errorf("%s: no coefficient with a range", id)
 			continue
@@ -42,7 +42,7 @@ func TestGrowthOverTheUsualRange(t *testing.T) {
 	usable, all := map[*props.Family]int{}, map[*props.Family]int{}
 	for _, m := range c.Materials {
 		all[m.Alloy.Family]++
-		if g := m.Growth(); g != nil {
+		if g := props.GrowthOf(m); g != nil {
 			if _, _, _, err := g.Mean(20, 100); err == nil {
 				usable[m.Alloy.Family]++
 			}

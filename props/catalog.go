@@ -5,9 +5,7 @@
 package props
 
 import (
-	"fmt"
 	"iter"
-	"strings"
 )
 
 // Catalog is a set of materials with the sources and families they refer to.
@@ -85,77 +83,6 @@ func (c *Catalog) Stated() iter.Seq2[*Family, *Figure] {
 	}
 }
 
-// NotFound is the error for a designation that names no material, or more
-// than one.
-type NotFound struct {
-	Typed   string
-	Nearest []*Material // best first, at most five
-	Several bool        // the designation fits more than one material
-}
-
-func (e *NotFound) Error() string {
-	ids := make([]string, len(e.Nearest))
-	for i, m := range e.Nearest {
-		ids[i] = m.ID
-	}
-	switch {
-	case e.Several:
-		return fmt.Sprintf("%q fits several materials; say which: %s", e.Typed, strings.Join(ids, ", "))
-	case len(ids) > 0:
-		return fmt.Sprintf("no material %q; nearest: %s", e.Typed, strings.Join(ids, ", "))
-	}
-	return fmt.Sprintf("no material %q and nothing like it in the catalog", e.Typed)
-}
-
-// Resolve finds the one material that a designation names: an id, or an
-// alloy, temper and process in any usual spelling, or an alias. The error is a
-// *NotFound.
-func (c *Catalog) Resolve(typed string) (*Material, error) {
-	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
-		return m, nil
-	}
-	hits, exact := c.search(typed)
-	if exact > 1 {
-		// Typed without a temper: as cast is meant where it is one of them.
-		if m := asCast(hits[:exact]); m != nil {
-			return m, nil
-		}
-	}
-	if exact == 1 && !dieMeant(typed, hits[0].Material) {
-		return hits[0].Material, nil
-	}
-	e := &NotFound{Typed: typed, Several: exact > 1}
-	if e.Several {
-		for _, h := range hits[:min(5, exact)] {
-			e.Nearest = append(e.Nearest, h.Material)
-		}
-	} else {
-		e.Nearest = c.nearestMaterials(typed, hits)
-	}
-	return nil, e
-}
-
-// dieMeant reports whether a die casting was asked for where only a gravity die
-// casting, which is a permanent mold casting, fits: a356-t6-die is not a356-t6-pm.
-func dieMeant(typed string, m *Material) bool {
-	typed = strings.ToLower(strings.TrimSpace(typed))
-	return m.Process == PermanentMold && strings.HasSuffix(typed, "die") && !strings.Contains(typed, "gravity")
-}
-
-// asCast returns the only material without a temper among the hits, or nil.
-func asCast(hits []Hit) *Material {
-	var found *Material
-	for _, h := range hits {
-		if h.Material.Temper == "" {
-			if found != nil {
-				return nil
-			}
-			found = h.Material
-		}
-	}
-	return found
-}
-
 // Direction is which way a flip goes round.
 type Direction int
 
@@ -180,7 +107,7 @@ func (c *Catalog) NextTemper(m *Material, d Direction) *Material {
 // where that exists, else in the first temper of that process.
 func (c *Catalog) NextProcess(m *Material, d Direction) *Material {
 	var order []Process
-	for p := NoProcess; p < processCount; p++ {
+	for p := NoProcess; p <= Wrought; p++ {
 		if firstWith(m.Alloy.Materials, m.Temper, p) != nil {
 			order = append(order, p)
 		}

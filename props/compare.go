@@ -213,26 +213,6 @@ func (b *Bench) pair(p PropertyID, pin, base []*Figure) (fig, against *Figure, w
 	return fig, against, Reason{}
 }
 
-// bounds is the interval of the figure in its own unit: a range as published, a
-// single typical figure to half of its last printed digit. A limit that a
-// standard specifies is no rounded reading: it is the value itself.
-func (f *Figure) bounds() (lo, hi float64) {
-	if f.Basis == Minimum || f.Basis == Maximum {
-		return f.Value.Lo, f.Value.Hi
-	}
-	return f.Value.Interval()
-}
-
-// SI is the figure in the SI unit of its dimension: its interval (a range as
-// published, a single typical figure to half of its last printed digit, a
-// specified limit as it stands) and the middle.
-func (f *Figure) SI() (lo, mid, hi float64) {
-	lo, hi = f.bounds()
-	u := f.Value.Unit
-	lo, hi = u.ToSI(lo), u.ToSI(hi)
-	return min(lo, hi), (u.ToSI(f.Value.Lo) + u.ToSI(f.Value.Hi)) / 2, max(lo, hi)
-}
-
 // choosePair applies rule 1: the first pair that is alike, in the order of
 // the pin's preferences and then the baseline's. When none is, the first of
 // each with the reason that keeps them apart.
@@ -265,7 +245,7 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	switch {
 	case p == ThermalExpansion && b.Range != nil:
 		list, _ = overRange(m, b.Range[0], b.Range[1])
-	case b.Service != nil && p.atService():
+	case b.Service != nil && hasService(p):
 		list = atService(list, *b.Service)
 	}
 	if b.Basis == MinimumOnly && p.Info().Specified {

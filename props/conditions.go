@@ -59,7 +59,7 @@ func (c *Conditions) String() string {
 	add(c.Offset != 0 && c.UnderLoad, "%g %% extension under load", c.Offset)
 	add(c.Gauge != "", "in %s", c.Gauge)
 	add(c.Load != 0, "%g kgf/%g mm", c.Load, c.Ball)
-	add(c.Cycles != 0, "%s cycles", sci(c.Cycles))
+	add(c.Cycles != 0, "%s cycles", CyclesText(c.Cycles))
 	add(c.Loading != "", "%s", c.Loading)
 	add(c.HasRange, "%s", c.Range())
 	add(c.HasAt, "at %s", c.At())
@@ -79,7 +79,8 @@ func (c Conditions) WithoutRange() Conditions {
 	return c
 }
 
-func sci(v float64) string {
+// CyclesText writes a number of cycles: 5×10^8.
+func CyclesText(v float64) string {
 	s := strconv.FormatFloat(v, 'e', -1, 64)
 	mantissa, exponent, _ := strings.Cut(s, "e+")
 	if mantissa == "1" {
@@ -104,9 +105,9 @@ func (c *Conditions) At() string {
 	return fmt.Sprintf("%g °C", c.AtC)
 }
 
-// parse reads one condition of a data file and adds it. It returns false when
+// Add reads one condition of a data file and adds it. It returns false when
 // the words are not understood.
-func (c *Conditions) parse(s string) bool {
+func (c *Conditions) Add(s string) bool {
 	s = strings.Join(strings.Fields(s), " ")
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") {
 		if c.Note != "" {
@@ -204,31 +205,31 @@ func cutNumber(s, suffix string) (float64, bool) {
 	return v, err == nil && v > 0
 }
 
-// forProperty keeps of a block's conditions those that bear on the property.
-func (c Conditions) forProperty(p *Property) Conditions {
-	if p.bears&bearsOffset == 0 {
+// For keeps of a block's conditions those that bear on the property.
+func (c Conditions) For(p *Property) Conditions {
+	if p.Bears&BearsOffset == 0 {
 		c.Offset, c.UnderLoad = 0, false
 	}
-	if p.bears&bearsGauge == 0 {
+	if p.Bears&BearsGauge == 0 {
 		c.Gauge = ""
 	}
-	if p.bears&bearsLoad == 0 {
+	if p.Bears&BearsLoad == 0 {
 		c.Load, c.Ball = 0, 0
 	}
-	if p.bears&bearsCycles == 0 {
+	if p.Bears&BearsCycles == 0 {
 		c.Cycles, c.Loading = 0, ""
 	}
-	if p.bears&bearsRange == 0 {
+	if p.Bears&BearsRange == 0 {
 		c = c.WithoutRange()
 	}
-	if p.bears&bearsBar == 0 && p.bears&bearsLoad == 0 {
+	if p.Bears&BearsBar == 0 && p.Bears&BearsLoad == 0 {
 		c.Bar, c.Class = "", ""
 	}
 	return c
 }
 
-// merge lays a figure's own conditions over those of its block.
-func (c Conditions) merge(own Conditions) Conditions {
+// With lays a figure's own conditions over those of its block.
+func (c Conditions) With(own Conditions) Conditions {
 	if own.Offset != 0 {
 		c.Offset, c.UnderLoad = own.Offset, own.UnderLoad
 	}

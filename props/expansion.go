@@ -45,10 +45,10 @@ func (e *OutOfRange) Error() string {
 	return fmt.Sprintf("no expansion figure for %s %s %.0f °C (%.0f °F)", e.Material.Name(), side, limit, units.DegF.FromSI(limit+273.15))
 }
 
-// Growth builds the strain curve from the material's mean coefficients; the
+// GrowthOf builds the strain curve of a material from its mean coefficients; the
 // best figure of each range is taken. It returns nil when no coefficient with
 // a stated range starts or ends near 20 °C, or spans it.
-func (m *Material) Growth() *Growth {
+func GrowthOf(m *Material) *Growth {
 	g := &Growth{Material: m}
 	var loose []*Figure
 	for _, f := range m.Figures(ThermalExpansion) {

@@ -15,7 +15,7 @@ func TestGrowthFollowsThePublishedMeans(t *testing.T) {
 	// 12.0 µin/in·°F from 68 to 212 °F and 13.0 from 68 to 572 °F, so by
 	// definition 12.0·144 and 13.0·504 µin/in, and between 212 and 572 °F the
 	// difference of the two.
-	g := get(t, shop(t), "x1-f-sand").Growth()
+	g := GrowthOf(get(t, shop(t), "x1-f-sand"))
 	for _, tt := range []struct{ fromF, toF, want float64 }{
 		{68, 212, 12.0 * 144},
 		{68, 572, 13.0 * 504},
@@ -35,7 +35,7 @@ func TestGrowthFollowsThePublishedMeans(t *testing.T) {
 func TestGrowthBoundsAreTheWorstCases(t *testing.T) {
 	// From 212 to 572 °F: 13.0·504 − 12.0·144 µin/in. Either figure may be off by
 	// half its last digit, 0.05, on its own: 0.05·(504 + 144) = 32.4.
-	g := get(t, shop(t), "x1-f-sand").Growth()
+	g := GrowthOf(get(t, shop(t), "x1-f-sand"))
 	lo, mid, hi, err := g.Strain(100, 300)
 	for _, tt := range []struct{ have, want float64 }{{lo, 4824 - 32.4}, {mid, 4824}, {hi, 4824 + 32.4}} {
 		if err != nil || math.Abs(tt.have*1e6-tt.want) > 1e-6 {
@@ -46,21 +46,21 @@ func TestGrowthBoundsAreTheWorstCases(t *testing.T) {
 
 func TestGrowthNeverExtrapolates(t *testing.T) {
 	c := shop(t)
-	_, _, _, err := get(t, c, "x1-f-sand").Growth().Strain(20, 310)
+	_, _, _, err := GrowthOf(get(t, c, "x1-f-sand")).Strain(20, 310)
 	var out *OutOfRange
 	if !errors.As(err, &out) || !strings.Contains(err.Error(), "above 300 °C (572 °F)") {
 		t.Errorf("have %v", err)
 	}
-	if _, _, _, err := get(t, c, "x1-f-sand").Growth().Strain(-20, 100); err == nil {
+	if _, _, _, err := GrowthOf(get(t, c, "x1-f-sand")).Strain(-20, 100); err == nil {
 		t.Error("no coefficient below 20 °C is published, but a strain came out")
 	}
-	if g := get(t, c, "x2-f-die").Growth(); g != nil {
+	if g := GrowthOf(get(t, c, "x2-f-die")); g != nil {
 		t.Error("a coefficient without a range gave a curve")
 	}
 }
 
 func TestGrowthIsAdditive(t *testing.T) {
-	g := get(t, shop(t), "x1-f-sand").Growth()
+	g := GrowthOf(get(t, shop(t), "x1-f-sand"))
 	rapid.Check(t, func(t *rapid.T) {
 		at := rapid.Float64Range(20, 300)
 		a, b, c := at.Draw(t, "a"), at.Draw(t, "b"), at.Draw(t, "c")

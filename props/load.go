@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"alongside/units"
@@ -125,17 +126,17 @@ func (l *loader) claim(r *Record, key, id string) {
 		r.Fail("id", fmt.Sprintf("%q stands already in %s", id, at), "give one of the two another id, or delete it")
 		return
 	}
-	l.ids[key] = fmt.Sprintf("%s:%d", r.in.file, r.LineOf(""))
+	l.ids[key] = fmt.Sprintf("%s:%d", r.File(), r.LineOf(""))
 }
 
 // ReadSource reads a record of a source list.
 func ReadSource(r *Record) *Source {
-	s := &Source{ID: r.Text("id", true), File: r.in.file, Line: r.LineOf("")}
+	s := &Source{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = s.ID
 	s.Title, s.Publisher, s.Edition = r.Text("title", true), r.Text("publisher", false), r.Text("edition", false)
 	s.Kind, s.Note = r.Text("kind", true), r.Text("note", false)
-	if _, ok := oneOf(s.Kind, sourceKinds); !ok && s.Kind != "" {
-		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(sourceKinds, ", "))
+	if s.Kind != "" && !slices.Contains(SourceKinds, s.Kind) {
+		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(SourceKinds, ", "))
 	}
 	r.Finish()
 	return s
@@ -168,7 +169,7 @@ func (l *loader) family(r *Record) {
 }
 
 func (l *loader) alloy(r *Record) {
-	a := &Alloy{ID: r.Text("id", true), File: r.in.file, Line: r.LineOf("")}
+	a := &Alloy{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = a.ID
 	a.Name, a.UNS, a.Note = r.Text("name", true), r.Text("uns", false), r.Text("note", false)
 	a.Aliases = l.aliases(r)
@@ -223,7 +224,7 @@ func (l *loader) material(a *Alloy, r *Record) {
 	}
 	m.ID = r.Text("id", false)
 	if m.ID == "" {
-		m.ID = m.derivedID()
+		m.ID = derivedID(m)
 	}
 	r.Label = m.ID
 	m.Aliases = l.aliases(r)
@@ -250,11 +251,7 @@ func (l *loader) material(a *Alloy, r *Record) {
 func (l *loader) process(r *Record, key, word string) Process {
 	p, ok := ParseProcess(word)
 	if !ok && word != "" {
-		var ids []string
-		for _, q := range processes[1:] {
-			ids = append(ids, q.id)
-		}
-		r.Fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(ids, ", "))
+		r.Fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(ProcessIDs(), ", "))
 	}
 	return p
 }
@@ -282,7 +279,7 @@ func (l *loader) none(r *Record) []Absence {
 	for _, key := range t.Rest() {
 		p, ok := PropertyNamed(key)
 		if !ok {
-			t.Fail(key, "is not a property", DidYouMean(key, propertyIDs()))
+			t.Fail(key, "is not a property", DidYouMean(key, PropertyIDs()))
 			t.Value(key)
 			continue
 		}
@@ -300,7 +297,7 @@ func (l *loader) explained(r *Record) []Explained {
 		if id := t.Text("property", false); id != "" {
 			p, ok := PropertyNamed(id)
 			if !ok {
-				t.Fail("property", fmt.Sprintf("%q is not a property", id), DidYouMean(id, propertyIDs()))
+				t.Fail("property", fmt.Sprintf("%q is not a property", id), DidYouMean(id, PropertyIDs()))
 			}
 			e.Property = p
 		}
@@ -322,8 +319,8 @@ func (l *loader) sourceNamed(r *Record) *Source {
 	return s
 }
 
-// Known reads how a figure came into the data file: the key "known".
-func (t *Record) Known() Known {
+// ReadKnown reads how a figure came into the data file: the key "known".
+func ReadKnown(t *Record) Known {
 	switch word := t.Text("known", true); word {
 	case "read":
 		return Read
@@ -335,7 +332,7 @@ func (t *Record) Known() Known {
 }
 
 func (l *loader) composition(r *Record) Composition {
-	c := Composition{Source: l.sourceNamed(r), Known: r.Known(), Where: r.Text("where", false)}
+	c := Composition{Source: l.sourceNamed(r), Known: ReadKnown(r), Where: r.Text("where", false)}
 	for _, element := range r.Rest() {
 		s := r.Text(element, true)
 		limit := Limit{Element: element, Text: s}
@@ -366,10 +363,14 @@ func keys[V any](m map[string]V) []string {
 	return out
 }
 
-func propertyIDs() []string {
-	var ids []string
-	for _, p := range Properties() {
-		ids = append(ids, p.String())
+// derivedID joins alloy id, temper and process.
+func derivedID(m *Material) string {
+	id := m.Alloy.ID
+	if m.Temper != "" {
+		id += "-" + strings.ToLower(strings.NewReplacer(" ", "-", "&", "").Replace(m.Temper))
 	}
-	return ids
+	if m.Process != NoProcess {
+		id += "-" + m.Process.ID()
+	}
+	return id
 }

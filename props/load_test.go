@@ -158,7 +158,7 @@ func FuzzLoad(f *testing.F) {
 		if err == nil {
 			for _, m := range c.Materials {
 				Compare(Bench{Pins: []*Material{m, c.Materials[0]}})
-				m.Growth()
+				GrowthOf(m)
 			}
 		}
 	})

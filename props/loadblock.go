@@ -3,7 +3,6 @@ package props
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"alongside/units"
@@ -14,24 +13,24 @@ import (
 func (l *loader) block(r *Record) (*Block, []Figure) {
 	before := len(*l.errs)
 	var figures []Figure
-	b := &Block{Source: l.sourceNamed(r), Known: r.Known(), Table: r.Text("table", false),
-		Where: r.Text("where", false), First: r.Text("first", false), File: r.in.file, Line: r.LineOf("")}
+	b := &Block{Source: l.sourceNamed(r), Known: ReadKnown(r), Table: r.Text("table", false),
+		Where: r.Text("where", false), First: r.Text("first", false), File: r.File(), Line: r.LineOf("")}
 	word := r.Text("basis", true)
 	basis, ok := ParseBasis(word)
 	if !ok && word != "" {
-		r.Fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(basisNames[:], ", "))
+		r.Fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(BasisNames(), ", "))
 	}
 	b.Basis = basis
 	var shared Conditions
 	for _, c := range splitConditions(r.Text("conditions", false)) {
-		if !shared.parse(c) {
+		if !shared.Add(c) {
 			r.Fail("conditions", fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
 		}
 	}
 	for _, key := range []string{"tempers", "processes"} {
 		r.Value(key)
 	}
-	ids := propertyIDs()
+	ids := PropertyIDs()
 	for _, key := range r.Rest() {
 		p, ok := PropertyNamed(key)
 		if !ok {
@@ -40,8 +39,8 @@ func (l *loader) block(r *Record) (*Block, []Figure) {
 			r.Value(key)
 			continue
 		}
-		if n, ok := r.keys[key].(int64); ok && p.Info().Dimension == units.Rating {
-			r.keys[key] = strconv.FormatInt(n, 10)
+		if p.Info().Dimension == units.Rating {
+			r.AllowNumber(key)
 		}
 		for _, s := range r.Texts(key) {
 			if f, ok := l.figure(r, key, p, s, shared); ok {
@@ -95,7 +94,7 @@ func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Co
 	}
 	var own Conditions
 	for _, c := range parts[1:] {
-		if !own.parse(c) {
+		if !own.Add(c) {
 			r.Fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
 			return Figure{}, false
 		}
@@ -117,7 +116,7 @@ func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Co
 		r.Fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
 		return Figure{}, false
 	}
-	cond := shared.forProperty(info).merge(own)
+	cond := shared.For(info).With(own)
 	if p == HardnessBrinell {
 		if u, ok := units.BrinellUnit(cond.Load, cond.Ball); ok {
 			q.Unit = u

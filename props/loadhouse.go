@@ -61,7 +61,7 @@ func (l *loader) own(id string) *Material {
 			l.copied = map[*Alloy]bool{}
 		}
 		if !l.copied[a] {
-			a = a.clone()
+			a = cloned(a)
 			l.copied[a] = true
 			l.cat.Alloys[i] = a
 		}
@@ -70,7 +70,8 @@ func (l *loader) own(id string) *Material {
 	return nil
 }
 
-func (a *Alloy) clone() *Alloy {
+// cloned copies an alloy with its materials.
+func cloned(a *Alloy) *Alloy {
 	c := *a
 	c.Materials = make([]*Material, len(a.Materials))
 	for i, m := range a.Materials {

@@ -43,6 +43,9 @@ func (b Basis) Phrase() string {
 	return b.String()
 }
 
+// BasisNames lists the words for a basis in data files.
+func BasisNames() []string { return basisNames[:] }
+
 // ParseBasis reads a basis word as it stands in data files.
 func ParseBasis(s string) (Basis, bool) {
 	for i, n := range basisNames {
@@ -112,6 +115,18 @@ func ParseProcess(s string) (Process, bool) {
 	return 0, false
 }
 
+// ProcessIDs lists the short forms of the processes.
+func ProcessIDs() []string {
+	var ids []string
+	for _, p := range processes[1:] {
+		ids = append(ids, p.id)
+	}
+	return ids
+}
+
+// Words are what a person may type for the process, with blanks between them.
+func (p Process) Words() string { return processes[p].words }
+
 // ProcessWords lists the ids and names that ParseProcess reads.
 func ProcessWords() []string {
 	var words []string
@@ -132,8 +147,8 @@ type Source struct {
 	Line int
 }
 
-// The kinds of source, best first.
-var sourceKinds = []string{"standard", "association", "government", "handbook", "textbook", "house", "trade", "none"}
+// SourceKinds are the kinds of source, best first.
+var SourceKinds = []string{"standard", "association", "government", "handbook", "textbook", "house", "trade", "none"}
 
 // Trade reports whether no standard or handbook stands behind the source, so
 // that its figures are common practice only and are shown last.
@@ -262,18 +277,6 @@ func (m *Material) Name() string {
 	return name
 }
 
-// derivedID joins alloy id, temper and process.
-func (m *Material) derivedID() string {
-	id := m.Alloy.ID
-	if m.Temper != "" {
-		id += "-" + strings.ToLower(strings.NewReplacer(" ", "-", "&", "").Replace(m.Temper))
-	}
-	if m.Process != NoProcess {
-		id += "-" + m.Process.ID()
-	}
-	return id
-}
-
 // Figures lists every figure of a property for the material, its own and the
 // inherited ones, best first: premium reasons given in the data, then
 // standards and handbooks before common practice, figures read before figures
@@ -345,4 +348,24 @@ func (m *Material) Absent(p PropertyID) string {
 		}
 	}
 	return ""
+}
+
+// Bounds is the interval of the figure in its own unit: a range as published, a
+// single typical figure to half of its last printed digit. A limit that a
+// standard specifies is no rounded reading: it is the value itself.
+func (f *Figure) Bounds() (lo, hi float64) {
+	if f.Basis == Minimum || f.Basis == Maximum {
+		return f.Value.Lo, f.Value.Hi
+	}
+	return f.Value.Interval()
+}
+
+// SI is the figure in the SI unit of its dimension: its interval (a range as
+// published, a single typical figure to half of its last printed digit, a
+// specified limit as it stands) and the middle.
+func (f *Figure) SI() (lo, mid, hi float64) {
+	lo, hi = f.Bounds()
+	u := f.Value.Unit
+	lo, hi = u.ToSI(lo), u.ToSI(hi)
+	return min(lo, hi), (u.ToSI(f.Value.Lo) + u.ToSI(f.Value.Hi)) / 2, max(lo, hi)
 }

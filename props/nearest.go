@@ -1,49 +1,10 @@
+// Package spelling finds the word that was meant by a mistyped one.
 package props
 
 import (
 	"math/bits"
-	"sort"
 	"strings"
 )
-
-// nearestMaterials lists up to five materials that a designation may have been
-// meant for: those whose id differs by few letters, fewest first, then what
-// the search finds.
-func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*Material {
-	c.once.Do(c.buildIndex)
-	type candidate struct {
-		m    *Material
-		cost int
-	}
-	var near []candidate
-	want := fold(typed)
-	limit := 1 + len(want)/6
-	for i := range c.Materials {
-		have := c.idWord(i)
-		if cost := edits(want, have, limit); cost <= limit {
-			near = append(near, candidate{c.Materials[i], cost})
-		}
-	}
-	sort.SliceStable(near, func(i, j int) bool { return near[i].cost < near[j].cost })
-	var out []*Material
-	add := func(m *Material) {
-		for _, have := range out {
-			if have == m {
-				return
-			}
-		}
-		if len(out) < 5 {
-			out = append(out, m)
-		}
-	}
-	for _, n := range near {
-		add(n.m)
-	}
-	for _, h := range hits {
-		add(h.Material)
-	}
-	return out
-}
 
 // Nearest returns the known word with the fewest edits from the typed one, ""
 // when none is near enough to be meant.
@@ -55,7 +16,7 @@ func Nearest(typed string, known []string) string {
 		if bits.OnesCount64(letters^lettersOf(k)) > 2*bestCost {
 			continue
 		}
-		if cost := edits(typed, strings.ToLower(k), bestCost); cost < bestCost || (cost == bestCost && (best == "" || k < best)) {
+		if cost := Edits(typed, strings.ToLower(k), bestCost); cost < bestCost || (cost == bestCost && (best == "" || k < best)) {
 			best, bestCost = k, cost
 		}
 	}
@@ -70,10 +31,10 @@ func lettersOf(s string) (set uint64) {
 	return set
 }
 
-// edits is the number of insertions, deletions, replacements and swaps of
+// Edits is the number of insertions, deletions, replacements and swaps of
 // neighbours that turn a into b (optimal string alignment distance). Beyond the
 // limit it is only known to be more.
-func edits(a, b string, limit int) int {
+func Edits(a, b string, limit int) int {
 	if d := len(a) - len(b); d > limit || -d > limit {
 		return limit + 1
 	}

@@ -104,18 +104,19 @@ var senseNames = [...]string{"neutral", "more", "less", "near"}
 
 func (s Sense) String() string { return senseNames[s] }
 
-// bearing lists the test conditions that bear on a property: two figures can
+// Bearing lists the test conditions that bear on a property: two figures can
 // only be set against each other where these agree.
-type bearing uint8
+type Bearing uint8
 
+// The conditions that bear on a property.
 const (
-	bearsOffset bearing = 1 << iota // how yield is defined
-	bearsGauge                      // gauge length of elongation
-	bearsLoad                       // hardness load and ball
-	bearsCycles                     // fatigue life
-	bearsRange                      // temperature range of mean expansion
-	bearsBar                        // kind of test bar
-	bearsScale                      // a reference scale named in the note
+	BearsOffset Bearing = 1 << iota // how yield is defined
+	BearsGauge                      // gauge length of elongation
+	BearsLoad                       // hardness load and ball
+	BearsCycles                     // fatigue life
+	BearsRange                      // temperature range of mean expansion
+	BearsBar                        // kind of test bar
+	BearsScale                      // a reference scale named in the note
 )
 
 // Property describes one attribute: what it measures, which way is better,
@@ -134,7 +135,7 @@ type Property struct {
 	Specified bool
 	// Strength is true for stresses at which the metal gives way.
 	Strength bool
-	bears    bearing
+	Bears    Bearing
 	alias    []string // words a user may type for it
 }
 
@@ -147,57 +148,57 @@ var (
 	expansionUnits = [3]units.Unit{units.MicroinInF, units.MicromMK, units.MicromMK}
 )
 
-func strength(id, name, short string, bears bearing, specified bool, alias ...string) Property {
+func strength(id, name, short string, bears Bearing, specified bool, alias ...string) Property {
 	return Property{ID: id, Name: name, Short: short, Group: Mechanical, Dimension: units.Stress, Sense: More,
-		Units: stressUnits, Specified: specified, Strength: true, bears: bears | bearsBar, alias: alias}
+		Units: stressUnits, Specified: specified, Strength: true, Bears: bears | BearsBar, alias: alias}
 }
 
 func impact(id, name, short string) Property {
 	return Property{ID: id, Name: name, Short: short, Group: Mechanical, Dimension: units.Energy, Sense: More,
-		Units: impactUnits, Specified: true, bears: bearsBar}
+		Units: impactUnits, Specified: true, Bears: BearsBar}
 }
 
 func rating(id, name, short string, alias ...string) Property {
 	return Property{ID: "rating_" + id, Name: name, Short: short, Group: Foundry, Dimension: units.Rating, Sense: Less,
-		Units: same(units.RatingNumber), bears: bearsScale, alias: alias}
+		Units: same(units.RatingNumber), Bears: BearsScale, alias: alias}
 }
 
 var properties = [PropertyCount]Property{
 	TensileStrength:          strength("tensile_strength", "Tensile strength", "Tensile", 0, true, "uts", "tensile", "ultimate", "ultimate tensile strength", "rm"),
-	YieldStrength:            strength("yield_strength", "Yield strength", "Yield", bearsOffset, true, "yield", "ys", "proof stress", "rp0.2"),
-	Elongation:               {ID: "elongation", Name: "Elongation", Short: "Elong", Group: Mechanical, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Specified: true, bears: bearsGauge | bearsBar, alias: []string{"el", "elong", "a5"}},
-	ReductionOfArea:          {ID: "reduction_of_area", Name: "Reduction of area", Short: "Red area", Group: Mechanical, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Specified: true, bears: bearsBar},
-	HardnessBrinell:          {ID: "hardness_brinell", Name: "Brinell hardness", Short: "Brinell", Group: Mechanical, Dimension: units.HBUnstated, Sense: More, Units: same(units.HBNumber), bears: bearsLoad, alias: []string{"hb", "brinell", "hardness", "bhn"}},
+	YieldStrength:            strength("yield_strength", "Yield strength", "Yield", BearsOffset, true, "yield", "ys", "proof stress", "rp0.2"),
+	Elongation:               {ID: "elongation", Name: "Elongation", Short: "Elong", Group: Mechanical, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Specified: true, Bears: BearsGauge | BearsBar, alias: []string{"el", "elong", "a5"}},
+	ReductionOfArea:          {ID: "reduction_of_area", Name: "Reduction of area", Short: "Red area", Group: Mechanical, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Specified: true, Bears: BearsBar},
+	HardnessBrinell:          {ID: "hardness_brinell", Name: "Brinell hardness", Short: "Brinell", Group: Mechanical, Dimension: units.HBUnstated, Sense: More, Units: same(units.HBNumber), Bears: BearsLoad, alias: []string{"hb", "brinell", "hardness", "bhn"}},
 	HardnessRockwellB:        {ID: "hardness_rockwell_b", Name: "Rockwell B", Short: "HRB", Group: Mechanical, Dimension: units.HRB, Sense: More, Units: same(units.HRBNumber), alias: []string{"hrb"}},
 	HardnessRockwellE:        {ID: "hardness_rockwell_e", Name: "Rockwell E", Short: "HRE", Group: Mechanical, Dimension: units.HRE, Sense: More, Units: same(units.HRENumber), alias: []string{"hre"}},
 	ShearStrength:            strength("shear_strength", "Shear strength", "Shear", 0, false, "shear"),
 	TorsionalStrength:        strength("torsional_strength", "Torsional strength", "Torsion", 0, false),
-	FatigueStrength:          strength("fatigue_strength", "Fatigue strength", "Fatigue", bearsCycles, false, "fatigue", "endurance"),
-	FatigueStrengthNotched:   strength("fatigue_strength_notched", "Fatigue strength, notched", "Notched fat.", bearsCycles, false),
+	FatigueStrength:          strength("fatigue_strength", "Fatigue strength", "Fatigue", BearsCycles, false, "fatigue", "endurance"),
+	FatigueStrengthNotched:   strength("fatigue_strength_notched", "Fatigue strength, notched", "Notched fat.", BearsCycles, false),
 	CompressiveStrength:      strength("compressive_strength", "Compressive strength", "Compr", 0, false, "compressive"),
-	CompressiveYieldStrength: strength("compressive_yield_strength", "Compressive yield", "Compr yield", bearsOffset, false),
+	CompressiveYieldStrength: strength("compressive_yield_strength", "Compressive yield", "Compr yield", BearsOffset, false),
 	BendingStrength:          strength("bending_strength", "Bending strength", "Bending", 0, false),
-	TransverseLoad:           {ID: "transverse_load", Name: "Transverse load", Short: "Transverse", Group: Mechanical, Dimension: units.Force, Sense: More, Units: [3]units.Unit{units.PoundForce, units.Newton, units.Newton}, bears: bearsBar},
+	TransverseLoad:           {ID: "transverse_load", Name: "Transverse load", Short: "Transverse", Group: Mechanical, Dimension: units.Force, Sense: More, Units: [3]units.Unit{units.PoundForce, units.Newton, units.Newton}, Bears: BearsBar},
 	ImpactCharpyV:            impact("impact_charpy_v", "Charpy V-notch impact", "Charpy V"),
 	ImpactCharpyKeyhole:      impact("impact_charpy_keyhole", "Charpy keyhole impact", "Charpy key"),
 	ImpactCharpyUnnotched:    impact("impact_charpy_unnotched", "Charpy unnotched impact", "Charpy unn."),
 	ImpactIzod:               impact("impact_izod", "Izod impact", "Izod"),
-	FractureToughness:        {ID: "fracture_toughness", Name: "Fracture toughness", Short: "KIc", Group: Mechanical, Dimension: units.FractureToughness, Sense: More, Units: [3]units.Unit{units.KSIRootIn, units.MPaRootM, units.MPaRootM}, bears: bearsBar, alias: []string{"kic"}},
+	FractureToughness:        {ID: "fracture_toughness", Name: "Fracture toughness", Short: "KIc", Group: Mechanical, Dimension: units.FractureToughness, Sense: More, Units: [3]units.Unit{units.KSIRootIn, units.MPaRootM, units.MPaRootM}, Bears: BearsBar, alias: []string{"kic"}},
 	ElasticModulus:           {ID: "elastic_modulus", Name: "Elastic modulus", Short: "Modulus", Group: Elastic, Dimension: units.Stress, Sense: More, Units: modulusUnits, alias: []string{"modulus", "young", "young's modulus", "stiffness", "e"}},
 	ShearModulus:             {ID: "shear_modulus", Name: "Shear modulus", Short: "Shear mod", Group: Elastic, Dimension: units.Stress, Sense: More, Units: modulusUnits},
 	PoissonRatio:             {ID: "poisson_ratio", Name: "Poisson's ratio", Short: "Poisson", Group: Elastic, Dimension: units.Ratio, Sense: Neutral, Units: same(units.One), alias: []string{"poisson"}},
-	DampingCapacity:          {ID: "damping_capacity", Name: "Damping capacity", Short: "Damping", Group: Elastic, Dimension: units.Percent, Sense: More, Units: same(units.Pct), bears: bearsScale, alias: []string{"damping"}},
+	DampingCapacity:          {ID: "damping_capacity", Name: "Damping capacity", Short: "Damping", Group: Elastic, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Bears: BearsScale, alias: []string{"damping"}},
 	Density:                  {ID: "density", Name: "Density", Short: "Density", Group: Physical, Dimension: units.Density, Sense: Less, Units: [3]units.Unit{units.LbPerIn3, units.GPerCM3, units.GPerCM3}, alias: []string{"weight", "rho"}},
 	Solidus:                  {ID: "solidus", Name: "Solidus", Short: "Solidus", Group: Physical, Dimension: units.Temperature, Sense: Neutral, Units: [3]units.Unit{units.DegF, units.DegC, units.DegC}},
 	Liquidus:                 {ID: "liquidus", Name: "Liquidus", Short: "Liquidus", Group: Physical, Dimension: units.Temperature, Sense: Neutral, Units: [3]units.Unit{units.DegF, units.DegC, units.DegC}},
 	MeltingPoint:             {ID: "melting_point", Name: "Melting point", Short: "Melting", Group: Physical, Dimension: units.Temperature, Sense: Neutral, Units: [3]units.Unit{units.DegF, units.DegC, units.DegC}},
-	ThermalExpansion:         {ID: "thermal_expansion", Name: "Thermal expansion", Short: "Expansion", Group: Physical, Dimension: units.ThermalExpansion, Sense: Less, Units: expansionUnits, bears: bearsRange, alias: []string{"expansion", "cte"}},
+	ThermalExpansion:         {ID: "thermal_expansion", Name: "Thermal expansion", Short: "Expansion", Group: Physical, Dimension: units.ThermalExpansion, Sense: Less, Units: expansionUnits, Bears: BearsRange, alias: []string{"expansion", "cte"}},
 	ThermalConductivity:      {ID: "thermal_conductivity", Name: "Thermal conductivity", Short: "Therm cond", Group: Physical, Dimension: units.ThermalConductivity, Sense: More, Units: [3]units.Unit{units.BtuPerHFtF, units.WPerMK, units.CalPerCMSC}, alias: []string{"heat conductivity", "k"}},
 	SpecificHeat:             {ID: "specific_heat", Name: "Specific heat", Short: "Spec heat", Group: Physical, Dimension: units.SpecificHeat, Sense: Neutral, Units: [3]units.Unit{units.BtuPerLbF, units.JPerKgK, units.CalPerGC}, alias: []string{"cp", "heat capacity"}},
 	LatentHeat:               {ID: "latent_heat", Name: "Latent heat of fusion", Short: "Latent heat", Group: Physical, Dimension: units.SpecificEnergy, Sense: Neutral, Units: [3]units.Unit{units.BtuPerLb, units.KJPerKg, units.CalPerG}},
 	ElectricalConductivity:   {ID: "electrical_conductivity", Name: "Electrical conductivity", Short: "Elec cond", Group: Physical, Dimension: units.ElectricalConductivity, Sense: More, Units: [3]units.Unit{units.IACS, units.MSPerM, units.IACS}, alias: []string{"conductivity", "electrical resistivity", "resistivity", "iacs"}},
 	PatternShrinkage:         {ID: "pattern_shrinkage", Name: "Pattern shrinkage", Short: "Shrinkage", Group: Foundry, Dimension: units.Strain, Sense: Neutral, Units: [3]units.Unit{units.InPerFt, units.MMPerM, units.MMPerM}, alias: []string{"shrinkage", "shrink"}},
-	MachinabilityIndex:       {ID: "machinability_index", Name: "Machinability index", Short: "Mach index", Group: Foundry, Dimension: units.Percent, Sense: More, Units: same(units.Pct), bears: bearsScale},
+	MachinabilityIndex:       {ID: "machinability_index", Name: "Machinability index", Short: "Mach index", Group: Foundry, Dimension: units.Percent, Sense: More, Units: same(units.Pct), Bears: BearsScale},
 
 	RatingFluidity:                rating("fluidity", "Fluidity", "Fluidity", "fluidity"),
 	RatingPressureTightness:       rating("pressure_tightness", "Pressure tightness", "Press tight", "pressure tightness"),
@@ -243,13 +244,19 @@ func PropertyNamed(id string) (PropertyID, bool) {
 	return NoProperty, false
 }
 
-// atService reports whether the service temperature of the bench applies.
-func (p PropertyID) atService() bool { return p.Info().Strength || p == Elongation }
-
 // Words are what a person may type for the property, in lower case: its id,
 // name, short name and other words in use.
 func (p PropertyID) Words() []string {
 	info := p.Info()
 	words := []string{strings.ReplaceAll(info.ID, "_", " "), strings.ToLower(info.Name), strings.ToLower(info.Short)}
 	return append(words, info.alias...)
+}
+
+// PropertyIDs lists the ids used in data files, in bench order.
+func PropertyIDs() []string {
+	var ids []string
+	for _, p := range Properties() {
+		ids = append(ids, p.String())
+	}
+	return ids
 }

@@ -13,7 +13,7 @@ type UnknownProperty struct {
 
 func (e *UnknownProperty) Error() string {
 	if e.Nearest == NoProperty {
-		return fmt.Sprintf("no property %q; use one of: %s", e.Typed, strings.Join(propertyIDs(), ", "))
+		return fmt.Sprintf("no property %q; use one of: %s", e.Typed, strings.Join(PropertyIDs(), ", "))
 	}
 	return fmt.Sprintf("no property %q; nearest: %s", e.Typed, e.Nearest)
 }

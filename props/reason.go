@@ -104,18 +104,18 @@ func (r Reason) String() string {
 // property against each other (rule 1 of Compare), or a zero Reason.
 func unlike(pin, base *Figure) Reason {
 	p, b := pin.Cond, base.Cond
-	bears := pin.Property.Info().bears
+	bears := pin.Property.Info().Bears
 	bad := func(kind ReasonKind, x, y string) Reason { return Reason{kind, x, y} }
-	if pin.Value.Unit.Dimension() != base.Value.Unit.Dimension() && bears&bearsLoad == 0 {
+	if pin.Value.Unit.Dimension() != base.Value.Unit.Dimension() && bears&BearsLoad == 0 {
 		return bad(UnitDiffers, pin.Value.Unit.Symbol(), base.Value.Unit.Symbol())
 	}
-	if bears&bearsOffset != 0 && p.Offset != 0 && b.Offset != 0 && (p.Offset != b.Offset || p.UnderLoad != b.UnderLoad) {
+	if bears&BearsOffset != 0 && p.Offset != 0 && b.Offset != 0 && (p.Offset != b.Offset || p.UnderLoad != b.UnderLoad) {
 		return bad(OffsetDiffers, offsetWords(p), offsetWords(b))
 	}
-	if bears&bearsGauge != 0 && gaugeClass(p.Gauge) != gaugeClass(b.Gauge) && p.Gauge != "" && b.Gauge != "" {
+	if bears&BearsGauge != 0 && gaugeClass(p.Gauge) != gaugeClass(b.Gauge) && p.Gauge != "" && b.Gauge != "" {
 		return bad(GaugeDiffers, p.Gauge, b.Gauge)
 	}
-	if bears&bearsLoad != 0 {
+	if bears&BearsLoad != 0 {
 		switch {
 		case p.Load == 0 && b.Load == 0 && pin.Source == base.Source:
 			// One table, one load.
@@ -131,13 +131,13 @@ func unlike(pin, base *Figure) Reason {
 			return bad(LoadDiffers, loadWords(p), loadWords(b))
 		}
 	}
-	if bears&bearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
-		return bad(CyclesDiffer, sci(p.Cycles)+" cycles", sci(b.Cycles))
+	if bears&BearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
+		return bad(CyclesDiffer, CyclesText(p.Cycles)+" cycles", CyclesText(b.Cycles))
 	}
-	if bears&bearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
+	if bears&BearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
 		return bad(CyclesUnstated, "either", "")
 	}
-	if bears&bearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
+	if bears&BearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
 		// A limit at an unknown life against one at a stated life: iron is
 		// usually tested to ten million cycles, aluminum to five hundred.
 		who := "this figure"
@@ -146,14 +146,14 @@ func unlike(pin, base *Figure) Reason {
 		}
 		return bad(CyclesUnstated, who, "")
 	}
-	if bears&bearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
+	if bears&BearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
 		return bad(LoadingDiffers, p.Loading, b.Loading)
 	}
 	// What neither side states is taken as alike within one source only.
-	if bears&bearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
+	if bears&BearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
 		return bad(RangeDiffers, rangeWords(p), rangeWords(b))
 	}
-	if bears&bearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {
+	if bears&BearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {
 		return bad(ScaleDiffers, orUnstated(p.Note), orUnstated(b.Note))
 	}
 	if pin.Value.Unit.Dimension() == units.Rating && pin.Source != base.Source {
@@ -172,7 +172,7 @@ func unlike(pin, base *Figure) Reason {
 func cautions(pin, base *Figure) []Reason {
 	var out []Reason
 	p, b := pin.Cond, base.Cond
-	bears := pin.Property.Info().bears
+	bears := pin.Property.Info().Bears
 	unstated := func(kind ReasonKind, pinHas, baseHas bool) {
 		if pinHas != baseHas {
 			who := "this figure"
@@ -182,13 +182,13 @@ func cautions(pin, base *Figure) []Reason {
 			out = append(out, Reason{kind, who, ""})
 		}
 	}
-	if bears&bearsOffset != 0 {
+	if bears&BearsOffset != 0 {
 		unstated(OffsetUnstated, p.Offset != 0, b.Offset != 0)
 	}
-	if bears&bearsGauge != 0 {
+	if bears&BearsGauge != 0 {
 		unstated(GaugeUnstated, p.Gauge != "", b.Gauge != "")
 	}
-	if bears&bearsBar != 0 && p.Bar != b.Bar && p.Bar != "" && b.Bar != "" {
+	if bears&BearsBar != 0 && p.Bar != b.Bar && p.Bar != "" && b.Bar != "" {
 		out = append(out, Reason{BarDiffers, p.Bar, b.Bar})
 	}
 	if p.Class != b.Class || p.Section != b.Section {

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -108,6 +109,13 @@ func (t *Record) Text(key string, required bool) string {
 		t.Fail(key, "is empty", "write a value or delete the record")
 	}
 	return s
+}
+
+// AllowNumber lets a whole number stand for its text, as ratings are written.
+func (t *Record) AllowNumber(key string) {
+	if n, ok := t.keys[key].(int64); ok {
+		t.keys[key] = strconv.FormatInt(n, 10)
+	}
 }
 
 // Texts reads a string or a list of strings.

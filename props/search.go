@@ -136,7 +136,7 @@ func (x *indexer) material(m *Material) {
 		x.add(markWord, alias.System)
 		x.addWords(alias.System)
 	}
-	for _, s := range append([]string{a.ID, a.Name, m.Temper, m.Process.ID(), processes[m.Process].words, a.Family.Name}, a.Family.Words...) {
+	for _, s := range append([]string{a.ID, a.Name, m.Temper, m.Process.ID(), m.Process.Words(), a.Family.Name}, a.Family.Words...) {
 		x.addWords(s)
 	}
 	x.add(markWord, m.Temper)

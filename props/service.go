@@ -8,6 +8,10 @@ import (
 	"alongside/units"
 )
 
+// hasService reports whether the service temperature of the bench applies to a
+// property.
+func hasService(p PropertyID) bool { return p.Info().Strength || p == Elongation }
+
 // atService replaces a property's figures by those that hold at a service
 // temperature in °C: figures published there, or interpolated linearly between
 // two published temperatures of the same source, basis and exposure. Nothing
@@ -109,7 +113,7 @@ func noServiceFigure(list []*Figure) string {
 // overRange replaces expansion coefficients by the mean over the bench's own
 // range, worked out by the rule of Growth.
 func overRange(m *Material, fromC, toC float64) ([]*Figure, string) {
-	g := m.Growth()
+	g := GrowthOf(m)
 	if g == nil {
 		return nil, "no expansion coefficient with a stated range"
 	}

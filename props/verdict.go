@@ -36,7 +36,7 @@ type Delta struct {
 }
 
 func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
-	lo, hi = f.bounds()
+	lo, hi = f.Bounds()
 	lo, hi = u.FromSI(f.Value.Unit.ToSI(lo)), u.FromSI(f.Value.Unit.ToSI(hi))
 	if lo > hi { // reciprocal units
 		lo, hi = hi, lo

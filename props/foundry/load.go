@@ -128,7 +128,7 @@ func (l *Reader) Cite(r *props.Record) Cite {
 		c.Source = &props.Source{ID: id, Title: id, Kind: "none"}
 	}
 	if c.Source.Kind != "none" || !r.Absent("known") {
-		c.Known = r.Known()
+		c.Known = props.ReadKnown(r)
 	}
 	l.cited = append(l.cited, c)
 	return c

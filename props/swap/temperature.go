@@ -58,7 +58,7 @@ type strain struct {
 
 func strainOf(m *props.Material, l leg) strain {
 	s := strain{of: m}
-	g := m.Growth()
+	g := props.GrowthOf(m)
 	if g == nil {
 		s.why = lack(m, props.ThermalExpansion, m.Absent(props.ThermalExpansion))
 		if m.Has(props.ThermalExpansion) {

@@ -1,0 +1,117 @@
+package props
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// NotFound is the error for a designation that names no material, or more
+// than one.
+type NotFound struct {
+	Typed   string
+	Nearest []*Material // best first, at most five
+	Several bool        // the designation fits more than one material
+}
+
+func (e *NotFound) Error() string {
+	ids := make([]string, len(e.Nearest))
+	for i, m := range e.Nearest {
+		ids[i] = m.ID
+	}
+	switch {
+	case e.Several:
+		return fmt.Sprintf("%q fits several materials; say which: %s", e.Typed, strings.Join(ids, ", "))
+	case len(ids) > 0:
+		return fmt.Sprintf("no material %q; nearest: %s", e.Typed, strings.Join(ids, ", "))
+	}
+	return fmt.Sprintf("no material %q and nothing like it in the catalog", e.Typed)
+}
+
+// Resolve finds the one material that a designation names: an id, or an
+// alloy, temper and process in any usual spelling, or an alias. The error is a
+// *NotFound.
+func (c *Catalog) Resolve(typed string) (*Material, error) {
+	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
+		return m, nil
+	}
+	hits, exact := c.search(typed)
+	if exact > 1 {
+		// Typed without a temper: as cast is meant where it is one of them.
+		if m := asCast(hits[:exact]); m != nil {
+			return m, nil
+		}
+	}
+	if exact == 1 && !dieMeant(typed, hits[0].Material) {
+		return hits[0].Material, nil
+	}
+	e := &NotFound{Typed: typed, Several: exact > 1}
+	if e.Several {
+		for _, h := range hits[:min(5, exact)] {
+			e.Nearest = append(e.Nearest, h.Material)
+		}
+	} else {
+		e.Nearest = c.nearestMaterials(typed, hits)
+	}
+	return nil, e
+}
+
+// dieMeant reports whether a die casting was asked for where only a gravity die
+// casting, which is a permanent mold casting, fits: a356-t6-die is not a356-t6-pm.
+func dieMeant(typed string, m *Material) bool {
+	typed = strings.ToLower(strings.TrimSpace(typed))
+	return m.Process == PermanentMold && strings.HasSuffix(typed, "die") && !strings.Contains(typed, "gravity")
+}
+
+// asCast returns the only material without a temper among the hits, or nil.
+func asCast(hits []Hit) *Material {
+	var found *Material
+	for _, h := range hits {
+		if h.Material.Temper == "" {
+			if found != nil {
+				return nil
+			}
+			found = h.Material
+		}
+	}
+	return found
+}
+
+// nearestMaterials lists up to five materials that a designation may have been
+// meant for: those whose id differs by few letters, fewest first, then what
+// the search finds.
+func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*Material {
+	c.once.Do(c.buildIndex)
+	type candidate struct {
+		m    *Material
+		cost int
+	}
+	var near []candidate
+	want := fold(typed)
+	limit := 1 + len(want)/6
+	for i := range c.Materials {
+		have := c.idWord(i)
+		if cost := Edits(want, have, limit); cost <= limit {
+			near = append(near, candidate{c.Materials[i], cost})
+		}
+	}
+	sort.SliceStable(near, func(i, j int) bool { return near[i].cost < near[j].cost })
+	var out []*Material
+	add := func(m *Material) {
+		for _, have := range out {
+			if have == m {
+				return
+			}
+		}
+		if len(out) < 5 {
+			out = append(out, m)
+		}
+	}
+	for _, n := range near {
+		add(n.m)
+	}
+	for _, h := range hits {
+		add(h.Material)
+	}
+	return out
+}

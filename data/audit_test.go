@@ -4,14 +4,14 @@ import (
 	"os"
 	"testing"
 
-	"alongside/props"
 	"alongside/props/audit"
+	"alongside/props/catalog"
 )
 
 // Every finding of the audit is mended in the data, or kept with a written
 // reason beside the figure.
 func TestAuditIsAnswered(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}

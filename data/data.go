@@ -8,7 +8,7 @@ import (
 	"sync"
 
 	"alongside/data/compiled"
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // Files are the data files as people edit them.
@@ -17,8 +17,8 @@ import (
 var Files embed.FS
 
 // Catalog returns the built-in catalog. It is put together once and shared.
-var Catalog = sync.OnceValue(func() *props.Catalog {
-	c := &props.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...)}
+var Catalog = sync.OnceValue(func() *catalog.Catalog {
+	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...)}
 	c.Index()
 	return c
 })

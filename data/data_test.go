@@ -5,13 +5,13 @@ import (
 	"reflect"
 	"testing"
 
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // What the compiled catalog holds is what the TOML says, figure by figure. Where
 // a record stands in its file is left out of the Go data.
 func TestCompiledEqualsTOML(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +44,7 @@ func TestCompiledEqualsTOML(t *testing.T) {
 func BenchmarkLoadTOML(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := props.Load(Files); err != nil {
+		if _, err := catalog.Load(Files); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -6,13 +6,15 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 )
 
 // A bench set to 68–212 °F has to serve the metals that are swapped most, even
 // where the source prints its coefficient over another range: gray iron over
 // 0–100 °C, the machinery steels over 20–100 °C or 70–200 °F.
 func TestGrowthOverTheUsualRange(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -29,7 +31,7 @@ func TestGrowthOverTheUsualRange(t *testing.T) {
 			t.Errorf("no material %s", id)
 			continue
 		}
-		g := props.GrowthOf(m)
+		g := compare.GrowthOf(m)
 		if g == nil {
 			t.Errorf("%s: no coefficient with a range", id)
 			continue
@@ -42,7 +44,7 @@ func TestGrowthOverTheUsualRange(t *testing.T) {
 	usable, all := map[*props.Family]int{}, map[*props.Family]int{}
 	for _, m := range c.Materials {
 		all[m.Alloy.Family]++
-		if g := props.GrowthOf(m); g != nil {
+		if g := compare.GrowthOf(m); g != nil {
 			if _, _, _, err := g.Mean(20, 100); err == nil {
 				usable[m.Alloy.Family]++
 			}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 )
 
 // A figure from common practice or from memory is not shown before one that
@@ -12,11 +14,11 @@ import (
 // why; and a single old or foreign figure does not hide the one that the
 // designation stands for.
 func TestReadFiguresAreShownFirst(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	withReason, trade, memory, shown := 0, 0, 0, 0
 	for _, m := range c.Materials {
 		for _, p := range props.Properties() {
@@ -67,7 +69,7 @@ func betterFigure(f *props.Figure, rest []*props.Figure) *props.Figure {
 // that one correction mends all: no two materials of an alloy hold the same
 // physical figure of their own.
 func TestPhysicalFiguresAreStatedOnce(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -51,7 +52,7 @@ func table(t *testing.T, name, header string) [][]string {
 // readOutside reads the rows. Each is put into the form of a data file and
 // read by the catalog's own loader, so that value, unit and conditions go
 // through the same checks as the catalog's figures.
-func readOutside(t *testing.T, c *props.Catalog) (rows []*outside, same map[string][]string) {
+func readOutside(t *testing.T, c *catalog.Catalog) (rows []*outside, same map[string][]string) {
 	t.Helper()
 	var in strings.Builder
 	same = map[string][]string{}
@@ -71,7 +72,7 @@ func readOutside(t *testing.T, c *props.Catalog) (rows []*outside, same map[stri
 		fmt.Fprintf(&in, "[[alloy.material]]\nid = \"row-%d\"\n[[alloy.material.figures]]\nbasis = %q\nsource = %q\nknown = %q\n%s = %q\n",
 			i, o.basis, "outside "+o.source, o.known, o.property, o.value)
 	}
-	read, err := props.LoadFiles(c, []props.File{{Name: "outside.csv", Content: []byte(in.String())}})
+	read, err := catalog.LoadFiles(c, []catalog.File{{Name: "outside.csv", Content: []byte(in.String())}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -161,7 +162,7 @@ func counterpart(m *props.Material, o *outside, same []string) (found *props.Fig
 }
 
 func TestOutsideFigures(t *testing.T) {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}

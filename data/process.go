@@ -5,8 +5,8 @@ import (
 	"errors"
 	"sync"
 
-	"alongside/props"
 	"alongside/props/foundry"
+	"alongside/props/record"
 	"alongside/props/watch"
 )
 
@@ -43,8 +43,8 @@ var Watch = sync.OnceValue(func() *watch.Rules {
 
 // ProcessMistakes reads the process files and the watch-out rules anew and
 // returns every mistake in them.
-func ProcessMistakes() props.LoadErrors {
-	var all, some props.LoadErrors
+func ProcessMistakes() record.Errors {
+	var all, some record.Errors
 	book, err := foundry.Load(Catalog(), ProcessFiles, "process/*.toml")
 	if errors.As(err, &some) {
 		all = append(all, some...)

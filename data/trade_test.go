@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -22,26 +23,26 @@ func material(t *testing.T, id string) *props.Material {
 }
 
 // against sets a material against a baseline on one property.
-func against(t *testing.T, pin, baseline string, p props.PropertyID, basis props.BasisSetting) *props.Cell {
+func against(t *testing.T, pin, baseline string, p props.PropertyID, basis compare.BasisSetting) *compare.Cell {
 	t.Helper()
-	b := props.NewBench()
+	b := compare.NewBench()
 	b.Pin(material(t, baseline))
 	b.Pin(material(t, pin))
 	b.Only, b.Basis = []props.PropertyID{p}, basis
-	return &props.Compare(b).Rows[0].Cells[1]
+	return &compare.Compare(b).Rows[0].Cells[1]
 }
 
 func TestPermanentMoldA356AgainstGrayIron(t *testing.T) {
-	for _, basis := range []props.BasisSetting{props.TypicalFirst, props.MinimumOnly} {
-		if c := against(t, "a356-t6-pm", "gray-30", props.TensileStrength, basis); c.Verdict != props.Beats {
+	for _, basis := range []compare.BasisSetting{compare.TypicalFirst, compare.MinimumOnly} {
+		if c := against(t, "a356-t6-pm", "gray-30", props.TensileStrength, basis); c.Verdict != compare.Beats {
 			t.Errorf("tensile strength, %v: %v (%s), want beats", basis, c.Verdict, c.Why())
 		}
 	}
 	// Its yield strength lies above the stress at which class 30 iron bends
 	// from the straight line, but gray iron has no yield point to set it
 	// against; the catalog has to say so rather than give a figure.
-	c := against(t, "a356-t6-pm", "gray-30", props.YieldStrength, props.TypicalFirst)
-	if c.Verdict != props.None || c.Figure == nil {
+	c := against(t, "a356-t6-pm", "gray-30", props.YieldStrength, compare.TypicalFirst)
+	if c.Verdict != compare.None || c.Figure == nil {
 		t.Errorf("yield strength: %v, want a figure with verdict none", c.Verdict)
 	}
 	if why := material(t, "gray-30").Absent(props.YieldStrength); !strings.Contains(why, "yield") {
@@ -49,7 +50,7 @@ func TestPermanentMoldA356AgainstGrayIron(t *testing.T) {
 	}
 	for _, p := range []props.PropertyID{props.ElectricalConductivity, props.ThermalConductivity} {
 		for _, other := range []string{"za-12-sand", "c83600-sand", "gray-30"} {
-			if c := against(t, "a356-t6-pm", other, p, props.TypicalFirst); c.Verdict != props.Beats {
+			if c := against(t, "a356-t6-pm", other, p, compare.TypicalFirst); c.Verdict != compare.Beats {
 				t.Errorf("%v against %s: %v (%s), want beats", p, other, c.Verdict, c.Why())
 			}
 		}
@@ -183,21 +184,21 @@ func TestExpansionHasItsRange(t *testing.T) {
 // minimums of sand castings, and so makes sand castings look worse than they
 // are.
 func TestTypicalIsNotSetAgainstMinimum(t *testing.T) {
-	c := against(t, "319-f-sand", "a380-f-die", props.TensileStrength, props.MinimumOnly)
-	if c.Verdict != props.Unlike || c.Delta != nil {
+	c := against(t, "319-f-sand", "a380-f-die", props.TensileStrength, compare.MinimumOnly)
+	if c.Verdict != compare.Unlike || c.Delta != nil {
 		t.Errorf("minimum 23 against typical 47: verdict %v, delta %v; want unlike without a delta", c.Verdict, c.Delta)
 	}
 	if c.Figure.Value.Lo != 23 || c.Figure.Basis != props.Minimum || !strings.Contains(c.Why(), "specified minimum against typical") {
 		t.Errorf("have %v, %v, %q; want the minimum of 23 ksi and the reason", c.Figure.Value, c.Figure.Basis, c.Why())
 	}
-	c = against(t, "319-f-sand", "a380-f-die", props.TensileStrength, props.TypicalFirst)
-	if c.Verdict != props.Misses || c.Figure.Value.Lo != 27 || c.Against.Value.Lo != 47 || c.Figure.Basis != props.Typical {
+	c = against(t, "319-f-sand", "a380-f-die", props.TensileStrength, compare.TypicalFirst)
+	if c.Verdict != compare.Misses || c.Figure.Value.Lo != 27 || c.Against.Value.Lo != 47 || c.Figure.Basis != props.Typical {
 		t.Errorf("on typical figures: %v against %v is %v; want 27 against 47, misses", c.Figure.Value, c.Against.Value, c.Verdict)
 	}
 	// On minimums 319-T6 stands at 20 ksi below the 23 of A380; on typical
 	// figures it is no longer below.
-	c = against(t, "319-t6-sand", "a380-f-die", props.YieldStrength, props.TypicalFirst)
-	if c.Figure.Value.Lo != 24 || c.Against.Value.Lo != 23 || c.Verdict == props.Misses || c.Delta.Mid < 0 {
+	c = against(t, "319-t6-sand", "a380-f-die", props.YieldStrength, compare.TypicalFirst)
+	if c.Figure.Value.Lo != 24 || c.Against.Value.Lo != 23 || c.Verdict == compare.Misses || c.Delta.Mid < 0 {
 		t.Errorf("yield on typical figures: %v against %v is %v", c.Figure.Value, c.Against.Value, c.Verdict)
 	}
 }

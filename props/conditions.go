@@ -32,8 +32,6 @@ type Conditions struct {
 	AtText       string
 }
 
-var noConditions = &Conditions{}
-
 var (
 	barWords     = []string{"separately cast bar", "die-cast bar", "cast-on bar", "cut from casting", "designated area", "undesignated area", "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
 	loadingWords = []string{"rotating bending", "plane bending", "axial"}

@@ -1,3 +1,6 @@
+// Package props is the model of what is known about a metal: materials, figures
+// with basis, test conditions and source, and the properties they measure. It
+// knows nothing of terminals.
 package props
 
 import (

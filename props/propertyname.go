@@ -3,6 +3,8 @@ package props
 import (
 	"fmt"
 	"strings"
+
+	"alongside/props/spelling"
 )
 
 // UnknownProperty is the error for a word that names no property.
@@ -40,5 +42,5 @@ func ResolveProperty(typed string) (PropertyID, error) {
 			}
 		}
 	}
-	return NoProperty, &UnknownProperty{typed, names[Nearest(want, known)]}
+	return NoProperty, &UnknownProperty{typed, names[spelling.Nearest(want, known)]}
 }

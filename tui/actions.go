@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -15,7 +17,7 @@ func (m *Model) setBaseline() {
 		m.warn("this is the baseline already; go to another pin with ← →")
 		return
 	}
-	m.change(func(b *props.Bench) { b.Baseline = i })
+	m.change(func(b *compare.Bench) { b.Baseline = i })
 	m.sayf("baseline: %s", m.bench.Pins[i].Name())
 }
 
@@ -24,7 +26,7 @@ func (m *Model) removePin() {
 	if pin == nil {
 		return
 	}
-	m.change(func(b *props.Bench) { b.Remove(i) })
+	m.change(func(b *compare.Bench) { b.Remove(i) })
 	m.sayf("removed %s; u brings it back", pin.Name())
 }
 
@@ -33,27 +35,27 @@ func (m *Model) pin(mat *props.Material) {
 	if slices.Contains(m.bench.Pins, mat) {
 		m.sayf("%s is on the bench already", mat.Name())
 	} else {
-		m.change(func(b *props.Bench) { b.Pin(mat) })
+		m.change(func(b *compare.Bench) { b.Pin(mat) })
 		m.sayf("pinned %s", mat.Name())
 	}
 	m.goTo(mat, m.cursorProperty())
 }
 
-func (m *Model) flipTemper(d props.Direction) {
+func (m *Model) flipTemper(d catalog.Direction) {
 	m.flip(d, m.o.Catalog.NextTemper, "temper by this process")
 }
 
-func (m *Model) flipProcess(d props.Direction) {
+func (m *Model) flipProcess(d catalog.Direction) {
 	m.flip(d, m.o.Catalog.NextProcess, "process")
 }
 
-func (m *Model) flipAlloy(d props.Direction) {
+func (m *Model) flipAlloy(d catalog.Direction) {
 	m.flip(d, m.o.Catalog.NextAlloy, "alloy of the family by this process")
 }
 
 // flip puts the next variant that is not on the bench yet in the place of the
 // pin.
-func (m *Model) flip(d props.Direction, next func(*props.Material, props.Direction) *props.Material, what string) {
+func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Direction) *props.Material, what string) {
 	pin, i := m.cursorPin(), m.cursorIndex()
 	if pin == nil {
 		return
@@ -65,7 +67,7 @@ func (m *Model) flip(d props.Direction, next func(*props.Material, props.Directi
 			continue
 		}
 		property := m.cursorProperty()
-		m.change(func(b *props.Bench) { b.Replace(i, v) })
+		m.change(func(b *compare.Bench) { b.Replace(i, v) })
 		m.goTo(v, property)
 		m.sayf("%s, was %s", v.Name(), pin.Name())
 		return
@@ -79,7 +81,7 @@ func (m *Model) flip(d props.Direction, next func(*props.Material, props.Directi
 
 // movePin shifts the pin under the cursor by one place as displayed. The
 // baseline always stands at the left.
-func (m *Model) movePin(d props.Direction) {
+func (m *Model) movePin(d catalog.Direction) {
 	to := m.col + int(d)
 	switch {
 	case m.col == 0:
@@ -90,10 +92,10 @@ func (m *Model) movePin(d props.Direction) {
 		return
 	}
 	i := m.cursorIndex()
-	m.change(func(b *props.Bench) {
+	m.change(func(b *compare.Bench) {
 		for {
 			crossed := i+int(d) == b.Baseline
-			i = b.Move(i, d)
+			i = b.Move(i, int(d))
 			if !crossed {
 				return
 			}
@@ -102,7 +104,7 @@ func (m *Model) movePin(d props.Direction) {
 }
 
 func (m *Model) nextSystem() {
-	m.change(func(b *props.Bench) { b.System = (b.System + 1) % (units.CGS + 1) })
+	m.change(func(b *compare.Bench) { b.System = (b.System + 1) % (units.CGS + 1) })
 	s := systemName(m.bench.System) + " units"
 	if n := len(m.bench.RowUnits); n > 0 {
 		s += "; " + plural(n, "row") + " with a unit of their own stay"
@@ -139,7 +141,7 @@ func (m *Model) nextRowUnit() {
 	}
 	at := slices.Index(list, row.Unit)
 	u := list[(at+1)%len(list)]
-	m.change(func(b *props.Bench) { setRowUnit(b, row.Property, u) })
+	m.change(func(b *compare.Bench) { setRowUnit(b, row.Property, u) })
 	names := make([]string, len(list))
 	for i, v := range list {
 		names[i] = v.Symbol()
@@ -152,7 +154,7 @@ func (m *Model) nextRowUnit() {
 
 // setRowUnit gives a row its own unit, or takes it back where that is the one
 // of the system.
-func setRowUnit(b *props.Bench, p props.PropertyID, u units.Unit) {
+func setRowUnit(b *compare.Bench, p props.PropertyID, u units.Unit) {
 	delete(b.RowUnits, p)
 	if b.UnitOf(p) != u {
 		b.RowUnits[p] = u
@@ -164,25 +166,25 @@ func (m *Model) resetRowUnit() {
 		return
 	}
 	p := m.cursorProperty()
-	if !m.change(func(b *props.Bench) { delete(b.RowUnits, p) }) {
+	if !m.change(func(b *compare.Bench) { delete(b.RowUnits, p) }) {
 		m.warnf("%s has the unit of the system already", p.Info().Name)
 	}
 }
 
 func (m *Model) nextDelta() {
-	m.change(func(b *props.Bench) { b.Delta = b.Delta.Next() })
+	m.change(func(b *compare.Bench) { b.Delta = b.Delta.Next() })
 	m.sayf("delta: %s", m.bench.Delta)
 }
 
 func (m *Model) nextBasis() {
-	m.change(func(b *props.Bench) {
-		if b.Basis == props.MinimumOnly {
-			b.Basis = props.TypicalFirst
+	m.change(func(b *compare.Bench) {
+		if b.Basis == compare.MinimumOnly {
+			b.Basis = compare.TypicalFirst
 		} else {
-			b.Basis = props.MinimumOnly
+			b.Basis = compare.MinimumOnly
 		}
 	})
-	if m.bench.Basis == props.MinimumOnly {
+	if m.bench.Basis == compare.MinimumOnly {
 		m.say("specified minimums only, for what standards specify")
 	} else {
 		m.say("typical figures first, else the next basis that both share")
@@ -190,7 +192,7 @@ func (m *Model) nextBasis() {
 }
 
 func (m *Model) nextFilter() {
-	m.change(func(b *props.Bench) {
+	m.change(func(b *compare.Bench) {
 		switch {
 		case !b.HideLevel && !b.HideEmpty:
 			b.HideLevel = true
@@ -212,7 +214,7 @@ func (m *Model) page(by int) {
 }
 
 // cursorRow is the worked-out row under the cursor; nil when there is none.
-func (m *Model) cursorRow() *props.Row {
+func (m *Model) cursorRow() *compare.Row {
 	p := m.cursorProperty()
 	for i := range m.comparison.Rows {
 		if m.comparison.Rows[i].Property == p && p != props.NoProperty {
@@ -242,7 +244,7 @@ func (m *Model) pasteMaterials(text string) {
 		}
 	}
 	var last *props.Material
-	m.change(func(b *props.Bench) {
+	m.change(func(b *compare.Bench) {
 		for _, mat := range found {
 			b.Pin(mat)
 			last = mat

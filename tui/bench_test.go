@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -121,7 +122,7 @@ func TestUndoAndRedo(t *testing.T) {
 	start := d.m.Bench()
 	steps := []string{"x", "t", ">", "b", "s", "r", "d", "m", "f"}
 	d.press("right")
-	var benches []props.Bench
+	var benches []compare.Bench
 	for _, k := range steps {
 		before := d.m.Bench()
 		d.press(k)
@@ -169,13 +170,13 @@ func TestNothingOnAnEmptyBenchPanics(t *testing.T) {
 func TestSettings(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right")
-	b := func() props.Bench { return d.m.Bench() }
+	b := func() compare.Bench { return d.m.Bench() }
 	d.press("s", "s")
 	if b().System != units.CGS {
 		t.Errorf("system %v", b().System)
 	}
 	d.press("s", "d")
-	if b().System != units.US || b().Delta != props.Amount {
+	if b().System != units.US || b().Delta != compare.Amount {
 		t.Errorf("system %v, delta %v", b().System, b().Delta)
 	}
 	d.want("+10 ✓")
@@ -282,7 +283,7 @@ func TestFilters(t *testing.T) {
 	}
 	// A filter that hides everything says so.
 	d = plainDesk(t, 80, 24, "w1-f-sand", "w1-t6-sand")
-	d.m.change(func(b *props.Bench) { b.Only = []props.PropertyID{props.Density}; b.HideLevel = true })
+	d.m.change(func(b *compare.Bench) { b.Only = []props.PropertyID{props.Density}; b.HideLevel = true })
 	d.press("left")
 	d.want("The filter hides every row")
 	d.press("enter", "w", "r", "G", "pgdown", "Y", "c", "enter")

@@ -9,6 +9,7 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -25,7 +26,7 @@ func TestTypicalAgainstMinimumIsUnlike(t *testing.T) {
 	d.press("m")
 	for i := range d.m.comparison.Rows {
 		row := &d.m.comparison.Rows[i]
-		if row.Property == props.TensileStrength && row.Cells[1].Verdict != props.Unlike {
+		if row.Property == props.TensileStrength && row.Cells[1].Verdict != compare.Unlike {
 			t.Errorf("verdict %v", row.Cells[1].Verdict)
 		}
 	}
@@ -49,7 +50,7 @@ func TestEveryMaterialAndCard(t *testing.T) {
 	theme := newTheme(termenv.Ascii, 0)
 	d := realDesk(t, minWidth, minHeight, "gray-30")
 	for _, mat := range c.Materials {
-		d.m.change(func(b *props.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
+		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
 		d.m.col = 1
 		d.send(tea.WindowSizeMsg{Width: minWidth, Height: minHeight})
 		d.fits()
@@ -74,9 +75,9 @@ func TestFiguresAreWhole(t *testing.T) {
 	theme := newTheme(termenv.Ascii, 0)
 	for _, mat := range c.Materials {
 		for _, system := range []units.System{units.US, units.SI, units.CGS} {
-			b := props.NewBench()
+			b := compare.NewBench()
 			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
-			table := report.NewTable(props.Compare(b))
+			table := report.NewTable(compare.Compare(b))
 			g := newGrid(table, theme, minWidth)
 			col := &g.columns[1]
 			for i := range table.Lines {

@@ -3,7 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // commandList is the one place that knows every key of the bench: what it
@@ -13,15 +13,15 @@ func commandList() []*command {
 	return []*command{
 		on(nothing, "/ + i", "pin", opens(newFinder)).page(pinKeys, "/  + i", "find a material and pin it"),
 		on(twoPins, "b", "baseline", act((*Model).setBaseline)).page(pinKeys, "b", "make this pin the baseline"),
-		on(aPin, "t", "temper", flips((*Model).flipTemper, props.Forward)).page(pinKeys, "t T", "next, previous temper, in place"),
-		on(aPin, "T", "", flips((*Model).flipTemper, props.Back)),
-		on(aPin, "p", "process", flips((*Model).flipProcess, props.Forward)).page(pinKeys, "p P", "next, previous process, in place"),
-		on(aPin, "P", "", flips((*Model).flipProcess, props.Back)),
-		on(aPin, "a", "alloy", flips((*Model).flipAlloy, props.Forward)).page(pinKeys, "a A", "next, previous alloy of the family"),
-		on(aPin, "A", "", flips((*Model).flipAlloy, props.Back)),
+		on(aPin, "t", "temper", flips((*Model).flipTemper, catalog.Forward)).page(pinKeys, "t T", "next, previous temper, in place"),
+		on(aPin, "T", "", flips((*Model).flipTemper, catalog.Back)),
+		on(aPin, "p", "process", flips((*Model).flipProcess, catalog.Forward)).page(pinKeys, "p P", "next, previous process, in place"),
+		on(aPin, "P", "", flips((*Model).flipProcess, catalog.Back)),
+		on(aPin, "a", "alloy", flips((*Model).flipAlloy, catalog.Forward)).page(pinKeys, "a A", "next, previous alloy of the family"),
+		on(aPin, "A", "", flips((*Model).flipAlloy, catalog.Back)),
 		on(aPin, "x delete", "remove", act((*Model).removePin)).page(pinKeys, "x del", "take this pin off"),
-		on(twoPins, "< shift+left", "", flips((*Model).movePin, props.Back)).page(pinKeys, "< >", "move this pin left, right"),
-		on(twoPins, "> shift+right", "", flips((*Model).movePin, props.Forward)),
+		on(twoPins, "< shift+left", "", flips((*Model).movePin, catalog.Back)).page(pinKeys, "< >", "move this pin left, right"),
+		on(twoPins, "> shift+right", "", flips((*Model).movePin, catalog.Forward)),
 
 		on(aPin, "s", "units", act((*Model).nextSystem)).page(viewKeys, "s", "units: US, SI, CGS"),
 		on(aRow, "r", "", act((*Model).nextRowUnit)).page(viewKeys, "r R", "this row's unit: next, back to the system's"),

@@ -14,7 +14,8 @@ import (
 	"github.com/muesli/termenv"
 	"pgregory.net/rapid"
 
-	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/props/watch"
 	"alongside/tui/background"
@@ -24,9 +25,9 @@ import (
 var update = flag.Bool("update", false, "write the golden files anew")
 
 // invented loads the catalog of these tests. Its figures are made up.
-func invented(t rapid.TB) *props.Catalog {
+func invented(t rapid.TB) *catalog.Catalog {
 	t.Helper()
-	c, err := props.Load(os.DirFS("testdata"), "catalog.toml")
+	c, err := catalog.Load(os.DirFS("testdata"), "catalog.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,7 +35,7 @@ func invented(t rapid.TB) *props.Catalog {
 }
 
 // inventedBook loads the process data of these tests. They are made up too.
-func inventedBook(t rapid.TB, c *props.Catalog) *foundry.Book {
+func inventedBook(t rapid.TB, c *catalog.Catalog) *foundry.Book {
 	t.Helper()
 	b, err := foundry.Load(c, os.DirFS("testdata"), "process.toml")
 	if err != nil {
@@ -55,7 +56,7 @@ type deskOptions struct {
 	w, h    int
 	profile termenv.Profile
 	shade   background.Shade
-	catalog *props.Catalog
+	catalog *catalog.Catalog
 	book    func() *foundry.Book // nil: the invented one, with the invented catalog
 	rules   func() *watch.Rules  // nil: none
 }
@@ -66,7 +67,7 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 		o.catalog = invented(t)
 		o.book = sync.OnceValue(func() *foundry.Book { return inventedBook(t, o.catalog) })
 	}
-	bench := props.NewBench()
+	bench := compare.NewBench()
 	for _, id := range ids {
 		mat, err := o.catalog.Resolve(id)
 		if err != nil {

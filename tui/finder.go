@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/report"
 )
 
@@ -16,7 +17,7 @@ import (
 type finder struct {
 	m     *Model
 	field field
-	hits  []props.Hit
+	hits  []catalog.Hit
 	read  string // what a query that finds nothing was taken for
 	at    int
 	top   int

@@ -6,7 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // command is what a key does on the bench.
@@ -63,7 +63,7 @@ func act(f func(*Model)) func(*Model) tea.Cmd {
 	return func(m *Model) tea.Cmd { f(m); return nil }
 }
 
-func flips(f func(*Model, props.Direction), d props.Direction) func(*Model) tea.Cmd {
+func flips(f func(*Model, catalog.Direction), d catalog.Direction) func(*Model) tea.Cmd {
 	return func(m *Model) tea.Cmd { f(m, d); return nil }
 }
 

@@ -8,6 +8,8 @@ import (
 	"os"
 
 	// Settles the background question before Bubble Tea can ask it; see there.
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/tui/background"
 
 	"github.com/charmbracelet/bubbles/help"
@@ -15,7 +17,6 @@ import (
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
 
-	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/needs"
 	"alongside/props/report"
@@ -26,10 +27,10 @@ import (
 
 // Options is what the screen is started with.
 type Options struct {
-	Catalog *props.Catalog
+	Catalog *catalog.Catalog
 	// Bench is the bench to begin with; the zero value is an empty one with
 	// the default settings.
-	Bench props.Bench
+	Bench compare.Bench
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
@@ -62,8 +63,8 @@ type Model struct {
 	commands []*command
 	byKey    map[string]*command
 
-	bench      props.Bench
-	comparison *props.Comparison
+	bench      compare.Bench
+	comparison *compare.Comparison
 	table      *report.Table
 	needs      []needs.Need
 	duties     []*needs.Duty
@@ -98,7 +99,7 @@ type Model struct {
 func New(o Options) *Model {
 	m := &Model{o: o, ctx: context.Background(), bench: o.Bench.Clone(), width: o.Width, height: o.Height}
 	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
-		m.bench.Band = props.DefaultBand
+		m.bench.Band = compare.DefaultBand
 	}
 	m.bench.Baseline = clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
 	m.help = help.New()
@@ -131,7 +132,7 @@ func (m *Model) restyle() {
 }
 
 // Bench returns the bench as it is now.
-func (m *Model) Bench() props.Bench { return m.bench.Clone() }
+func (m *Model) Bench() compare.Bench { return m.bench.Clone() }
 
 // Init asks for the terminal's background where that is not known, and reads
 // the watch-out rules.

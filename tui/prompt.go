@@ -6,7 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 )
 
@@ -68,7 +68,7 @@ func newBand(m *Model) screen {
 		accept: func(s string) error {
 			band, err := report.ParseBand(s)
 			if err == nil {
-				m.change(func(b *props.Bench) { b.Band = band })
+				m.change(func(b *compare.Bench) { b.Band = band })
 				m.sayf("level within %s", report.BandText(band))
 			}
 			return err
@@ -85,7 +85,7 @@ func newService(m *Model) screen {
 		accept: func(s string) error {
 			at, err := report.ParseService(s, m.bench.System)
 			if err == nil {
-				m.change(func(b *props.Bench) { b.Service = at })
+				m.change(func(b *compare.Bench) { b.Service = at })
 				m.say("strength and elongation at " + or(report.ServiceText(&m.bench), "room temperature"))
 			}
 			return err
@@ -102,7 +102,7 @@ func newRange(m *Model) screen {
 		accept: func(s string) error {
 			over, err := report.ParseRange(s, m.bench.System)
 			if err == nil {
-				m.change(func(b *props.Bench) { b.Range = over })
+				m.change(func(b *compare.Bench) { b.Range = over })
 				m.say("expansion over " + or(report.RangeText(&m.bench), "the ranges as published"))
 			}
 			return err

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -109,7 +110,7 @@ func (p *sensePanel) take() {
 		p.typing = true
 		return
 	}
-	p.set(props.SenseSetting{Sense: c.sense})
+	p.set(compare.SenseSetting{Sense: c.sense})
 	p.m.sayf("%s: %s", p.property.Info().Name, c.words)
 	p.m.close()
 }
@@ -125,13 +126,13 @@ func (p *sensePanel) takeTarget() {
 		p.problem = "a target is one value or a range, without at least or at most"
 		return
 	}
-	p.set(props.SenseSetting{Sense: props.Near, Target: q.Unit.ToSI(q.Mid())})
+	p.set(compare.SenseSetting{Sense: props.Near, Target: q.Unit.ToSI(q.Mid())})
 	p.m.sayf("%s: nearest to %s", p.property.Info().Name, q)
 	p.m.close()
 }
 
-func (p *sensePanel) set(s props.SenseSetting) {
-	p.m.change(func(b *props.Bench) {
+func (p *sensePanel) set(s compare.SenseSetting) {
+	p.m.change(func(b *compare.Bench) {
 		b.Senses[p.property] = s
 		if s.Sense == p.property.Info().Sense {
 			delete(b.Senses, p.property)

@@ -8,7 +8,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/tui/background"
 )
@@ -40,7 +40,7 @@ type theme struct {
 	base                                  ink // the baseline column
 	cursor, picked                        ink // the cell, and its row and column
 	good, bad                             ink // status line
-	verdict                               [props.IsBaseline + 1]ink
+	verdict                               [compare.IsBaseline + 1]ink
 	help                                  help.Styles
 }
 
@@ -87,9 +87,9 @@ func newTheme(profile termenv.Profile, bg background.Shade) *theme {
 			Ellipsis: in(gray), ShortKey: style().Bold(true), ShortDesc: in(gray), ShortSeparator: in(faint),
 		},
 	}
-	for v, s := range map[props.Verdict]lipgloss.Style{
-		props.None: in(gray), props.Beats: in(blue), props.Misses: in(orange), props.Level: style(),
-		props.Overlaps: in(violet), props.Unlike: in(gray), props.IsBaseline: style().Bold(true),
+	for v, s := range map[compare.Verdict]lipgloss.Style{
+		compare.None: in(gray), compare.Beats: in(blue), compare.Misses: in(orange), compare.Level: style(),
+		compare.Overlaps: in(violet), compare.Unlike: in(gray), compare.IsBaseline: style().Bold(true),
 	} {
 		t.verdict[v] = newInk(s)
 	}
@@ -101,7 +101,7 @@ func (t *theme) counts(s string) string {
 	parts := strings.Split(s, " ")
 	for i, part := range parts {
 		for v := range t.verdict {
-			if sign := report.Glyph(props.Verdict(v)); sign != "" && strings.HasPrefix(part, sign) {
+			if sign := report.Glyph(compare.Verdict(v)); sign != "" && strings.HasPrefix(part, sign) {
 				parts[i] = t.verdict[v].of(part)
 			}
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -27,7 +27,7 @@ func (m *Model) settings() (departs, usual []setting) {
 	if b.Service != nil {
 		add(true, "at "+report.ServiceText(b), "at "+report.ServiceText(b))
 	}
-	if b.Basis == props.MinimumOnly {
+	if b.Basis == compare.MinimumOnly {
 		add(true, "minimums only", "minimums")
 	}
 	if b.HideLevel || b.HideEmpty {
@@ -36,7 +36,7 @@ func (m *Model) settings() (departs, usual []setting) {
 	if b.Range != nil {
 		add(true, "expansion "+report.RangeText(b), "exp. "+report.RangeText(b))
 	}
-	if b.Band != props.DefaultBand {
+	if b.Band != compare.DefaultBand {
 		add(true, "level within "+report.BandText(b.Band), "level "+report.BandText(b.Band))
 	}
 	if n := len(b.Senses); n > 0 {
@@ -46,10 +46,10 @@ func (m *Model) settings() (departs, usual []setting) {
 	if n := m.needsOn(); n > 0 {
 		add(true, plural(n, "need"), plural(n, "need"))
 	}
-	if b.Basis == props.TypicalFirst {
+	if b.Basis == compare.TypicalFirst {
 		add(false, "typical first", "typical first")
 	}
-	add(b.Delta != props.Percent, "delta "+deltaWord(b.Delta), "delta "+deltaWord(b.Delta))
+	add(b.Delta != compare.Percent, "delta "+deltaWord(b.Delta), "delta "+deltaWord(b.Delta))
 	if !b.HideLevel && !b.HideEmpty {
 		add(false, allRows, allRows)
 	}
@@ -119,7 +119,7 @@ func plural(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-func unitsWords(b *props.Bench) string {
+func unitsWords(b *compare.Bench) string {
 	s := systemName(b.System) + " units"
 	if n := len(b.RowUnits); n > 0 {
 		s += fmt.Sprintf(" (%s own)", plural(n, "row"))
@@ -129,8 +129,8 @@ func unitsWords(b *props.Bench) string {
 
 func systemName(s units.System) string { return strings.ToUpper(s.String()) }
 
-func deltaWord(d props.DeltaMode) string {
-	if d == props.Percent {
+func deltaWord(d compare.DeltaMode) string {
+	if d == compare.Percent {
 		return "%"
 	}
 	return d.String()
@@ -138,7 +138,7 @@ func deltaWord(d props.DeltaMode) string {
 
 // filterWords says which rows are left out. A row has nothing to compare when
 // fewer than two pins have a figure.
-func filterWords(b *props.Bench) string {
+func filterWords(b *compare.Bench) string {
 	switch {
 	case b.HideLevel && b.HideEmpty:
 		return "rows level or with nothing to compare hidden"
@@ -150,7 +150,7 @@ func filterWords(b *props.Bench) string {
 	return allRows
 }
 
-func shortFilter(b *props.Bench) string {
+func shortFilter(b *compare.Bench) string {
 	if b.HideLevel && !b.HideEmpty {
 		return filterWords(b)
 	}

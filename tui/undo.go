@@ -4,7 +4,7 @@ import (
 	"reflect"
 	"slices"
 
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/props/swap"
@@ -18,7 +18,7 @@ const undoDepth = 200
 // customer's limits, the duties whose merit is shown, the part with what it has
 // and goes through, and the watch-outs put aside. It is never changed in place.
 type job struct {
-	bench  props.Bench
+	bench  compare.Bench
 	needs  []needs.Need
 	duties []*needs.Duty
 	part   swap.Part
@@ -40,7 +40,7 @@ func (j job) same(o job) bool {
 // change applies f to a copy of the bench. When that differs from the bench,
 // it becomes the bench, and the old one can be got back with undo. It reports
 // whether anything changed.
-func (m *Model) change(f func(*props.Bench)) bool {
+func (m *Model) change(f func(*compare.Bench)) bool {
 	return m.changeJob(func(j *job) { f(&j.bench) })
 }
 
@@ -60,7 +60,7 @@ func (m *Model) changeJob(f func(*job)) bool {
 	return true
 }
 
-func same(a, b props.Bench) bool { return reflect.DeepEqual(a.Clone(), b.Clone()) }
+func same(a, b compare.Bench) bool { return reflect.DeepEqual(a.Clone(), b.Clone()) }
 
 // put shows another job, with the cursor on the same material and property
 // where they are still there.
@@ -74,7 +74,7 @@ func (m *Model) put(j job) {
 
 // rework compares the bench anew. Everything drawn from it is made again.
 func (m *Model) rework() {
-	m.comparison = props.Compare(m.bench)
+	m.comparison = compare.Compare(m.bench)
 	m.table = report.NewTable(m.comparison)
 	if len(m.bench.Pins) > 0 {
 		above := append(report.NeedLines(m.bench.Pins, m.needs), report.MeritLines(&m.bench, m.duties)...)

@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/tui"
 	"alongside/tui/background"
 	"alongside/tui/clip"
@@ -69,7 +69,7 @@ be carried out, 130 interrupted.`,
 }
 
 // startBench opens the bench in the terminal and returns when the user quits.
-func (p *program) startBench(b props.Bench, shade background.Shade, noMouse bool) error {
+func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool) error {
 	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Foundry: data.Foundry, Watch: data.Watch}
 	env, err := clip.Here(os.Stdout)
 	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may

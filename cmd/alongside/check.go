@@ -12,8 +12,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props"
 	"alongside/props/audit"
+	"alongside/props/catalog"
+	"alongside/props/record"
 	"alongside/props/report"
 )
 
@@ -38,7 +39,7 @@ when a mistake or an unexplained finding is left.`,
 			return p.print(rulesText(p.width()))
 		}
 		c, err := p.load(args)
-		var mistakes props.LoadErrors
+		var mistakes record.Errors
 		if err != nil && !errors.As(err, &mistakes) {
 			return &failure{exitFindings, err}
 		}
@@ -59,31 +60,31 @@ when a mistake or an unexplained finding is left.`,
 
 // load reads the files given, or else the data files that the program was
 // built from, so that findings can name file and line.
-func (p *program) load(names []string) (*props.Catalog, error) {
+func (p *program) load(names []string) (*catalog.Catalog, error) {
 	if len(names) == 0 {
-		return props.Load(data.Files)
+		return catalog.Load(data.Files)
 	}
-	var files []props.File
+	var files []catalog.File
 	for _, name := range names {
 		content, err := os.ReadFile(name)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, props.File{Name: filepath.ToSlash(name), Content: content})
+		files = append(files, catalog.File{Name: filepath.ToSlash(name), Content: content})
 	}
-	return props.LoadFiles(p.catalog(), files)
+	return catalog.LoadFiles(p.catalog(), files)
 }
 
 // checkResult is what check has to tell.
 type checkResult struct {
-	mistakes           props.LoadErrors
+	mistakes           record.Errors
 	open, explained    []*audit.Finding
 	materials, figures int
 }
 
 // checked counts and questions a catalog; where files are named, only what
 // stands in them.
-func checked(c *props.Catalog, mistakes props.LoadErrors, files []string) checkResult {
+func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkResult {
 	own := func(file string) bool { return true }
 	if len(files) > 0 {
 		names := map[string]bool{}

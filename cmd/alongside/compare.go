@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/report"
 )
@@ -54,7 +55,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 				b.Only = append(b.Only, id)
 			}
 		}
-		c := props.Compare(b)
+		c := compare.Compare(b)
 		text, err := report.WithNeeds(format.value, c, report.Scope{}, report.Limits{Needs: list}, p.width())
 		if err != nil {
 			return err

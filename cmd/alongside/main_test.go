@@ -10,20 +10,20 @@ import (
 	"testing"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // invented is the test catalog; its figures are made up.
 var invented = catalogOf(goldenFolder + "/invented.toml")
 
 // catalogOf is the catalog that one data file holds.
-func catalogOf(path string) func() *props.Catalog {
-	return sync.OnceValue(func() *props.Catalog {
+func catalogOf(path string) func() *catalog.Catalog {
+	return sync.OnceValue(func() *catalog.Catalog {
 		content, err := os.ReadFile(path)
 		if err != nil {
 			panic(err)
 		}
-		c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
+		c, err := catalog.LoadFiles(nil, []catalog.File{{Name: "invented.toml", Content: content}})
 		if err != nil {
 			panic(err)
 		}
@@ -37,7 +37,7 @@ type result struct {
 }
 
 // try runs a command line on a catalog, without a terminal.
-func try(catalog func() *props.Catalog, args ...string) result {
+func try(catalog func() *catalog.Catalog, args ...string) result {
 	var out, errs bytes.Buffer
 	p := &program{ctx: context.Background(), in: strings.NewReader(""), out: &out, err: &errs,
 		env: func(string) string { return "" }, catalog: catalog}

@@ -9,6 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/units"
@@ -67,7 +69,7 @@ func (s *search) asked() bool {
 // find carries out `find` with needs; words narrow the catalog first.
 func (s *search) find(p *program, words []string) error {
 	c := p.catalog()
-	b := props.NewBench()
+	b := compare.NewBench()
 	b.System, _ = units.ParseSystem(s.system.value)
 	list, err := needs.ParseAll(strings.Join(s.needs, "\n"), c)
 	if err != nil {
@@ -112,7 +114,7 @@ func (s *search) find(p *program, words []string) error {
 	return err
 }
 
-func (s *search) better(c *props.Catalog, b *props.Bench, out *report.Search) ([]needs.Need, error) {
+func (s *search) better(c *catalog.Catalog, b *compare.Bench, out *report.Search) ([]needs.Need, error) {
 	base, err := c.Resolve(s.betterThan)
 	if err != nil {
 		return nil, err
@@ -189,7 +191,7 @@ func (s *search) order(out *report.Search) error {
 
 // amongFound keeps what a search for words finds, and the nearest of its near
 // misses.
-func amongFound(f needs.Found, c *props.Catalog, words []string, near int) needs.Found {
+func amongFound(f needs.Found, c *catalog.Catalog, words []string, near int) needs.Found {
 	f.Met, f.Near = among(f.Met, c, words), among(f.Near, c, words)
 	f.NearTotal, f.UnjudgedTotal = len(f.Near), 0
 	for i := range f.Near {
@@ -202,7 +204,7 @@ func amongFound(f needs.Found, c *props.Catalog, words []string, near int) needs
 }
 
 // among keeps the results that a search for words finds.
-func among(list []needs.Result, c *props.Catalog, words []string) []needs.Result {
+func among(list []needs.Result, c *catalog.Catalog, words []string) []needs.Result {
 	hit := map[*props.Material]bool{}
 	for _, h := range c.Search(strings.Join(words, " ")) {
 		hit[h.Material] = true

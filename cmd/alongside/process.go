@@ -7,6 +7,7 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -54,7 +55,7 @@ are looked up for that size.`,
 
 // resolve finds the materials that designations name; one that is named twice counts once.
 func (p *program) resolve(ids []string) ([]*props.Material, error) {
-	var b props.Bench
+	var b compare.Bench
 	for _, id := range ids {
 		m, err := p.catalog().Resolve(id)
 		if err != nil {

@@ -13,7 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/report"
 )
 
@@ -24,7 +24,7 @@ type program struct {
 	in       io.Reader
 	out, err io.Writer
 	env      func(string) string
-	catalog  func() *props.Catalog
+	catalog  func() *catalog.Catalog
 }
 
 // run carries out a command line and returns the exit code. It writes results
@@ -129,6 +129,6 @@ func (p *program) addHouse(names []string) error {
 	if err != nil {
 		return err
 	}
-	p.catalog = func() *props.Catalog { return c }
+	p.catalog = func() *catalog.Catalog { return c }
 	return nil
 }

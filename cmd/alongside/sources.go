@@ -10,6 +10,7 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/foundry"
 	"alongside/props/report"
 	"alongside/props/watch"
@@ -53,7 +54,7 @@ func (t *tally) share() string {
 	return strconv.Itoa((100*t.memory+t.figures/2)/t.figures) + " %"
 }
 
-func sourcesText(c *props.Catalog) string {
+func sourcesText(c *catalog.Catalog) string {
 	bySource, byFamily := map[*props.Source]*tally{}, map[*props.Family]*tally{}
 	materials := map[*props.Family]int{}
 	var all tally

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/report"
 	"alongside/props/swap"
 )
@@ -86,7 +86,7 @@ func (p *program) partFlags(cmd *cobra.Command) partFlags {
 }
 
 // part sets all fields that were typed.
-func (typed partFlags) part(c *props.Catalog) (swap.Part, error) {
+func (typed partFlags) part(c *catalog.Catalog) (swap.Part, error) {
 	var part swap.Part
 	for _, f := range swap.Fields() {
 		texts := *typed[f]

@@ -7,7 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -61,8 +62,8 @@ func (p *program) viewFlags(cmd *cobra.Command) *view {
 }
 
 // bench sets up the materials named and the way to look at them.
-func (v *view) bench(c *props.Catalog, ids []string) (props.Bench, error) {
-	b := props.NewBench()
+func (v *view) bench(c *catalog.Catalog, ids []string) (compare.Bench, error) {
+	b := compare.NewBench()
 	for _, id := range ids {
 		m, err := c.Resolve(id)
 		if err != nil {
@@ -82,9 +83,9 @@ func (v *view) bench(c *props.Catalog, ids []string) (props.Bench, error) {
 		}
 	}
 	b.System, _ = units.ParseSystem(v.units.value)
-	b.Delta, _ = props.ParseDelta(v.delta.value)
-	if v.basis.value == props.MinimumOnly.String() {
-		b.Basis = props.MinimumOnly
+	b.Delta, _ = compare.ParseDelta(v.delta.value)
+	if v.basis.value == compare.MinimumOnly.String() {
+		b.Basis = compare.MinimumOnly
 	}
 	if v.service != "" {
 		q, err := units.ParseAs(v.service, units.Temperature, units.NoUnit)

@@ -8,7 +8,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/record"
 	"alongside/props/report"
 	"alongside/props/watch"
 	"alongside/units"
@@ -61,7 +62,7 @@ What may stand after --with:
 		if len(pins) < 2 {
 			return fmt.Errorf("%s and %s are one material; name what it becomes", args[0], strings.Join(args[1:], ", "))
 		}
-		bench := props.NewBench()
+		bench := compare.NewBench()
 		bench.System, _ = units.ParseSystem(system.value)
 		var raised []report.Watched
 		for _, pin := range pins[1:] {
@@ -111,7 +112,7 @@ func (p *program) conditions(service, mate string, with, dismiss []string) (watc
 	}
 	for _, id := range dismiss {
 		if known := data.Watch().IDs(); !slices.Contains(known, id) {
-			return part, fmt.Errorf("--dismiss: no watch-out %q; %s", id, props.DidYouMean(id, known))
+			return part, fmt.Errorf("--dismiss: no watch-out %q; %s", id, record.DidYouMean(id, known))
 		}
 	}
 	return part, nil

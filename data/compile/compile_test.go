@@ -5,12 +5,12 @@ import (
 	"path/filepath"
 	"testing"
 
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // The Go data are made from the TOML; this holds the two equal, byte for byte.
 func TestCompiledIsCurrent(t *testing.T) {
-	c, err := props.Load(os.DirFS(".."))
+	c, err := catalog.Load(os.DirFS(".."))
 	if err != nil {
 		t.Fatal(err)
 	}

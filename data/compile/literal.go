@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -21,7 +22,7 @@ type writer struct {
 	pointers  map[any]string                    // what a pointer is written as
 }
 
-func newWriter(c *props.Catalog) (*writer, error) {
+func newWriter(c *catalog.Catalog) (*writer, error) {
 	w := &writer{constants: map[reflect.Type]map[int64]string{}, pointers: map[any]string{}}
 	importing := importer.ForCompiler(token.NewFileSet(), "source", nil)
 	for _, t := range []reflect.Type{
@@ -59,7 +60,7 @@ func constantsOf(p *types.Package, name string) map[int64]string {
 }
 
 // shared writes what all alloys refer to.
-func (w *writer) shared(b *strings.Builder, c *props.Catalog) {
+func (w *writer) shared(b *strings.Builder, c *catalog.Catalog) {
 	for _, s := range c.Sources {
 		fmt.Fprintf(b, "var %s = %s\n\n", w.pointers[s][1:], w.literal(reflect.ValueOf(*s)))
 	}

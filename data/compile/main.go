@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 )
 
 func main() {
@@ -24,7 +25,7 @@ func main() {
 const folder = "compiled"
 
 func run() error {
-	c, err := props.Load(os.DirFS("."))
+	c, err := catalog.Load(os.DirFS("."))
 	if err != nil {
 		return err
 	}
@@ -53,7 +54,7 @@ func run() error {
 
 // compile returns the Go files by name: one with the sources, families and
 // counts, and one for each data file with alloys.
-func compile(c *props.Catalog) (map[string][]byte, error) {
+func compile(c *catalog.Catalog) (map[string][]byte, error) {
 	w, err := newWriter(c)
 	if err != nil {
 		return nil, err

@@ -9,6 +9,7 @@ import (
 	"sort"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -47,7 +48,7 @@ func Rules() []Rule { return rules }
 
 // Check puts every rule to every material. Inherited figures are questioned
 // once, at the first material that shows the finding.
-func Check(c *props.Catalog) []*Finding {
+func Check(c *catalog.Catalog) []*Finding {
 	l := &look{seen: map[string]bool{}, bands: familyBands(c)}
 	for _, m := range c.Materials {
 		l.m = m
@@ -116,7 +117,7 @@ func (l *look) reason(p props.PropertyID) string {
 
 // unused reports written reasons that no finding needs any more, so that a
 // mended figure does not leave its excuse behind.
-func unused(c *props.Catalog, l *look) {
+func unused(c *catalog.Catalog, l *look) {
 	l.rule = &Rule{ID: "reason"}
 	for _, m := range c.Materials {
 		l.m = m

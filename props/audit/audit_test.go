@@ -6,7 +6,7 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // alloy is an invented record round the figures of one test.
@@ -123,9 +123,9 @@ func rulesFound(t *testing.T, in string) string {
 	return s
 }
 
-func load(t *testing.T, in string) *props.Catalog {
+func load(t *testing.T, in string) *catalog.Catalog {
 	t.Helper()
-	c, err := props.Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
+	c, err := catalog.Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
 	if err != nil {
 		t.Fatal(err)
 	}

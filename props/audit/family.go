@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -134,7 +135,7 @@ var outlierProperties = []props.PropertyID{props.SpecificHeat, props.ThermalExpa
 // familyBands are the median of the logarithms plus and minus six times their
 // median absolute deviation, and no narrower than a factor of 2, for strengths
 // of 3.
-func familyBands(c *props.Catalog) map[bandKey]band {
+func familyBands(c *catalog.Catalog) map[bandKey]band {
 	values := map[bandKey][]float64{}
 	seen := map[*props.Figure]bool{}
 	for _, m := range c.Materials {

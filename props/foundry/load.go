@@ -10,17 +10,19 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/record"
 	"alongside/units"
 )
 
 // recordKinds are the records of the process files and what reads each.
-var recordKinds = map[string]func(*loader, *props.Record){
-	"source":      func(*loader, *props.Record) {}, // read first, by Load
+var recordKinds = map[string]func(*loader, *record.Record){
+	"source":      func(*loader, *record.Record) {}, // read first, by Load
 	"item":        (*loader).item,
-	"grade":       func(l *loader, r *props.Record) { l.grade(r, &l.book.grades, number) },
-	"allowance":   func(l *loader, r *props.Record) { l.grade(r, &l.book.allowances, letter) },
-	"dctg":        func(l *loader, r *props.Record) { l.gradeRow(r, &l.book.dctg, number) },
-	"rma":         func(l *loader, r *props.Record) { l.gradeRow(r, &l.book.rma, letter) },
+	"grade":       func(l *loader, r *record.Record) { l.grade(r, &l.book.grades, number) },
+	"allowance":   func(l *loader, r *record.Record) { l.grade(r, &l.book.allowances, letter) },
+	"dctg":        func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.dctg, number) },
+	"rma":         func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.rma, letter) },
 	"linear":      (*loader).linear,
 	"temper":      (*loader).temper,
 	"schedule":    (*loader).schedule,
@@ -34,10 +36,10 @@ var recordKinds = map[string]func(*loader, *props.Record){
 
 // Load reads the process files that match the patterns. Their records refer
 // to the sources and families of the catalog and to sources of their own.
-// When anything is wrong the error is a props.LoadErrors with every mistake;
+// When anything is wrong the error is a record.Errors with every mistake;
 // the book then holds what could be read.
-func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
-	var errs props.LoadErrors
+func Load(base *catalog.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
+	var errs record.Errors
 	book := &Book{Sources: slices.Clone(base.Sources)}
 	l := &loader{Reader: *book.Reader(base), book: book}
 	records, err := read(fsys, patterns, slices.Sorted(maps.Keys(recordKinds)), &errs)
@@ -64,14 +66,14 @@ func Load(base *props.Catalog, fsys fs.FS, patterns ...string) (*Book, error) {
 	return l.book, nil
 }
 
-func read(fsys fs.FS, patterns, kinds []string, errs *props.LoadErrors) ([]*props.Record, error) {
-	files, err := props.ReadFiles(fsys, patterns)
+func read(fsys fs.FS, patterns, kinds []string, errs *record.Errors) ([]*record.Record, error) {
+	files, err := catalog.ReadFiles(fsys, patterns)
 	if err != nil {
 		return nil, err
 	}
-	var records []*props.Record
+	var records []*record.Record
 	for _, f := range files {
-		records = append(records, props.ReadRecords(path.Clean(f.Name), f.Content, errs, kinds...)...)
+		records = append(records, record.ReadRecords(path.Clean(f.Name), f.Content, errs, kinds...)...)
 	}
 	return records, nil
 }
@@ -94,7 +96,7 @@ func (l *Reader) Cited() []Cite { return l.cited }
 
 // Reader is a reader for records that refer to the sources of the book and
 // the families of the catalog.
-func (b *Book) Reader(base *props.Catalog) *Reader {
+func (b *Book) Reader(base *catalog.Catalog) *Reader {
 	r := &Reader{sources: map[string]*props.Source{}}
 	for _, s := range b.Sources {
 		r.sources[s.ID] = s
@@ -105,8 +107,8 @@ func (b *Book) Reader(base *props.Catalog) *Reader {
 	return r
 }
 
-func (l *loader) source(r *props.Record) {
-	s := props.ReadSource(r)
+func (l *loader) source(r *record.Record) {
+	s := catalog.ReadSource(r)
 	if l.sources[s.ID] != nil {
 		r.Fail("id", fmt.Sprintf("%q stands already in the source list", s.ID), "give it another id, or delete it and use the one there")
 		return
@@ -117,18 +119,18 @@ func (l *loader) source(r *props.Record) {
 
 // Cite reads the keys that say where a record comes from: source, table, known
 // and where.
-func (l *Reader) Cite(r *props.Record) Cite {
+func (l *Reader) Cite(r *record.Record) Cite {
 	c := Cite{Table: r.Text("table", false), Where: r.Text("where", false)}
 	id := r.Text("source", true)
 	c.Source = l.sources[id]
 	if c.Source == nil {
 		if id != "" {
-			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), props.DidYouMean(id, slices.Collect(maps.Keys(l.sources))))
+			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), record.DidYouMean(id, slices.Collect(maps.Keys(l.sources))))
 		}
 		c.Source = &props.Source{ID: id, Title: id, Kind: "none"}
 	}
 	if c.Source.Kind != "none" || !r.Absent("known") {
-		c.Known = props.ReadKnown(r)
+		c.Known = catalog.ReadKnown(r)
 	}
 	l.cited = append(l.cited, c)
 	return c
@@ -136,13 +138,13 @@ func (l *Reader) Cite(r *props.Record) Cite {
 
 // Scope reads the keys that say which materials a record is about: the one
 // for families, and with the prefix processes, alloys and tempers.
-func (l *Reader) Scope(r *props.Record, families, prefix string) Scope {
+func (l *Reader) Scope(r *record.Record, families, prefix string) Scope {
 	return Scope{Families: l.Families(r, families), Processes: l.Processes(r, prefix+"processes"),
 		Alloys: Pattern(r, prefix+"alloys", false), Tempers: Pattern(r, prefix+"tempers", false)}
 }
 
 // Processes reads a list of processes.
-func (l *Reader) Processes(r *props.Record, key string) []props.Process {
+func (l *Reader) Processes(r *record.Record, key string) []props.Process {
 	var out []props.Process
 	for _, word := range r.Texts(key) {
 		p, ok := props.ParseProcess(word)
@@ -161,7 +163,7 @@ var familyGroups = map[string][]string{
 }
 
 // Families reads a list of families, or of the groups iron and steel.
-func (l *Reader) Families(r *props.Record, key string) []string {
+func (l *Reader) Families(r *record.Record, key string) []string {
 	var out []string
 	for _, word := range r.Texts(key) {
 		switch group := familyGroups[word]; {
@@ -170,7 +172,7 @@ func (l *Reader) Families(r *props.Record, key string) []string {
 		case slices.Contains(l.families, word):
 			out = append(out, word)
 		default:
-			r.Fail(key, fmt.Sprintf("%q is not a family", word), props.DidYouMean(word, append(slices.Clone(l.families), "iron", "steel")))
+			r.Fail(key, fmt.Sprintf("%q is not a family", word), record.DidYouMean(word, append(slices.Clone(l.families), "iron", "steel")))
 		}
 	}
 	return out
@@ -178,7 +180,7 @@ func (l *Reader) Families(r *props.Record, key string) []string {
 
 // Pattern reads a regular expression that has to match the whole of a word;
 // nil when the key is absent or wrong.
-func Pattern(r *props.Record, key string, required bool) *regexp.Regexp {
+func Pattern(r *record.Record, key string, required bool) *regexp.Regexp {
 	text := r.Text(key, required)
 	if text == "" {
 		return nil
@@ -190,7 +192,7 @@ func Pattern(r *props.Record, key string, required bool) *regexp.Regexp {
 	return re
 }
 
-func (l *loader) quantity(r *props.Record, key string, d units.Dimension, example string) units.Quantity {
+func (l *loader) quantity(r *record.Record, key string, d units.Dimension, example string) units.Quantity {
 	text := r.Text(key, true)
 	if text == "" {
 		return units.Quantity{}
@@ -199,7 +201,7 @@ func (l *loader) quantity(r *props.Record, key string, d units.Dimension, exampl
 	return q
 }
 
-func oneOf(r *props.Record, key string, words ...string) string {
+func oneOf(r *record.Record, key string, words ...string) string {
 	word := r.Text(key, true)
 	if word != "" && !slices.Contains(words, word) {
 		r.Fail(key, fmt.Sprintf("%q is not one of the words for it", word), "use one of: "+strings.Join(words, ", "))

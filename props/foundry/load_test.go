@@ -8,8 +8,8 @@ import (
 	"testing/fstest"
 
 	"alongside/data"
-	"alongside/props"
 	"alongside/props/foundry"
+	"alongside/props/record"
 )
 
 func load(content string) (*foundry.Book, error) {
@@ -72,7 +72,7 @@ func TestLoadErrors(t *testing.T) {
 			if !strings.Contains(err.Error(), c.want) {
 				t.Errorf("have:\n%v\nwant: %s", err, c.want)
 			}
-			var all props.LoadErrors
+			var all record.Errors
 			if !errors.As(err, &all) {
 				t.Fatalf("%T", err)
 			}
@@ -89,7 +89,7 @@ func TestLoadErrors(t *testing.T) {
 // is read.
 func TestLoadAll(t *testing.T) {
 	b, err := load("[[item]]\nkind = \"draft\"\nvalue = \"x\"\n" + cite + "[[hardness]]\ntext = \"good\"\n" + cite + "[[gap]]\nplace = \"p\"\nlimit = \"y\"\n" + cite)
-	var all props.LoadErrors
+	var all record.Errors
 	if !errors.As(err, &all) || len(all) != 2 || all[0].Line != 3 || all[1].Line != 12 {
 		t.Errorf("%v", err)
 	}
@@ -120,7 +120,7 @@ func FuzzLoad(f *testing.F) {
 	f.Fuzz(func(t *testing.T, content []byte) {
 		b, err := load(string(content))
 		if err != nil {
-			var all props.LoadErrors
+			var all record.Errors
 			if !errors.As(err, &all) {
 				t.Fatalf("%T: %v", err, err)
 			}

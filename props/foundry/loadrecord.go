@@ -6,20 +6,20 @@ import (
 	"strconv"
 	"strings"
 
-	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
 // examples show how the value of a card line is written.
 var examples = map[units.Dimension]string{units.Length: "0.125 in", units.Mass: "5–50 kg", units.Ratio: "2–3", units.Strain: "0.125 in/ft"}
 
-func (l *loader) item(r *props.Record) {
+func (l *loader) item(r *record.Record) {
 	it := item{Scope: l.Scope(r, "families", "")}
 	word := r.Text("kind", true)
 	r.Label = word
 	kind, ok := kindNamed(word)
 	if !ok && word != "" {
-		r.Fail("kind", fmt.Sprintf("%q is not a line of the process card", word), props.DidYouMean(word, kindIDs()))
+		r.Fail("kind", fmt.Sprintf("%q is not a line of the process card", word), record.DidYouMean(word, kindIDs()))
 	}
 	it.Kind = kind
 	it.Method, it.Condition, it.Text = r.Text("method", false), r.Text("condition", false), r.Text("text", false)
@@ -80,7 +80,7 @@ func letter(s string) (int, bool) {
 }
 
 // gradeRange reads "7–9", "F–H" or a single grade.
-func gradeRange(r *props.Record, read gradeNumber) (lo, hi int) {
+func gradeRange(r *record.Record, read gradeNumber) (lo, hi int) {
 	text := r.Text("grades", true)
 	if text == "" {
 		return 0, 0
@@ -98,7 +98,7 @@ func gradeRange(r *props.Record, read gradeNumber) (lo, hi int) {
 	return lo, hi
 }
 
-func (l *loader) grade(r *props.Record, list *[]grade, read gradeNumber) {
+func (l *loader) grade(r *record.Record, list *[]grade, read gradeNumber) {
 	g := grade{Scope: l.Scope(r, "families", ""), method: r.Text("method", false), condition: r.Text("condition", false)}
 	r.Label = strings.Join(r.Texts("processes"), " ")
 	g.lo, g.hi = gradeRange(r, read)
@@ -118,7 +118,7 @@ func (l *loader) grade(r *props.Record, list *[]grade, read gradeNumber) {
 
 // gradeRow reads a line of the tolerance table: sizes above "over" and up to
 // "to", and the tolerance for each of the consecutive grades.
-func (l *loader) gradeRow(r *props.Record, list *[]gradeRow, read gradeNumber) {
+func (l *loader) gradeRow(r *record.Record, list *[]gradeRow, read gradeNumber) {
 	row := gradeRow{over: l.quantity(r, "over", units.Length, "25 mm"), to: l.quantity(r, "to", units.Length, "40 mm"), at: r}
 	r.Label = "over " + row.over.String()
 	lo, hi := gradeRange(r, read)
@@ -142,7 +142,7 @@ func (l *loader) gradeRow(r *props.Record, list *[]gradeRow, read gradeNumber) {
 }
 
 // linear reads a tolerance in the trade's form.
-func (l *loader) linear(r *props.Record) {
+func (l *loader) linear(r *record.Record) {
 	t := linear{Scope: l.Scope(r, "families", ""), precision: r.Text("precision", false), method: r.Text("method", false), condition: r.Text("condition", false)}
 	r.Label = strings.Join(r.Texts("processes"), " ")
 	for _, s := range r.Texts("plus_minus") {
@@ -176,7 +176,7 @@ func (l *loader) linear(r *props.Record) {
 	l.book.linear = append(l.book.linear, t)
 }
 
-func (l *loader) temper(r *props.Record) {
+func (l *loader) temper(r *record.Record) {
 	t := temper{Scope: l.Scope(r, "families", ""), text: r.Text("text", true)}
 	t.Tempers = Pattern(r, "match", true)
 	r.Label = r.Text("match", false)
@@ -188,7 +188,7 @@ func (l *loader) temper(r *props.Record) {
 	}
 }
 
-func (l *loader) treatable(r *props.Record) {
+func (l *loader) treatable(r *record.Record) {
 	t := treatable{Scope: l.Scope(r, "families", ""), normally: oneOf(r, "normally", "yes", "no", "depends")}
 	t.Text = r.Text("text", true)
 	t.Cite = l.Cite(r)
@@ -196,7 +196,7 @@ func (l *loader) treatable(r *props.Record) {
 	l.book.treatable = append(l.book.treatable, t)
 }
 
-func (l *loader) designation(r *props.Record) {
+func (l *loader) designation(r *record.Record) {
 	p := pattern{Scope: l.Scope(r, "families", ""), part: r.Text("part", true), text: r.Text("text", true)}
 	r.Label = p.part
 	p.on = oneOf(r, "on", "name", "uns")
@@ -212,7 +212,7 @@ func (l *loader) designation(r *props.Record) {
 var hole = regexp.MustCompile(`\{(\d+)\}`)
 
 // checkHoles reports a {2} in a text whose pattern captures only one part.
-func checkHoles(r *props.Record, text string, pattern *regexp.Regexp) {
+func checkHoles(r *record.Record, text string, pattern *regexp.Regexp) {
 	for _, m := range hole.FindAllStringSubmatch(text, -1) {
 		if n, err := strconv.Atoi(m[1]); err != nil || pattern != nil && n > pattern.NumSubexp() {
 			r.Fail("text", fmt.Sprintf("%s names a part that the pattern does not capture", m[0]), "put the part of the pattern in parentheses")
@@ -220,7 +220,7 @@ func checkHoles(r *props.Record, text string, pattern *regexp.Regexp) {
 	}
 }
 
-func (l *loader) anodic(r *props.Record) {
+func (l *loader) anodic(r *record.Record) {
 	row := anodicRow{Scope: l.Scope(r, "families", "")}
 	row.Group = r.Text("group", true)
 	r.Label = row.Group
@@ -230,7 +230,7 @@ func (l *loader) anodic(r *props.Record) {
 	l.book.anodic = append(l.book.anodic, row)
 }
 
-func (l *loader) gap(r *props.Record) {
+func (l *loader) gap(r *record.Record) {
 	g := AnodicGap{Place: r.Text("place", true)}
 	r.Label = g.Place
 	g.Volts = volts(r, "limit")
@@ -240,7 +240,7 @@ func (l *loader) gap(r *props.Record) {
 }
 
 // volts reads "0.90 V"; the table's sign is left off.
-func volts(r *props.Record, key string) float64 {
+func volts(r *record.Record, key string) float64 {
 	text := r.Text(key, true)
 	if text == "" {
 		return 0
@@ -254,7 +254,7 @@ func volts(r *props.Record, key string) float64 {
 	return v
 }
 
-func (l *loader) hardness(r *props.Record) {
+func (l *loader) hardness(r *record.Record) {
 	s := Statement{Text: r.Text("text", true)}
 	s.Cite = l.Cite(r)
 	r.Finish()
@@ -262,7 +262,7 @@ func (l *loader) hardness(r *props.Record) {
 }
 
 // conversion reads a line of a conversion table.
-func (l *loader) conversion(r *props.Record) {
+func (l *loader) conversion(r *record.Record) {
 	c := Conversion{Scale: r.Text("scale", true)}
 	r.Label = c.Scale
 	for _, s := range r.Texts("equal") {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
@@ -17,7 +17,7 @@ var stepNames = []string{"solution", "quench", "hold", "age", "anneal", "stress 
 //	temper = "T6"
 //	processes = ["sand"]
 //	steps = ["solution: 1000 °F; 12 h", "quench: 150–212 °F; (water)", "age: 310 °F; 3–5 h"]
-func (l *loader) schedule(r *props.Record) {
+func (l *loader) schedule(r *record.Record) {
 	s := schedule{Scope: l.Scope(r, "families", "")}
 	s.Temper, s.Note = r.Text("temper", true), r.Text("note", false)
 	r.Label = strings.TrimSpace(r.Text("alloys", false) + " " + s.Temper)
@@ -37,7 +37,7 @@ func (l *loader) schedule(r *props.Record) {
 	l.book.schedules = append(l.book.schedules, s)
 }
 
-func readStep(r *props.Record, text string) (Step, bool) {
+func readStep(r *record.Record, text string) (Step, bool) {
 	name, rest, ok := strings.Cut(text, ":")
 	st := Step{Name: strings.TrimSpace(name)}
 	known := false

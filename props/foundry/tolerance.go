@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
@@ -43,7 +44,7 @@ type gradeRow struct {
 	over, to units.Quantity
 	first    int
 	full     []units.Quantity
-	at       *props.Record // for messages while loading
+	at       *record.Record // for messages while loading
 	Cite
 }
 

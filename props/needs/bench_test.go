@@ -5,15 +5,16 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
 // generated is an invented catalog of n materials with ten figures each; no
 // metal has them.
-func generated(n int) *props.Catalog {
+func generated(n int) *catalog.Catalog {
 	source := &props.Source{ID: "S", Title: "Invented", Kind: "handbook"}
 	family := &props.Family{ID: "aluminum", Name: "aluminum"}
-	c := &props.Catalog{Sources: []*props.Source{source}, Families: []*props.Family{family}}
+	c := &catalog.Catalog{Sources: []*props.Source{source}, Families: []*props.Family{family}}
 	figures := []struct {
 		p        props.PropertyID
 		lo, step float64

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -146,7 +147,7 @@ func SortByMargin(list []Result) {
 // SortByProperty sorts by the figure a need on the property was judged on, else
 // the one the bench shows, in the better direction of the property's sense;
 // materials without a figure come last.
-func SortByProperty(list []Result, b *props.Bench, p props.PropertyID) {
+func SortByProperty(list []Result, b *compare.Bench, p props.PropertyID) {
 	sense, target := b.SenseOf(p)
 	value := func(r Result) float64 {
 		f := b.Figure(r.Material, p)
@@ -177,7 +178,7 @@ var likenessRows = []props.PropertyID{props.TensileStrength, props.YieldStrength
 // Unlikeness is the mean distance of a material from the baseline over the
 // properties that may be compared, as the logarithm of their ratio; +Inf when
 // fewer than three may.
-func Unlikeness(b *props.Bench, m, base *props.Material) float64 {
+func Unlikeness(b *compare.Bench, m, base *props.Material) float64 {
 	sum, n := 0.0, 0
 	for _, p := range likenessRows {
 		f, g, why := b.Pair(m, base, p)
@@ -196,7 +197,7 @@ func Unlikeness(b *props.Bench, m, base *props.Material) float64 {
 }
 
 // SortByLikeness puts the materials most like the baseline first.
-func SortByLikeness(list []Result, b *props.Bench, base *props.Material) {
+func SortByLikeness(list []Result, b *compare.Bench, base *props.Material) {
 	slices.SortStableFunc(list, func(x, y Result) int {
 		return cmp.Compare(Unlikeness(b, x.Material, base), Unlikeness(b, y.Material, base))
 	})
@@ -205,7 +206,7 @@ func SortByLikeness(list []Result, b *props.Bench, base *props.Material) {
 // Front keeps the results that no other beats on both properties: for each
 // kept one, whatever is better on one of the two is worse on the other.
 // Results without a figure for either are left out.
-func Front(list []Result, b *props.Bench, p, q props.PropertyID) []Result {
+func Front(list []Result, b *compare.Bench, p, q props.PropertyID) []Result {
 	type point struct{ x, y float64 }
 	score := func(m *props.Material, p props.PropertyID) float64 {
 		f := b.Figure(m, p)
@@ -248,7 +249,7 @@ func Front(list []Result, b *props.Bench, p, q props.PropertyID) []Result {
 // properties: a bound at the baseline's own figure in the direction of each
 // property's sense; of a range at its worse end, so that the baseline itself
 // meets it. Properties without a figure or a direction are left out.
-func BetterThan(b *props.Bench, base *props.Material, list []props.PropertyID) []Need {
+func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID) []Need {
 	var out []Need
 	for _, p := range list {
 		n := Need{Kind: OfProperty, Property: p}

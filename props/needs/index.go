@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -11,7 +12,7 @@ import (
 // screening a catalog touches nothing but numbers. It belongs to one catalog
 // and may be shared.
 type Index struct {
-	catalog *props.Catalog
+	catalog *catalog.Catalog
 	columns [props.PropertyCount]*column
 }
 
@@ -21,7 +22,7 @@ type column struct{ lo, hi []float64 }
 
 // NewIndex prepares a catalog for screening. A property's column is built when
 // a need first asks for it.
-func NewIndex(c *props.Catalog) *Index { return &Index{catalog: c} }
+func NewIndex(c *catalog.Catalog) *Index { return &Index{catalog: c} }
 
 // prepare builds the columns that the needs ask for and that are not there
 // yet, in one walk over the catalog.

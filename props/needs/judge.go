@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -63,7 +64,7 @@ func Judge(m *props.Material, n *Need) Judgement {
 	if f == nil {
 		j.Note = m.Absent(n.Property)
 		if j.Note == "" {
-			j.Note = props.NoFigureOnFile
+			j.Note = compare.NoFigureOnFile
 		}
 		return j
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"alongside/props"
+	"alongside/props/compare"
 )
 
 // Duty is what a part is for, with the merit number that the light-weight
@@ -85,7 +86,7 @@ type Merit struct {
 
 // Relative works out the merit of pin over base from figures that may be
 // compared; bounds follow from the intervals of the figures.
-func (d *Duty) Relative(b *props.Bench, pin, base *props.Material) Merit {
+func (d *Duty) Relative(b *compare.Bench, pin, base *props.Material) Merit {
 	m := Merit{Duty: d}
 	best, worst := make([]float64, len(d.uses)), make([]float64, len(d.uses))
 	mid := make([]float64, len(d.uses))

@@ -5,7 +5,8 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 )
 
 // The figures of the die casting association's comparison table as a die
@@ -49,11 +50,11 @@ yield_strength = "150 MPa"
 // course notes on material indices (tie and beam read, plate from memory);
 // the numbers are arithmetic on the table's figures.
 func TestMeritAgainstMassRatios(t *testing.T) {
-	c, err := props.Load(fstest.MapFS{"pair.toml": {Data: []byte(pair)}})
+	c, err := catalog.Load(fstest.MapFS{"pair.toml": {Data: []byte(pair)}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	for _, tt := range []struct {
 		duty string
 		mass float64
@@ -91,7 +92,7 @@ func TestBeamIndexOfSteel(t *testing.T) {
 // and says so.
 func TestMeritWithoutYield(t *testing.T) {
 	c := shop(t)
-	b := props.NewBench()
+	b := compare.NewBench()
 	d, _ := DutyNamed("tie-strength")
 	m := d.Relative(&b, c.Material("x1-f-sand"), c.Material("gray-30"))
 	if m.Why == "" || m.Mid != 0 {

@@ -8,22 +8,24 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/units"
 
 	"pgregory.net/rapid"
 )
 
 // shop is the invented catalog of the props tests.
-func shop(t testing.TB) *props.Catalog {
+func shop(t testing.TB) *catalog.Catalog {
 	t.Helper()
-	c, err := props.Load(os.DirFS("../testdata"), "shop.toml")
+	c, err := catalog.Load(os.DirFS("../testdata"), "shop.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	return c
 }
 
-func parse(t testing.TB, c *props.Catalog, s string) Need {
+func parse(t testing.TB, c *catalog.Catalog, s string) Need {
 	t.Helper()
 	n, err := Parse(s, c)
 	if err != nil {
@@ -239,7 +241,7 @@ func TestSwitchedOff(t *testing.T) {
 	}
 }
 
-func anyNeed(t *rapid.T, c *props.Catalog) Need {
+func anyNeed(t *rapid.T, c *catalog.Catalog) Need {
 	p := rapid.SampledFrom([]props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation, props.HardnessBrinell, props.Density, props.ElectricalConductivity, props.FatigueStrength}).Draw(t, "property")
 	us := units.UnitsOf(p.Info().Dimension)
 	u := rapid.SampledFrom(us).Draw(t, "unit")
@@ -252,7 +254,7 @@ func anyNeed(t *rapid.T, c *props.Catalog) Need {
 	return Need{Property: p, Op: Op(rapid.IntRange(0, 3).Draw(t, "op")), Limit: units.Quantity{Lo: x, Hi: x, Unit: u}}
 }
 
-func metSet(c *props.Catalog, list []Need) map[*props.Material]bool {
+func metSet(c *catalog.Catalog, list []Need) map[*props.Material]bool {
 	set := map[*props.Material]bool{}
 	for _, r := range Find(NewIndex(c), list, 0).Met {
 		set[r.Material] = true
@@ -315,7 +317,7 @@ func TestNeedProperties(t *testing.T) {
 
 func TestBetterThan(t *testing.T) {
 	c := shop(t)
-	b := props.NewBench()
+	b := compare.NewBench()
 	list := BetterThan(&b, c.Material("x1-f-sand"), []props.PropertyID{props.TensileStrength, props.Density, props.ElectricalConductivity, props.Solidus})
 	var have []string
 	for i := range list {
@@ -333,7 +335,7 @@ func TestBetterThan(t *testing.T) {
 func TestBaselineMeetsItsOwnFigures(t *testing.T) {
 	c := shop(t)
 	for _, unit := range []units.Unit{units.NoUnit, units.MicroOhmCM} {
-		b := props.NewBench()
+		b := compare.NewBench()
 		if unit != units.NoUnit {
 			b.RowUnits = map[props.PropertyID]units.Unit{props.ElectricalConductivity: unit}
 		}
@@ -351,7 +353,7 @@ func TestBaselineMeetsItsOwnFigures(t *testing.T) {
 
 func TestFront(t *testing.T) {
 	c := shop(t)
-	b := props.NewBench()
+	b := compare.NewBench()
 	var all []Result
 	for _, m := range c.Materials {
 		all = append(all, Result{Material: m})

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -35,7 +37,7 @@ func (e *ParseError) Error() string {
 // ParseAll reads needs separated by line breaks, semicolons or commas that
 // are followed by a space. The error joins every *ParseError; the needs that
 // could be read are returned with it.
-func ParseAll(text string, c *props.Catalog) ([]Need, error) {
+func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
 	var out []Need
 	var errs []error
 	for _, s := range strings.FieldsFunc(strings.ReplaceAll(text, ", ", ";"), func(r rune) bool { return r == '\n' || r == ';' || r == '\r' }) {
@@ -60,7 +62,7 @@ func ParseAll(text string, c *props.Catalog) ([]Need, error) {
 //
 // Any unit of the property's dimension will do. A rating bounded by 2 means 2
 // or better whichever sign is written; 1 is best. The error is a *ParseError.
-func Parse(s string, c *props.Catalog) (Need, error) {
+func Parse(s string, c *catalog.Catalog) (Need, error) {
 	text := strings.Join(strings.Fields(s), " ")
 	n := Need{Text: text}
 	if text == "" {
@@ -81,7 +83,7 @@ func Parse(s string, c *props.Catalog) (Need, error) {
 	p, ok := property(name)
 	if !ok {
 		hint := "name a property, process, family or temper first"
-		if near := props.Nearest(strings.ToLower(name), names()); near != "" && name != "" {
+		if near := spelling.Nearest(strings.ToLower(name), names()); near != "" && name != "" {
 			hint = fmt.Sprintf("did you mean %s?", near)
 		}
 		word := name
@@ -279,7 +281,7 @@ func (n *Need) parseProcesses(s string) error {
 		}
 		if !ok {
 			hint := "use one of: " + strings.Join(props.ProcessWords(), ", ")
-			if near := props.Nearest(strings.ToLower(w), props.ProcessWords()); near != "" {
+			if near := spelling.Nearest(strings.ToLower(w), props.ProcessWords()); near != "" {
 				hint = fmt.Sprintf("did you mean %s?", near)
 			}
 			return &ParseError{Need: n.Text, Word: w, Hint: hint}
@@ -292,7 +294,7 @@ func (n *Need) parseProcesses(s string) error {
 	return nil
 }
 
-func (n *Need) parseFamilies(s string, c *props.Catalog) error {
+func (n *Need) parseFamilies(s string, c *catalog.Catalog) error {
 	for _, w := range alternatives(s) {
 		ids := families(strings.ToLower(w), c)
 		if len(ids) == 0 {
@@ -301,7 +303,7 @@ func (n *Need) parseFamilies(s string, c *props.Catalog) error {
 				known = append(known, f.ID)
 			}
 			hint := "use one of: " + strings.Join(known, ", ")
-			if near := props.Nearest(strings.ToLower(w), known); near != "" {
+			if near := spelling.Nearest(strings.ToLower(w), known); near != "" {
 				hint = fmt.Sprintf("did you mean %s?", near)
 			}
 			return &ParseError{Need: n.Text, Word: w, Hint: hint}
@@ -315,7 +317,7 @@ func (n *Need) parseFamilies(s string, c *props.Catalog) error {
 }
 
 // families are those with this id, name or word.
-func families(w string, c *props.Catalog) []string {
+func families(w string, c *catalog.Catalog) []string {
 	var ids []string
 	for _, f := range c.Families {
 		match := w == f.ID || w == strings.ReplaceAll(f.ID, "-", " ") || w == strings.ToLower(f.Name)

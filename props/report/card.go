@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -33,7 +34,7 @@ func (s *Section) add(label, text string) {
 
 // NewCard collects what is on file for a property of a material, and says
 // which figure the bench shows and why. The material need not be pinned.
-func NewCard(b *props.Bench, m *props.Material, p props.PropertyID) *Card {
+func NewCard(b *compare.Bench, m *props.Material, p props.PropertyID) *Card {
 	card := &Card{Title: p.Info().Name + ", " + m.Name()}
 	c, pin := compareOne(b, m, p)
 	cell := &c.Rows[0].Cells[pin]
@@ -61,7 +62,7 @@ func NewCard(b *props.Bench, m *props.Material, p props.PropertyID) *Card {
 }
 
 // compareOne compares the property alone, with the material among the pins.
-func compareOne(b *props.Bench, m *props.Material, p props.PropertyID) (*props.Comparison, int) {
+func compareOne(b *compare.Bench, m *props.Material, p props.PropertyID) (*compare.Comparison, int) {
 	bench := *b
 	bench.Only = []props.PropertyID{p}
 	pin := slices.Index(bench.Pins, m)
@@ -69,7 +70,7 @@ func compareOne(b *props.Bench, m *props.Material, p props.PropertyID) (*props.C
 		bench.Pins = append(slices.Clone(bench.Pins), m)
 		pin = len(bench.Pins) - 1
 	}
-	return props.Compare(bench), pin
+	return compare.Compare(bench), pin
 }
 
 // figureSection is a figure as its source has it.
@@ -144,7 +145,7 @@ func conversions(f *props.Figure) Section {
 }
 
 // choice says why this figure is shown, and what it was set against.
-func choice(c *props.Comparison, pin int, considered []*props.Figure, onFile int) Section {
+func choice(c *compare.Comparison, pin int, considered []*props.Figure, onFile int) Section {
 	row := &c.Rows[0]
 	cell := &row.Cells[pin]
 	s := Section{Title: "On the bench"}
@@ -168,15 +169,15 @@ func choice(c *props.Comparison, pin int, considered []*props.Figure, onFile int
 	return s
 }
 
-func orderWords(b props.BasisSetting) string {
+func orderWords(b compare.BasisSetting) string {
 	rest := "; standards and handbooks before common practice, figures read before figures from memory"
-	if b == props.MinimumOnly {
+	if b == compare.MinimumOnly {
 		return "specified minimums only, where there are any" + rest
 	}
 	return "typical, then specified minimum, maximum, design, house" + rest
 }
 
-func otherFigures(m *props.Material, cell *props.Cell, list []*props.Figure) Section {
+func otherFigures(m *props.Material, cell *compare.Cell, list []*props.Figure) Section {
 	s := Section{Title: "Other figures on file, in order"}
 	for _, f := range list {
 		if f == cell.Figure {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -76,7 +77,7 @@ func TestCardSaysWhyAFigureIsShown(t *testing.T) {
 	if !strings.Contains(have, "35–42 ksi: typical") {
 		t.Errorf("the other figure is missing:\n%s", have)
 	}
-	b.Basis = props.MinimumOnly
+	b.Basis = compare.MinimumOnly
 	if have := NewCard(&b, b.Pins[1], props.TensileStrength).text(); !strings.Contains(have, "specified minimums only, where there are any") || !strings.Contains(have, "35–42 ksi: typical") {
 		t.Error(have)
 	}
@@ -95,7 +96,7 @@ func TestCardOfAnUnpinnedMaterial(t *testing.T) {
 	if !strings.Contains(have, "beats the baseline") || len(b.Pins) != 1 {
 		t.Errorf("%d pins\n%s", len(b.Pins), have)
 	}
-	empty := props.NewBench()
+	empty := compare.NewBench()
 	if have := NewCard(&empty, all.Bench.Pins[1], props.Density).text(); !strings.Contains(have, "verdict: the baseline") {
 		t.Error(have)
 	}
@@ -157,7 +158,7 @@ func TestSettingsRead(t *testing.T) {
 	if r, err := ParseRange("68-212 °F", units.SI); err != nil || math.Abs(r[0]-20) > 1e-9 || math.Abs(r[1]-100) > 1e-9 {
 		t.Errorf("68-212 °F: %v, %v", r, err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	b.Range = &[2]float64{20, 100}
 	if have := RangeText(&b); have != "68–212 °F" {
 		t.Error(have)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -16,7 +17,7 @@ type Detail struct {
 }
 
 // NewDetail puts the cell of a row and a pin in words.
-func NewDetail(c *props.Comparison, row *props.Row, pin int) Detail {
+func NewDetail(c *compare.Comparison, row *compare.Row, pin int) Detail {
 	cell := &row.Cells[pin]
 	what := row.Property.Info().Name + ", " + cell.Material.Name() + ": "
 	if cell.Figure == nil {
@@ -44,12 +45,12 @@ func FigureText(f *props.Figure, value units.Quantity) string {
 	return s
 }
 
-func verdictText(c *props.Comparison, row *props.Row, cell *props.Cell) string {
+func verdictText(c *compare.Comparison, row *compare.Row, cell *compare.Cell) string {
 	var s string
 	switch cell.Verdict {
-	case props.IsBaseline:
+	case compare.IsBaseline:
 		s = "the baseline"
-	case props.None:
+	case compare.None:
 		switch {
 		case cell.Figure == nil:
 			s = "no figure, nothing to compare"
@@ -65,7 +66,7 @@ func verdictText(c *props.Comparison, row *props.Row, cell *props.Cell) string {
 		default:
 			s = "neither better nor worse"
 		}
-	case props.Unlike:
+	case compare.Unlike:
 		s = "unlike, counts in no total"
 	default:
 		s = verdictPhrases[cell.Verdict]
@@ -74,7 +75,7 @@ func verdictText(c *props.Comparison, row *props.Row, cell *props.Cell) string {
 		s += ": " + d
 	}
 	if why := cell.Why(); why != "" {
-		if cell.Verdict == props.Unlike {
+		if cell.Verdict == compare.Unlike {
 			return s + ": " + why
 		}
 		s += "; " + why
@@ -83,12 +84,12 @@ func verdictText(c *props.Comparison, row *props.Row, cell *props.Cell) string {
 }
 
 var verdictPhrases = [...]string{
-	props.Beats: "beats the baseline", props.Misses: "misses the baseline", props.Level: "level with the baseline",
-	props.Overlaps: "overlaps the baseline", props.IsBaseline: "the baseline",
+	compare.Beats: "beats the baseline", compare.Misses: "misses the baseline", compare.Level: "level with the baseline",
+	compare.Overlaps: "overlaps the baseline", compare.IsBaseline: "the baseline",
 }
 
 // deltaWords writes a difference in full: "+10 ksi (+9 to +11), +32 %, 1.3×".
-func deltaWords(cell *props.Cell) string {
+func deltaWords(cell *compare.Cell) string {
 	d := cell.Delta
 	if d == nil {
 		return ""
@@ -107,7 +108,7 @@ func deltaWords(cell *props.Cell) string {
 	case lo != hi:
 		s += fmt.Sprintf(" (%s to %s)", lo, hi)
 	}
-	for _, mode := range []props.DeltaMode{props.Percent, props.Ratio} {
+	for _, mode := range []compare.DeltaMode{compare.Percent, compare.Ratio} {
 		if !math.IsNaN(d.Percent) {
 			s += ", " + DeltaText(mode, cell)
 		}
@@ -117,11 +118,11 @@ func deltaWords(cell *props.Cell) string {
 
 // Brief is a material's figures of a few properties as short texts, as they
 // would stand on the bench, "" where there is none.
-func Brief(b *props.Bench, m *props.Material, list []props.PropertyID) []string {
+func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []string {
 	alone := *b
 	alone.Pins, alone.Baseline, alone.Only = []*props.Material{m}, 0, list
 	alone.HideEmpty, alone.HideLevel = false, false
-	c := props.Compare(alone)
+	c := compare.Compare(alone)
 	out := make([]string, len(c.Rows))
 	for i := range c.Rows {
 		if cell := &c.Rows[i].Cells[0]; cell.Figure != nil {
@@ -134,7 +135,7 @@ func Brief(b *props.Bench, m *props.Material, list []props.PropertyID) []string 
 // RowUnits lists the units a row can sensibly be shown in, beginning with
 // those of the unit systems and of the sources: units in which the row's
 // figures do not turn into long strings of zeros.
-func RowUnits(row *props.Row) []units.Unit {
+func RowUnits(row *compare.Row) []units.Unit {
 	var out []units.Unit
 	add := func(u units.Unit) {
 		for _, have := range out {
@@ -161,7 +162,7 @@ func RowUnits(row *props.Row) []units.Unit {
 	return out
 }
 
-func readable(row *props.Row, u units.Unit) bool {
+func readable(row *compare.Row, u units.Unit) bool {
 	any := false
 	for i := range row.Cells {
 		f := row.Cells[i].Figure

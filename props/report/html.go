@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 )
 
 // The styles stand in every cell: mail programs drop style sheets.
@@ -20,7 +21,7 @@ const (
 
 // HTML writes a comparison as a table that pastes into a mail, with notes,
 // sources and the caution below. It is a fragment, not a page.
-func HTML(c *props.Comparison, s Scope) string {
+func HTML(c *compare.Comparison, s Scope) string {
 	c = s.of(c)
 	t := NewTable(c)
 	var b strings.Builder

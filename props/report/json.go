@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/units"
 )
@@ -117,9 +118,9 @@ func Quiet(v float64) float64 {
 
 // JSON writes a comparison for programs. Every material is named by its id,
 // every row by its property id. What is not known is null or empty.
-func JSON(c *props.Comparison, s Scope) string { return comparisonJSON(s.of(c), nil) }
+func JSON(c *compare.Comparison, s Scope) string { return comparisonJSON(s.of(c), nil) }
 
-func comparisonJSON(c *props.Comparison, list []needs.Need) string {
+func comparisonJSON(c *compare.Comparison, list []needs.Need) string {
 	d := document{Caution: Caution, Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
 	for i, m := range c.Bench.Pins {
 		if i == c.Baseline {
@@ -149,7 +150,7 @@ func indented(v any) string {
 	return string(out) + "\n"
 }
 
-func rowJSON(row *props.Row) jsonRow {
+func rowJSON(row *compare.Row) jsonRow {
 	_, _, sense := rowNames(row)
 	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: sense.String(), Cells: []jsonCell{}}
 	for i := range row.Cells {
@@ -159,7 +160,7 @@ func rowJSON(row *props.Row) jsonRow {
 			cell.Figure = figureJSON(f, c.Value)
 		}
 		for _, r := range c.Reasons {
-			if r.Kind == props.OtherBaseFigure {
+			if r.Kind == compare.OtherBaseFigure {
 				if v, err := c.Against.Value.In(row.Unit); err == nil {
 					cell.Against = figureJSON(c.Against, v)
 				}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 )
 
@@ -19,7 +20,7 @@ type Limits struct {
 // tables of their own before the figures, in JSON the needs as the key
 // "needs". A scope of one property is that property alone. Text has lines of
 // up to width characters.
-func WithNeeds(format string, c *props.Comparison, s Scope, above Limits, width int) (string, error) {
+func WithNeeds(format string, c *compare.Comparison, s Scope, above Limits, width int) (string, error) {
 	if format == "json" {
 		return comparisonJSON(s.of(c), above.Needs), nil
 	}
@@ -89,7 +90,7 @@ func (t *DocTable) split(width int) []DocTable {
 // meritTable sets duties against the pins of a bench: the merit relative to
 // the baseline with its bounds. Formula and source, and why there is none,
 // stand below.
-func meritTable(b *props.Bench, duties []*needs.Duty) DocTable {
+func meritTable(b *compare.Bench, duties []*needs.Duty) DocTable {
 	base := b.Pins[b.Baseline]
 	t := DocTable{Heading: "Merit relative to " + base.Name(), Head: []string{"duty"}}
 	for _, m := range b.Pins {
@@ -110,7 +111,7 @@ func meritTable(b *props.Bench, duties []*needs.Duty) DocTable {
 	return t
 }
 
-func meritCell(b *props.Bench, m *props.Material, r needs.Merit) string {
+func meritCell(b *compare.Bench, m *props.Material, r needs.Merit) string {
 	if m == b.Pins[b.Baseline] && r.Why == "" {
 		return "1"
 	}
@@ -133,7 +134,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 
 // MeritDoc reports one duty: the merit of each pin relative to the baseline,
 // and the figures it rests on.
-func MeritDoc(b *props.Bench, d *needs.Duty) *Doc {
+func MeritDoc(b *compare.Bench, d *needs.Duty) *Doc {
 	t := DocTable{Head: []string{"material", "merit", "rests on"}}
 	base := b.Pins[b.Baseline]
 	for _, m := range b.Pins {
@@ -154,7 +155,7 @@ func nonempty(s string) []string {
 	return []string{s}
 }
 
-func figureTexts(b *props.Bench, list []*props.Figure) []string {
+func figureTexts(b *compare.Bench, list []*props.Figure) []string {
 	var out []string
 	for _, f := range list {
 		v := f.Value
@@ -200,7 +201,7 @@ func NewNeedCard(m *props.Material, n *needs.Need) *Card {
 		if j.Figure != nil {
 			card.Sections = append(card.Sections, figureSection(m, j.Figure), conversions(j.Figure))
 		}
-		if others := otherFigures(m, &props.Cell{Figure: j.Figure}, m.Figures(n.Property)); len(others.Items) > 0 {
+		if others := otherFigures(m, &compare.Cell{Figure: j.Figure}, m.Figures(n.Property)); len(others.Items) > 0 {
 			card.Sections = append(card.Sections, others)
 		}
 	}
@@ -211,7 +212,7 @@ func NewNeedCard(m *props.Material, n *needs.Need) *Card {
 const judgedFirst = "strength and elongation are judged on specified minimums where they are published, other properties on typical figures"
 
 // NewMeritCard says what a merit of a pin is made of.
-func NewMeritCard(b *props.Bench, m *props.Material, d *needs.Duty) *Card {
+func NewMeritCard(b *compare.Bench, m *props.Material, d *needs.Duty) *Card {
 	base := b.Pins[b.Baseline]
 	r := d.Relative(b, m, base)
 	s := Section{Title: "The merit"}

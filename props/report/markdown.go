@@ -4,12 +4,12 @@ import (
 	"strconv"
 	"strings"
 
-	"alongside/props"
+	"alongside/props/compare"
 )
 
 // Markdown writes a comparison as a pipe table with notes, sources and the
 // caution below.
-func Markdown(c *props.Comparison, s Scope) string {
+func Markdown(c *compare.Comparison, s Scope) string {
 	c = s.of(c)
 	t := NewTable(c)
 	var b strings.Builder
@@ -62,7 +62,7 @@ func cellLine(c *Cell) string {
 }
 
 // totalLines are the counts of each pin, a line each; none for a single row.
-func (t *Table) totalLines(c *props.Comparison) []string {
+func (t *Table) totalLines(c *compare.Comparison) []string {
 	var out []string
 	for i, h := range t.Heads {
 		if i != t.Baseline && h.Total != "" {

@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 )
 
 var needGlyphs = [...]string{needs.NoFigure: "–", needs.NotMet: "✗", needs.Partly: "≈", needs.OnlyTypical: "✓", needs.Met: "✓"}
 
 // needVerdicts lend a need's state the colour of a verdict.
-var needVerdicts = [...]props.Verdict{needs.NoFigure: props.None, needs.NotMet: props.Misses, needs.Partly: props.Overlaps, needs.OnlyTypical: props.Unlike, needs.Met: props.Beats}
+var needVerdicts = [...]compare.Verdict{needs.NoFigure: compare.None, needs.NotMet: compare.Misses, needs.Partly: compare.Overlaps, needs.OnlyTypical: compare.Unlike, needs.Met: compare.Beats}
 
 // NeedLines are rows for the customer's limits, one a need that is switched
 // on, to stand above a table's own: the figure a need was judged on, its
@@ -70,7 +71,7 @@ func dutyShort(d *needs.Duty) string {
 // MeritLines are rows for the duties the user picked: the merit of each pin
 // relative to the baseline. Why of each cell is the formula with its bounds
 // and source, or the reason why there is none.
-func MeritLines(b *props.Bench, duties []*needs.Duty) []Line {
+func MeritLines(b *compare.Bench, duties []*needs.Duty) []Line {
 	var out []Line
 	for _, d := range duties {
 		l := Line{Group: props.Merits, Name: "merit: " + dutyShort(d), Short: dutyShort(d) + " ×", Sense: senses[props.More]}
@@ -87,13 +88,13 @@ func MeritLines(b *props.Bench, duties []*needs.Duty) []Line {
 				c.Value = fmt.Sprintf("%.2f", r.Mid)
 				switch {
 				case i == b.Baseline:
-					c.Verdict = props.IsBaseline
+					c.Verdict = compare.IsBaseline
 				case r.Lo > 1:
-					c.Verdict, c.Glyph = props.Beats, glyphs[props.Beats]
+					c.Verdict, c.Glyph = compare.Beats, glyphs[compare.Beats]
 				case r.Hi < 1:
-					c.Verdict, c.Glyph = props.Misses, glyphs[props.Misses]
+					c.Verdict, c.Glyph = compare.Misses, glyphs[compare.Misses]
 				default:
-					c.Verdict, c.Glyph = props.Overlaps, glyphs[props.Overlaps]
+					c.Verdict, c.Glyph = compare.Overlaps, glyphs[compare.Overlaps]
 				}
 			}
 			l.Cells = append(l.Cells, c)

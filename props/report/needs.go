@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/units"
 )
@@ -66,7 +67,7 @@ func marginNumber(j *needs.Judgement) string {
 // follows in parentheses where that is another unit.
 func JudgementText(j *needs.Judgement) string {
 	if j.Status == needs.NoFigure {
-		if j.Note == props.NoFigureOnFile {
+		if j.Note == compare.NoFigureOnFile {
 			return j.Note
 		}
 		return j.Status.String() + ": " + j.Note
@@ -131,7 +132,7 @@ func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
 type Search struct {
 	Needs    []needs.Need
 	Found    needs.Found
-	Bench    props.Bench        // units and senses
+	Bench    compare.Bench      // units and senses
 	Baseline *props.Material    // for merit; may be nil
 	Duty     *needs.Duty        // may be nil
 	Front    bool               // Found.Met was narrowed to a trade-off front

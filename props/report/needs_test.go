@@ -6,13 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/props/needs"
 )
 
-func shopNeed(t *testing.T, text string) (*props.Catalog, []needs.Need) {
+func shopNeed(t *testing.T, text string) (*catalog.Catalog, []needs.Need) {
 	t.Helper()
-	c, err := props.Load(os.DirFS("../testdata"), "shop.toml")
+	c, err := catalog.Load(os.DirFS("../testdata"), "shop.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,7 +47,7 @@ func TestJudgementText(t *testing.T) {
 
 func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 	c, list := shopNeed(t, "density < 2.77 g/cm3; tensile >= 24 ksi")
-	s := Search{Needs: list, Bench: props.NewBench(), Found: needs.Find(needs.NewIndex(c), list, 9)}
+	s := Search{Needs: list, Bench: compare.NewBench(), Found: needs.Find(needs.NewIndex(c), list, 9)}
 	text, err := FoundDoc(s).Render("text", 200)
 	if err != nil {
 		t.Fatal(err)

@@ -11,20 +11,22 @@ import (
 	"pgregory.net/rapid"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 )
 
 // invented is the test catalog of the commands; its figures are made up.
-func invented(t testing.TB, ids ...string) *props.Comparison {
+func invented(t testing.TB, ids ...string) *compare.Comparison {
 	t.Helper()
 	content, err := os.ReadFile("../../testdata/cmd/invented.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
+	c, err := catalog.LoadFiles(nil, []catalog.File{{Name: "invented.toml", Content: content}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	for _, id := range ids {
 		m := c.Material(id)
 		if m == nil {
@@ -32,10 +34,10 @@ func invented(t testing.TB, ids ...string) *props.Comparison {
 		}
 		b.Pin(m)
 	}
-	return props.Compare(b)
+	return compare.Compare(b)
 }
 
-func render(t testing.TB, format string, c *props.Comparison, s Scope) string {
+func render(t testing.TB, format string, c *compare.Comparison, s Scope) string {
 	t.Helper()
 	text, err := Render(format, c, s)
 	if err != nil {
@@ -88,7 +90,7 @@ func TestScopes(t *testing.T) {
 func TestColumnScopeKeepsTheBaseline(t *testing.T) {
 	c := invented(t, "t1-f-sand", "t2-die", "l30")
 	c.Bench.Baseline = 2
-	c = props.Compare(c.Bench)
+	c = compare.Compare(c.Bench)
 	text := render(t, "json", c, Scope{Material: c.Bench.Pins[0]})
 	if !strings.Contains(text, `"baseline": "l30"`) || strings.Contains(text, "t2-die") {
 		t.Errorf("have\n%.200s", text)
@@ -100,11 +102,11 @@ func TestColumnScopeKeepsTheBaseline(t *testing.T) {
 
 func TestEmptyBench(t *testing.T) {
 	for _, format := range Formats() {
-		if text := render(t, format, props.Compare(props.NewBench()), Scope{}); text == "" {
+		if text := render(t, format, compare.Compare(compare.NewBench()), Scope{}); text == "" {
 			t.Errorf("%s of an empty bench is empty", format)
 		}
 	}
-	if _, err := Render("pdf", props.Compare(props.NewBench()), Scope{}); err == nil || !strings.Contains(err.Error(), "markdown") {
+	if _, err := Render("pdf", compare.Compare(compare.NewBench()), Scope{}); err == nil || !strings.Contains(err.Error(), "markdown") {
 		t.Errorf("an unknown format: %v", err)
 	}
 }

@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
 // A conductivity shown in µΩ·cm is a resistivity, and less of it is better.
 func TestResistivityRow(t *testing.T) {
-	row := &props.Row{Property: props.ElectricalConductivity, Unit: units.MicroOhmCM, Sense: props.More}
+	row := &compare.Row{Property: props.ElectricalConductivity, Unit: units.MicroOhmCM, Sense: props.More}
 	if name, short, sense := rowNames(row); name != "Electrical resistivity" || short != "Resistivity" || sense != props.Less {
 		t.Errorf("have %q, %q, %v", name, short, sense)
 	}

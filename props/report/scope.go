@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 )
 
 // Scope says which part of a comparison leaves the program. The zero value is
@@ -20,7 +21,7 @@ type Scope struct {
 // command line.
 var formats = [...]struct {
 	name   string
-	render func(*props.Comparison, Scope) string
+	render func(*compare.Comparison, Scope) string
 }{
 	{"text", Text},
 	{"markdown", Markdown},
@@ -42,7 +43,7 @@ func Formats() []string {
 // Render writes the part of a comparison that the scope names in a format:
 // text, markdown, tsv, csv, html or json. Another name is an error that lists
 // these.
-func Render(format string, c *props.Comparison, s Scope) (string, error) {
+func Render(format string, c *compare.Comparison, s Scope) (string, error) {
 	for _, f := range formats {
 		if f.name == format {
 			return f.render(c, s), nil
@@ -54,7 +55,7 @@ func Render(format string, c *props.Comparison, s Scope) (string, error) {
 // of narrows a comparison to the scope. The comparison given is not changed.
 // Totals stay only where every row stays: a count over one row would pass for
 // the count of the bench.
-func (s Scope) of(c *props.Comparison) *props.Comparison {
+func (s Scope) of(c *compare.Comparison) *compare.Comparison {
 	out := *c
 	if s.Property != props.NoProperty {
 		out.Rows, out.Totals = nil, nil

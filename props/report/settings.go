@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -33,7 +33,7 @@ func degrees(s units.System) units.Unit { return units.Preferred(units.Temperatu
 
 // ServiceText is the service temperature of the bench in its units, "" when
 // none is set.
-func ServiceText(b *props.Bench) string {
+func ServiceText(b *compare.Bench) string {
 	if b.Service == nil {
 		return ""
 	}
@@ -42,7 +42,7 @@ func ServiceText(b *props.Bench) string {
 
 // RangeText is the expansion range of the bench in its units, "" when none is
 // set.
-func RangeText(b *props.Bench) string {
+func RangeText(b *compare.Bench) string {
 	if b.Range == nil {
 		return ""
 	}

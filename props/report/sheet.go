@@ -6,13 +6,13 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"alongside/props"
+	"alongside/props/compare"
 )
 
 // TSV writes a comparison for pasting into a spreadsheet: a record per
 // property, the cells parted by tabs. Numbers are not rounded and carry a
 // point for the decimal. Notes, sources and the caution follow below.
-func TSV(c *props.Comparison, s Scope) string {
+func TSV(c *compare.Comparison, s Scope) string {
 	var b strings.Builder
 	for _, record := range sheet(s.of(c)) {
 		b.WriteString(strings.Join(record, "\t"))
@@ -22,7 +22,7 @@ func TSV(c *props.Comparison, s Scope) string {
 }
 
 // CSV is TSV with commas and quotes as in RFC 4180.
-func CSV(c *props.Comparison, s Scope) string {
+func CSV(c *compare.Comparison, s Scope) string {
 	var b strings.Builder
 	w := csv.NewWriter(&b)
 	if err := w.WriteAll(sheet(s.of(c))); err != nil { // a strings.Builder takes everything
@@ -36,7 +36,7 @@ func CSV(c *props.Comparison, s Scope) string {
 var sheetColumns = [...]string{"value", "to", "basis", "known", "delta", "delta %", "verdict", "why", "conditions", "source"}
 
 // sheet is the comparison as records of equal length.
-func sheet(c *props.Comparison) [][]string {
+func sheet(c *compare.Comparison) [][]string {
 	t := NewTable(c)
 	head := []string{"property", "unit", "sense"}
 	for i, m := range c.Bench.Pins {
@@ -84,7 +84,7 @@ func sheet(c *props.Comparison) [][]string {
 	return records
 }
 
-func sheetCell(c *props.Cell, t *Table) []string {
+func sheetCell(c *compare.Cell, t *Table) []string {
 	out := make([]string, len(sheetColumns))
 	out[6], out[7] = c.Verdict.String(), c.Why()
 	if c.Figure == nil {

@@ -4,13 +4,14 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 )
 
 // Signs explains the signs that the table holds, and no others, in lines that
 // may be wrapped.
 func (t *Table) Signs() []string {
 	var has struct {
-		verdicts [props.IsBaseline + 1]bool
+		verdicts [compare.IsBaseline + 1]bool
 		marks    map[string]bool
 		senses   map[string]bool
 		memory   bool
@@ -35,9 +36,9 @@ func (t *Table) Signs() []string {
 		}
 	}
 	for v, words := range [...]string{
-		props.Beats: "beats the baseline", props.Misses: "misses it", props.Level: "level with it",
-		props.Overlaps: "the ranges overlap", props.Unlike: "unlike: basis or test conditions differ, no comparison",
-		props.None: "nothing to compare",
+		compare.Beats: "beats the baseline", compare.Misses: "misses it", compare.Level: "level with it",
+		compare.Overlaps: "the ranges overlap", compare.Unlike: "unlike: basis or test conditions differ, no comparison",
+		compare.None: "nothing to compare",
 	} {
 		add(&first, words != "" && has.verdicts[v], strings.TrimSpace(glyphs[v]+" "+words))
 	}

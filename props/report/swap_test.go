@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/swap"
 )
 
@@ -16,7 +16,7 @@ func swapped(t *testing.T, part swap.Part, from, to string) *swap.Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	return swap.Work(&b, g, c.Material(from), c.Material(to))
 }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -53,7 +54,7 @@ type Cell struct {
 	Mark    string // basis mark: "" typical, "m" minimum, "x" maximum, "d" design, "h" house
 	Delta   string // "+74 %", "+20", "1.7×", "" when off or none
 	Glyph   string // verdict sign
-	Verdict props.Verdict
+	Verdict compare.Verdict
 	Word    string // verdict as a word, "" for the baseline
 	Why     string // reasons, or why there is no figure
 	Notes   []int  // numbers in Table.Notes
@@ -63,10 +64,10 @@ type Cell struct {
 	Other   bool // set against another figure of the baseline than the one shown
 }
 
-var glyphs = [...]string{props.None: "–", props.Beats: "✓", props.Misses: "✗", props.Level: "=", props.Overlaps: "≈", props.Unlike: "≠", props.IsBaseline: ""}
+var glyphs = [...]string{compare.None: "–", compare.Beats: "✓", compare.Misses: "✗", compare.Level: "=", compare.Overlaps: "≈", compare.Unlike: "≠", compare.IsBaseline: ""}
 
 // Glyph is the sign of a verdict.
-func Glyph(v props.Verdict) string { return glyphs[v] }
+func Glyph(v compare.Verdict) string { return glyphs[v] }
 
 var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h", props.Estimated: "e"}
 
@@ -86,7 +87,7 @@ func Legend() []string {
 var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓", props.Near: "±"}
 
 // NewTable formats a comparison. Rows are left out as the bench says.
-func NewTable(c *props.Comparison) *Table {
+func NewTable(c *compare.Comparison) *Table {
 	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench)}
 	for i, m := range c.Bench.Pins {
 		h := Head{ID: m.ID, Alloy: m.Alloy.Name, Temper: m.Temper, Process: m.Process.String()}
@@ -104,7 +105,7 @@ func NewTable(c *props.Comparison) *Table {
 	return t
 }
 
-func title(c *props.Comparison) string {
+func title(c *compare.Comparison) string {
 	var names []string
 	for i, m := range c.Bench.Pins {
 		if i != c.Baseline {
@@ -120,9 +121,9 @@ func title(c *props.Comparison) string {
 	return strings.Join(names, ", ") + " against " + c.Bench.Pins[c.Baseline].Name()
 }
 
-func setting(b *props.Bench) string {
+func setting(b *compare.Bench) string {
 	s := "Typical figures are compared where both sides have them, else the next basis they share"
-	if b.Basis == props.MinimumOnly {
+	if b.Basis == compare.MinimumOnly {
 		s = "Only specified minimums are compared where standards specify them"
 	}
 	if b.Service != nil {
@@ -139,7 +140,7 @@ func setting(b *props.Bench) string {
 
 // hidden leaves out rows with nothing to compare: where fewer than two pins
 // have a figure. Pins are compared by eye where the baseline has none.
-func hidden(c *props.Comparison, row *props.Row) bool {
+func hidden(c *compare.Comparison, row *compare.Row) bool {
 	figures, allLevel := 0, true
 	for i := range row.Cells {
 		if row.Cells[i].Figure != nil {
@@ -148,7 +149,7 @@ func hidden(c *props.Comparison, row *props.Row) bool {
 		if i == c.Baseline {
 			continue
 		}
-		allLevel = allLevel && row.Cells[i].Verdict == props.Level
+		allLevel = allLevel && row.Cells[i].Verdict == compare.Level
 	}
 	alone := len(row.Cells) == 1
 	return !alone && (c.Bench.HideEmpty && figures < 2 || c.Bench.HideLevel && allLevel)
@@ -156,7 +157,7 @@ func hidden(c *props.Comparison, row *props.Row) bool {
 
 // rowNames names a row, and says which way its printed numbers count: a
 // conductivity shown in a unit of resistivity is one, and less of it is better.
-func rowNames(row *props.Row) (name, short string, sense props.Sense) {
+func rowNames(row *compare.Row) (name, short string, sense props.Sense) {
 	info := row.Property.Info()
 	if !row.Unit.Reciprocal() {
 		return info.Name, info.Short, row.Sense
@@ -171,7 +172,7 @@ func rowNames(row *props.Row) (name, short string, sense props.Sense) {
 	return "Electrical resistivity", "Resistivity", sense
 }
 
-func line(c *props.Comparison, row *props.Row, n *numbering) Line {
+func line(c *compare.Comparison, row *compare.Row, n *numbering) Line {
 	info := row.Property.Info()
 	name, short, sense := rowNames(row)
 	l := Line{Property: row.Property, Group: info.Group, Name: name, Short: short, Unit: unitText(row), Sense: senses[sense]}
@@ -183,7 +184,7 @@ func line(c *props.Comparison, row *props.Row, n *numbering) Line {
 	return l
 }
 
-func unitText(row *props.Row) string {
+func unitText(row *compare.Row) string {
 	switch row.Unit.Dimension() {
 	case units.Ratio:
 		return ""
@@ -193,14 +194,14 @@ func unitText(row *props.Row) string {
 	return row.Unit.Symbol()
 }
 
-func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
+func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	out := Cell{Verdict: in.Verdict, Glyph: glyphs[in.Verdict], Why: in.Why()}
-	if in.Verdict != props.IsBaseline {
+	if in.Verdict != compare.IsBaseline {
 		out.Word = in.Verdict.String()
 	}
 	if in.Figure == nil {
 		out.Why = in.Absent
-		if in.Absent != props.NoFigureOnFile {
+		if in.Absent != compare.NoFigureOnFile {
 			out.Notes = append(out.Notes, n.note(in.Absent))
 		}
 		return out
@@ -209,15 +210,15 @@ func cell(c *props.Comparison, in *props.Cell, n *numbering) Cell {
 	out.Mark = marks[in.Figure.Basis]
 	out.Memory = in.Figure.Known == props.Memory
 	out.Source = n.source(in.Figure.Source)
-	if in.Verdict == props.None && in.Delta != nil {
+	if in.Verdict == compare.None && in.Delta != nil {
 		out.Glyph = "" // neither better nor worse: a difference without a verdict
 	}
-	if in.Verdict != props.IsBaseline && in.Delta != nil {
+	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}
 	for _, r := range in.Reasons {
-		out.Other = out.Other || r.Kind == props.OtherBaseFigure
-		if r.Kind != props.NoSense {
+		out.Other = out.Other || r.Kind == compare.OtherBaseFigure
+		if r.Kind != compare.NoSense {
 			out.Notes = append(out.Notes, n.note(r.String()))
 		}
 	}
@@ -270,28 +271,28 @@ func SourceText(s *props.Source) string {
 
 // DeltaText writes a difference in the chosen mode with no more digits than
 // the two figures carry.
-func DeltaText(mode props.DeltaMode, in *props.Cell) string {
+func DeltaText(mode compare.DeltaMode, in *compare.Cell) string {
 	d := in.Delta
-	if math.IsNaN(d.Percent) && mode != props.NoDelta {
-		mode = props.Amount
+	if math.IsNaN(d.Percent) && mode != compare.NoDelta {
+		mode = compare.Amount
 	}
 	switch mode {
-	case props.Percent:
+	case compare.Percent:
 		prec := 0
 		if math.Abs(d.Percent) < 10 && significant(in) >= 3 {
 			prec = 1
 		}
 		return signed(threeDigits(d.Percent), prec) + " %"
-	case props.Ratio:
+	case compare.Ratio:
 		return trimRatio(d.Ratio, significant(in)) + "×"
-	case props.Amount:
+	case compare.Amount:
 		return signed(d.Mid, amountDecimals(in))
 	}
 	return ""
 }
 
 // amountDecimals is how many decimals both figures carry in the row's unit.
-func amountDecimals(in *props.Cell) int {
+func amountDecimals(in *compare.Cell) int {
 	place := in.Value.Place
 	if v, err := in.Against.Value.In(in.Value.Unit); err == nil {
 		place = max(place, v.Place)
@@ -311,7 +312,7 @@ func threeDigits(v float64) float64 {
 }
 
 // significant is the smaller number of significant digits of the two figures.
-func significant(in *props.Cell) int {
+func significant(in *compare.Cell) int {
 	digits := func(q units.Quantity) int {
 		v := math.Max(math.Abs(q.Lo), math.Abs(q.Hi))
 		if v == 0 {
@@ -340,7 +341,7 @@ func signed(v float64, decimals int) string {
 	return "−" + s[1:]
 }
 
-func totalWords(t props.Total) string {
+func totalWords(t compare.Total) string {
 	parts := []string{fmt.Sprintf("beats %d", t.Beats), fmt.Sprintf("misses %d", t.Misses)}
 	for _, p := range []struct {
 		n    int
@@ -353,6 +354,6 @@ func totalWords(t props.Total) string {
 	return strings.Join(parts, ", ")
 }
 
-func totalGlyphs(t props.Total) string {
+func totalGlyphs(t compare.Total) string {
 	return fmt.Sprintf("✓%d ✗%d =%d ≈%d ≠%d", t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike)
 }

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"alongside/props"
+	"alongside/props/compare"
 )
 
 // MailWidth is a line length that mail programs leave unbroken: RFC 5322,
@@ -15,11 +16,11 @@ const MailWidth = 76
 // Text writes a comparison as plain lines that stay aligned in a monospaced
 // mail. Where the pins do not fit side by side, blocks of them follow each
 // other, each with the baseline first.
-func Text(c *props.Comparison, s Scope) string { return TextWidth(c, s, MailWidth) }
+func Text(c *compare.Comparison, s Scope) string { return TextWidth(c, s, MailWidth) }
 
 // TextWidth is Text for lines of up to width characters; a table that cannot
 // be made so narrow is wider.
-func TextWidth(c *props.Comparison, s Scope, width int) string {
+func TextWidth(c *compare.Comparison, s Scope, width int) string {
 	c = s.of(c)
 	t := NewTable(c)
 	width = max(width, 40)
@@ -66,7 +67,7 @@ func writeFoot(b *strings.Builder, t *Table, width int) {
 }
 
 // detail is one figure of a row in a sentence, with all that stands behind it.
-func detail(c *props.Cell, t *Table) string {
+func detail(c *compare.Cell, t *Table) string {
 	s := c.Material.Name() + ": "
 	if c.Figure == nil {
 		return s + c.Absent

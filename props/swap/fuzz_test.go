@@ -5,7 +5,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"alongside/props"
+	"alongside/props/compare"
 )
 
 // Nothing that can be typed makes Set panic, and what it takes can be read
@@ -54,7 +54,7 @@ func FuzzSet(f *testing.F) {
 		if err != nil {
 			t.Fatalf("Set took %q, Read does not: %v", typed, err)
 		}
-		b := props.NewBench()
+		b := compare.NewBench()
 		r := Work(&b, g, base, pin)
 		r.Worth()
 		for i := range r.Lines {

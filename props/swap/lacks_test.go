@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/swap"
 )
 
@@ -12,7 +12,7 @@ import (
 // for something else, or for nothing, once that field is filled.
 func TestLacks(t *testing.T) {
 	c := data.Catalog()
-	b := props.NewBench()
+	b := compare.NewBench()
 	for _, id := range []string{"gray-30", "a356-t6-pm"} {
 		m, err := c.Resolve(id)
 		if err != nil {

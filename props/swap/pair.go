@@ -2,6 +2,7 @@ package swap
 
 import (
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -17,7 +18,7 @@ type pair struct {
 // work carries what a swap is worked out from.
 type work struct {
 	Given
-	bench     props.Bench // the two materials only, the baseline first
+	bench     compare.Bench // the two materials only, the baseline first
 	base, pin *props.Material
 	pairs     map[props.PropertyID]pair
 	lines     []Line
@@ -36,7 +37,7 @@ func (w *work) pair(p props.PropertyID) pair {
 		return found
 	}
 	w.bench.Only = []props.PropertyID{p}
-	cells := props.Compare(w.bench).Rows[0].Cells
+	cells := compare.Compare(w.bench).Rows[0].Cells
 	base, pin := &cells[0], &cells[1]
 	out := pair{symbol: symbols[p], pin: pin.Figure, base: base.Figure}
 	if pin.Against != nil {
@@ -47,11 +48,11 @@ func (w *work) pair(p props.PropertyID) pair {
 		out.why = lack(w.pin, p, pin.Absent)
 	case base.Figure == nil:
 		out.why = lack(w.base, p, base.Absent)
-	case pin.Verdict == props.Unlike:
+	case pin.Verdict == compare.Unlike:
 		out.why = "unlike figures: " + pin.Why()
 	default:
 		for _, r := range pin.Reasons {
-			if r.Kind != props.NoSense && r.Kind != props.OtherBaseFigure {
+			if r.Kind != compare.NoSense && r.Kind != compare.OtherBaseFigure {
 				out.notes = append(out.notes, p.Info().Name+": "+r.String())
 			}
 		}
@@ -67,7 +68,7 @@ func (w *work) pair(p props.PropertyID) pair {
 
 // lack says why a material has no figure.
 func lack(m *props.Material, p props.PropertyID, absent string) string {
-	if absent == "" || absent == props.NoFigureOnFile {
+	if absent == "" || absent == compare.NoFigureOnFile {
 		return "no " + lower(p.Info().Name) + " on file for " + m.Name()
 	}
 	return m.Name() + ": " + absent

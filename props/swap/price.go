@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode"
 
-	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -70,7 +70,7 @@ func ParsePrice(typed string) (Price, error) {
 }
 
 // readPrice sets or clears the price of one material: ID=PRICE.
-func (p *Part) readPrice(c *props.Catalog, typed string) error {
+func (p *Part) readPrice(c *catalog.Catalog, typed string) error {
 	if typed == "" {
 		p.Price = nil
 		return nil

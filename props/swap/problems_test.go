@@ -8,14 +8,15 @@ import (
 	"strings"
 	"testing"
 
-	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
 // problems loads the figures that published worked problems give.
-func problems(t testing.TB) *props.Catalog {
+func problems(t testing.TB) *catalog.Catalog {
 	t.Helper()
-	c, err := props.Load(os.DirFS("../../testdata/swap"), "problems.toml")
+	c, err := catalog.Load(os.DirFS("../../testdata/swap"), "problems.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -23,7 +24,7 @@ func problems(t testing.TB) *props.Catalog {
 }
 
 // partOf sets fields written as name=text, parted by bars.
-func partOf(t testing.TB, c *props.Catalog, text string) Part {
+func partOf(t testing.TB, c *catalog.Catalog, text string) Part {
 	t.Helper()
 	var p Part
 	for _, pair := range strings.Split(text, "|") {
@@ -52,13 +53,13 @@ func fieldNamed(name string) (Field, bool) {
 }
 
 // worked reads the part and works a swap out.
-func worked(t testing.TB, c *props.Catalog, p Part, from, to string) *Result {
+func worked(t testing.TB, c *catalog.Catalog, p Part, from, to string) *Result {
 	t.Helper()
 	g, err := p.Read(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := props.NewBench()
+	b := compare.NewBench()
 	base, pin := c.Material(from), c.Material(to)
 	if base == nil || pin == nil {
 		t.Fatalf("no material %q or %q", from, to)

@@ -9,13 +9,15 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/units"
 
 	"pgregory.net/rapid"
 )
 
 // anyPart draws a part with any of its fields given.
-func anyPart(t *rapid.T, c *props.Catalog) Part {
+func anyPart(t *rapid.T, c *catalog.Catalog) Part {
 	var p Part
 	set := func(f Field, format string, args ...any) {
 		if rapid.Bool().Draw(t, "give "+f.String()) {
@@ -40,11 +42,11 @@ func anyPart(t *rapid.T, c *props.Catalog) Part {
 	return p
 }
 
-func anyMaterial(t *rapid.T, c *props.Catalog, label string) *props.Material {
+func anyMaterial(t *rapid.T, c *catalog.Catalog, label string) *props.Material {
 	return rapid.SampledFrom(c.Materials).Draw(t, label)
 }
 
-func workOn(t *rapid.T, c *props.Catalog, b props.Bench, p Part, base, pin *props.Material) *Result {
+func workOn(t *rapid.T, c *catalog.Catalog, b compare.Bench, p Part, base, pin *props.Material) *Result {
 	g, err := p.Read(c)
 	if err != nil {
 		t.Fatal(err)
@@ -66,9 +68,9 @@ func values(l *Line) map[string]*Value {
 func TestAnySwapIsSound(t *testing.T) {
 	c := data.Catalog()
 	rapid.Check(t, func(t *rapid.T) {
-		b := props.NewBench()
+		b := compare.NewBench()
 		b.System = rapid.SampledFrom([]units.System{units.US, units.SI, units.CGS}).Draw(t, "system")
-		b.Basis = rapid.SampledFrom([]props.BasisSetting{props.TypicalFirst, props.MinimumOnly}).Draw(t, "basis")
+		b.Basis = rapid.SampledFrom([]compare.BasisSetting{compare.TypicalFirst, compare.MinimumOnly}).Draw(t, "basis")
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
 		p := anyPart(t, c)
 		p.setPrice(pin.ID, "1.20 USD/lb")
@@ -121,7 +123,7 @@ func figuresOf(l *Line) []string {
 func TestThereAndBack(t *testing.T) {
 	c := data.Catalog()
 	rapid.Check(t, func(t *rapid.T) {
-		b := props.NewBench()
+		b := compare.NewBench()
 		p := anyPart(t, c)
 		x, y := anyMaterial(t, c, "x"), anyMaterial(t, c, "y")
 		there, back := workOn(t, c, b, p, x, y), workOn(t, c, b, p, y, x)
@@ -144,7 +146,7 @@ func TestThereAndBack(t *testing.T) {
 // The mass that comes out, swapped back, is the mass that went in.
 func TestMassThereAndBack(t *testing.T) {
 	c := data.Catalog()
-	b := props.NewBench()
+	b := compare.NewBench()
 	x, y := c.Material("gray-30"), c.Material("a356-t6-pm")
 	part := partOf(t, c, "mass=4.2 lb|case=plate|wall=3/8 in")
 	g, _ := part.Read(c)
@@ -160,10 +162,10 @@ func TestEqualShapeIsTheRatioOfDensities(t *testing.T) {
 	c := data.Catalog()
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
-		b := props.NewBench()
+		b := compare.NewBench()
 		l := workOn(t, c, b, anyPart(t, c), base, pin).Line("shape.mass")
 		fig, against, why := b.Pair(pin, base, props.Density)
-		if fig == nil || against == nil || why.Kind != props.NoReason {
+		if fig == nil || against == nil || why.Kind != compare.NoReason {
 			if l.Ratio != nil {
 				t.Fatalf("a ratio of %v without two densities", l.Ratio.Mid)
 			}
@@ -184,7 +186,7 @@ func TestSwapForItselfChangesNothing(t *testing.T) {
 	c := data.Catalog()
 	rapid.Check(t, func(t *rapid.T) {
 		m := anyMaterial(t, c, "material")
-		r := workOn(t, c, props.NewBench(), anyPart(t, c), m, m)
+		r := workOn(t, c, compare.NewBench(), anyPart(t, c), m, m)
 		for i := range r.Lines {
 			l := &r.Lines[i]
 			if v := l.Ratio; v != nil && !strings.HasPrefix(l.ID, "held") && (v.Lo != 1 || v.Mid != 1 || v.Hi != 1) {
@@ -201,7 +203,7 @@ func TestIntervalsHoldEveryPoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
 		p := Part{Mass: "4.2 lb", Wall: "3/8 in", Case: Case(rapid.SampledFrom(FieldCase.Info().Words).Draw(t, "case"))}
-		r := workOn(t, c, props.NewBench(), p, base, pin)
+		r := workOn(t, c, compare.NewBench(), p, base, pin)
 		within := func(id string, want func(x map[string]float64) float64) {
 			l := r.Line(id)
 			if l == nil || l.Ratio == nil {
@@ -236,7 +238,7 @@ func TestUnitsNeverChangeAResult(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
 		p := anyPart(t, c)
-		us, si := props.NewBench(), props.NewBench()
+		us, si := compare.NewBench(), compare.NewBench()
 		si.System = units.SI
 		a := workOn(t, c, us, p, base, pin)
 		g, err := p.Read(c)

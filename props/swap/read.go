@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -51,7 +52,7 @@ type Given struct {
 // Read turns the part into quantities, with the mate and the prices looked up
 // in the catalog. The error joins an *Error for each field that is not
 // understood; what is returned then lacks those fields only.
-func (p Part) Read(c *props.Catalog) (Given, error) {
+func (p Part) Read(c *catalog.Catalog) (Given, error) {
 	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto}
 	var errs []error
 	for _, f := range Fields() {
@@ -78,7 +79,7 @@ func (p Part) Read(c *props.Catalog) (Given, error) {
 // Set puts what the user typed into a field. An empty text clears it. A price
 // is typed as ID=PRICE, ID= clears that one. The catalog is asked for
 // materials. On an *Error the part stays as it was.
-func (p *Part) Set(c *props.Catalog, f Field, typed string) error {
+func (p *Part) Set(c *catalog.Catalog, f Field, typed string) error {
 	if f >= fieldCount {
 		return errors.New("no such field of a part")
 	}
@@ -130,7 +131,7 @@ func (g *Given) size(f Field) **units.Quantity {
 }
 
 // read understands one field that holds a text.
-func (g *Given) read(c *props.Catalog, f Field, typed string) error {
+func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 	if words := f.Info().Words; words != nil {
 		if !slices.Contains(words, typed) {
 			return &Error{Field: f, Typed: typed, Problem: "not understood", Remedy: "use one of: " + strings.Join(words, ", ")}
@@ -165,7 +166,7 @@ func (g *Given) read(c *props.Catalog, f Field, typed string) error {
 	return nil
 }
 
-func material(c *props.Catalog, f Field, typed string) (*props.Material, error) {
+func material(c *catalog.Catalog, f Field, typed string) (*props.Material, error) {
 	if c == nil {
 		return nil, mistake(f, typed, "there is no catalog to look it up in")
 	}
@@ -178,9 +179,9 @@ func material(c *props.Catalog, f Field, typed string) (*props.Material, error) 
 
 // mate looks up a mating material. Where only the alloy is named and all that
 // it fits grow alike, the first of them stands for all.
-func mate(c *props.Catalog, typed string) (*props.Material, error) {
+func mate(c *catalog.Catalog, typed string) (*props.Material, error) {
 	m, err := material(c, FieldMate, typed)
-	var several *props.NotFound
+	var several *catalog.NotFound
 	if !errors.As(err, &several) || !several.Several {
 		return m, err
 	}

@@ -2,6 +2,7 @@ package swap
 
 import (
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -102,9 +103,9 @@ func (w *work) margin(p props.PropertyID, basis props.Basis) {
 // nil when there is none.
 func (w *work) onBasis(m *props.Material, p props.PropertyID, basis props.Basis) *props.Figure {
 	b := w.bench
-	b.Basis = props.TypicalFirst
+	b.Basis = compare.TypicalFirst
 	if basis == props.Minimum {
-		b.Basis = props.MinimumOnly
+		b.Basis = compare.MinimumOnly
 	}
 	if f := b.Figure(m, p); f != nil && f.Basis == basis {
 		return f

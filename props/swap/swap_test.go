@@ -6,14 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
 // invented loads the test catalog; its figures are made up.
-func invented(t testing.TB) *props.Catalog {
+func invented(t testing.TB) *catalog.Catalog {
 	t.Helper()
-	c, err := props.Load(os.DirFS("../../testdata/swap"), "invented.toml")
+	c, err := catalog.Load(os.DirFS("../../testdata/swap"), "invented.toml")
 	if err != nil {
 		t.Fatal(err)
 	}

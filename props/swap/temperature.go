@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -58,7 +59,7 @@ type strain struct {
 
 func strainOf(m *props.Material, l leg) strain {
 	s := strain{of: m}
-	g := props.GrowthOf(m)
+	g := compare.GrowthOf(m)
 	if g == nil {
 		s.why = lack(m, props.ThermalExpansion, m.Absent(props.ThermalExpansion))
 		if m.Has(props.ThermalExpansion) {

@@ -2,6 +2,7 @@ package swap
 
 import (
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -9,7 +10,7 @@ import (
 // the pin's. The bench decides which figures are compared and in which units
 // the results are. Lines that cannot be worked out are there all the same, with
 // what they need or why there is no number.
-func Work(b *props.Bench, g Given, base, pin *props.Material) *Result {
+func Work(b *compare.Bench, g Given, base, pin *props.Material) *Result {
 	w := &work{Given: g, bench: b.Clone(), base: base, pin: pin, pairs: map[props.PropertyID]pair{}}
 	w.bench.Pins, w.bench.Baseline = []*props.Material{base, pin}, 0
 	if w.Keep == "" {

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/foundry"
 )
 
@@ -48,7 +49,7 @@ type Shown struct {
 //
 // The order is: stop and ask, check, what could not be checked, dismissed;
 // within each as in the data file.
-func (r *Rules) Evaluate(bench props.Bench, base, pin *props.Material, part Conditions) []Caution {
+func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, part Conditions) []Caution {
 	if pin == nil || base == pin {
 		return nil
 	}
@@ -108,7 +109,7 @@ func Counts(list []Caution) Count {
 
 type evaluation struct {
 	rules     *Rules
-	bench     props.Bench
+	bench     compare.Bench
 	base, pin *props.Material
 	part      Conditions
 }
@@ -206,7 +207,7 @@ func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
 func (e *evaluation) atService(p props.PropertyID) Shown {
 	b := e.bench
 	b.Pins, b.Baseline, b.Only, b.Service = []*props.Material{e.pin}, 0, []props.PropertyID{p}, e.part.HighestC
-	cell := props.Compare(b).Rows[0].Cells[0]
+	cell := compare.Compare(b).Rows[0].Cells[0]
 	return Shown{Role: "pin at service", Material: e.pin, Property: p, Figure: cell.Figure, Absent: cell.Absent}
 }
 
@@ -241,7 +242,7 @@ func join(a, b string) string {
 func missing(p props.PropertyID, m *props.Material) string {
 	why := m.Absent(p)
 	if why == "" {
-		why = props.NoFigureOnFile
+		why = compare.NoFigureOnFile
 	}
 	return fmt.Sprintf("%s of %s: %s", p.Info().Name, m.Name(), why)
 }

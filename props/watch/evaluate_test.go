@@ -10,6 +10,8 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
 	"alongside/props/watch"
 	"alongside/units"
 )
@@ -29,7 +31,7 @@ func TestCautions(t *testing.T) {
 			hi := rapid.Float64Range(20, 500).Draw(t, "highest")
 			part.LowestC, part.HighestC = &lo, &hi
 		}
-		bench := props.NewBench()
+		bench := compare.NewBench()
 		list := data.Watch().Evaluate(bench, base, pin, part)
 		if base == pin && len(list) > 0 {
 			t.Fatal("no change, but cautions")
@@ -66,7 +68,7 @@ func TestCautions(t *testing.T) {
 // The order is: stop and ask, check, what could not be checked, put aside.
 func TestOrder(t *testing.T) {
 	hot := 150.0
-	list := data.Watch().Evaluate(props.NewBench(), material(t, "gray-30"), material(t, "zn-3-die"),
+	list := data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, "zn-3-die"),
 		watch.Conditions{HighestC: &hot, With: watch.SustainedLoad | watch.Threads | watch.HeatPath, Dismissed: []string{"bar-die", "no-such-rule"}})
 	rank := func(c watch.Caution) int {
 		switch {
@@ -94,11 +96,11 @@ func TestUnchecked(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := props.LoadFiles(nil, []props.File{{Name: "invented.toml", Content: content}})
+	c, err := catalog.LoadFiles(nil, []catalog.File{{Name: "invented.toml", Content: content}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	list := data.Watch().Evaluate(props.NewBench(), c.Material("gray-99"), c.Material("399-t6-die"), watch.Conditions{})
+	list := data.Watch().Evaluate(compare.NewBench(), c.Material("gray-99"), c.Material("399-t6-die"), watch.Conditions{})
 	got := find(list, "heavier")
 	if got == nil || got.Unchecked != "Density of 399.0-T6 die: no figure on file" {
 		t.Errorf("%+v", got)
@@ -107,18 +109,18 @@ func TestUnchecked(t *testing.T) {
 
 // Without a baseline only the rules about the metal and the part are raised.
 func TestOneMetal(t *testing.T) {
-	list := data.Watch().Evaluate(props.NewBench(), nil, material(t, "zn-3-die"), watch.Conditions{With: watch.SustainedLoad})
+	list := data.Watch().Evaluate(compare.NewBench(), nil, material(t, "zn-3-die"), watch.Conditions{With: watch.SustainedLoad})
 	if find(list, "creep-zinc") == nil || find(list, "stiffness") != nil || find(list, "age-zinc") != nil {
 		t.Error(ids(list))
 	}
-	if data.Watch().Evaluate(props.NewBench(), nil, nil, watch.Conditions{}) != nil {
+	if data.Watch().Evaluate(compare.NewBench(), nil, nil, watch.Conditions{}) != nil {
 		t.Error("cautions for nothing")
 	}
 }
 
 // The bench's service temperature counts where the part gives none.
 func TestBenchService(t *testing.T) {
-	b := props.NewBench()
+	b := compare.NewBench()
 	hot := 150.0
 	b.Service = &hot
 	c := find(data.Watch().Evaluate(b, material(t, "a380-f-die"), material(t, "356-t6-sand"), watch.Conditions{}), "service-aluminum")
@@ -143,7 +145,7 @@ func TestFigureAtService(t *testing.T) {
 		"356-t6-sand": "23 ksi", // elevated temperature table, 300 °F after 10 000 h
 		"a356-t61-pm": "no figure at the service temperature",
 	} {
-		c := find(data.Watch().Evaluate(props.NewBench(), material(t, "gray-30"), material(t, id), part), "service-aluminum")
+		c := find(data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, id), part), "service-aluminum")
 		if c == nil || c.Figures[0].Role != "pin at service" {
 			t.Fatalf("%s: %+v", id, c)
 		}
@@ -160,11 +162,11 @@ func TestFigureAtService(t *testing.T) {
 // The weaker rule gives way to the stronger.
 func TestUnless(t *testing.T) {
 	a, b := material(t, "a380-f-die"), material(t, "zn-3-die")
-	if list := data.Watch().Evaluate(props.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad}); find(list, "creep-zinc") == nil || find(list, "creep-zinc-change") != nil {
+	if list := data.Watch().Evaluate(compare.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad}); find(list, "creep-zinc") == nil || find(list, "creep-zinc-change") != nil {
 		t.Error(ids(list))
 	}
 	// Also when the stronger is put aside.
-	if list := data.Watch().Evaluate(props.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad, Dismissed: []string{"creep-zinc"}}); find(list, "creep-zinc-change") != nil {
+	if list := data.Watch().Evaluate(compare.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad, Dismissed: []string{"creep-zinc"}}); find(list, "creep-zinc-change") != nil {
 		t.Error(ids(list))
 	}
 }
@@ -192,6 +194,6 @@ func BenchmarkEvaluate(b *testing.B) {
 	base, pin, mate := m.Material("gray-30"), m.Material("a356-t6-pm"), m.Material("1045-cold-drawn-wrought")
 	hot := 150.0
 	for b.Loop() {
-		data.Watch().Evaluate(props.NewBench(), base, pin, watch.Conditions{HighestC: &hot, Mate: mate, With: 1<<23 - 1})
+		data.Watch().Evaluate(compare.NewBench(), base, pin, watch.Conditions{HighestC: &hot, Mate: mate, With: 1<<23 - 1})
 	}
 }

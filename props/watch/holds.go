@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/units"
 )
@@ -109,7 +110,7 @@ func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
 func (e *evaluation) content(l *limit) (string, answer) {
 	comp := e.pin.Alloy.Composition
 	if len(comp.Limits) == 0 {
-		return "composition of " + e.pin.Alloy.Name + ": " + props.NoFigureOnFile, unknown
+		return "composition of " + e.pin.Alloy.Name + ": " + compare.NoFigureOnFile, unknown
 	}
 	for _, x := range comp.Limits {
 		if x.Element != l.element {
@@ -185,7 +186,7 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		bench.Range = nil
 		fig, against, why = bench.Pair(e.pin, other, l.property)
 	}
-	if why.Kind == props.RangeDiffers && bench.Range == nil {
+	if why.Kind == compare.RangeDiffers && bench.Range == nil {
 		bench.Range = &[2]float64{20, 100}
 		fig, against, why = bench.Pair(e.pin, other, l.property)
 	}

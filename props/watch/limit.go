@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
@@ -58,7 +59,7 @@ var (
 const limitForms = `write it like one of: "elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "anodic gap > 0.25 V", "content Mg > 3 %"`
 
 // readLimit reads one line of "when". Mistakes are reported under that key.
-func readLimit(r *props.Record, text string) (limit, bool) {
+func readLimit(r *record.Record, text string) (limit, bool) {
 	l := limit{text: text}
 	if word, ok := strings.CutSuffix(text, " absent"); ok {
 		l.op = "absent"
@@ -119,14 +120,14 @@ func readLimit(r *props.Record, text string) (limit, bool) {
 	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())
 }
 
-func (l *limit) named(r *props.Record, id string) bool {
+func (l *limit) named(r *record.Record, id string) bool {
 	p, ok := props.PropertyNamed(id)
 	if !ok {
 		var ids []string
 		for _, p := range props.Properties() {
 			ids = append(ids, p.String())
 		}
-		r.Fail("when", fmt.Sprintf("%q is not a property", id), props.DidYouMean(id, ids))
+		r.Fail("when", fmt.Sprintf("%q is not a property", id), record.DidYouMean(id, ids))
 	}
 	l.property = p
 	return ok

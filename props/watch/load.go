@@ -7,22 +7,24 @@ import (
 	"slices"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/foundry"
+	"alongside/props/record"
 )
 
 // Load reads the rule files that match the patterns. Their records refer to
 // the families of the catalog and to the sources of the book. When anything
-// is wrong the error is a props.LoadErrors with every mistake; the rules then
+// is wrong the error is a record.Errors with every mistake; the rules then
 // hold what could be read.
-func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...string) (*Rules, error) {
-	var errs props.LoadErrors
+func Load(base *catalog.Catalog, book *foundry.Book, fsys fs.FS, patterns ...string) (*Rules, error) {
+	var errs record.Errors
 	l := &loader{rules: &Rules{book: book}, reader: book.Reader(base)}
-	files, err := props.ReadFiles(fsys, patterns)
+	files, err := catalog.ReadFiles(fsys, patterns)
 	if err != nil {
 		return nil, err
 	}
 	for _, f := range files {
-		for _, r := range props.ReadRecords(path.Clean(f.Name), f.Content, &errs, "watch") {
+		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "watch") {
 			before, good := len(errs), l.rules.List
 			l.rule(r)
 			if len(errs) > before {
@@ -42,7 +44,7 @@ func Load(base *props.Catalog, book *foundry.Book, fsys fs.FS, patterns ...strin
 type loader struct {
 	rules  *Rules
 	reader *foundry.Reader
-	at     []*props.Record // of each rule
+	at     []*record.Record // of each rule
 }
 
 // checkUnless reports rules that give way to one that does not exist.
@@ -51,13 +53,13 @@ func (l *loader) checkUnless() {
 	for i := range l.rules.List {
 		for _, id := range l.rules.List[i].unless {
 			if !slices.Contains(ids, id) || id == ids[i] {
-				l.at[i].Fail("unless", fmt.Sprintf("%q is not another rule", id), props.DidYouMean(id, slices.Clone(ids)))
+				l.at[i].Fail("unless", fmt.Sprintf("%q is not another rule", id), record.DidYouMean(id, slices.Clone(ids)))
 			}
 		}
 	}
 }
 
-func (l *loader) rule(r *props.Record) {
+func (l *loader) rule(r *record.Record) {
 	rule := Rule{ID: r.Text("id", true), Title: r.Text("title", true), Text: r.Text("text", true)}
 	r.Label = rule.ID
 	for i := range l.rules.List {

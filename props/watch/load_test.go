@@ -8,7 +8,8 @@ import (
 	"testing/fstest"
 
 	"alongside/data"
-	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/record"
 	"alongside/props/watch"
 )
 
@@ -54,7 +55,7 @@ func TestLoadErrors(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			r, err := load(c.content)
-			var all props.LoadErrors
+			var all record.Errors
 			if !errors.As(err, &all) {
 				t.Fatalf("have %v, want mistakes", err)
 			}
@@ -92,13 +93,13 @@ func FuzzLoad(f *testing.F) {
 	m := data.Catalog().Materials
 	f.Fuzz(func(t *testing.T, content []byte) {
 		r, err := load(string(content))
-		var all props.LoadErrors
+		var all record.Errors
 		if err != nil && !errors.As(err, &all) {
 			t.Fatalf("%T: %v", err, err)
 		}
 		cold, hot := -40.0, 200.0
 		for i := 0; i+50 < len(m); i += 50 {
-			r.Evaluate(props.NewBench(), m[i], m[i+50], watch.Conditions{LowestC: &cold, HighestC: &hot, Mate: m[i+7], With: 1<<23 - 1})
+			r.Evaluate(compare.NewBench(), m[i], m[i+50], watch.Conditions{LowestC: &cold, HighestC: &hot, Mate: m[i+7], With: 1<<23 - 1})
 		}
 	})
 }

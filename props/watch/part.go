@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/spelling"
 )
 
 // Conditions are what the caller knows of the part. Everything may be left
@@ -120,7 +121,7 @@ func ParseFact(word string) (Facts, error) {
 			return 1 << i, nil
 		}
 	}
-	return 0, &UnknownFact{word, props.Nearest(word, factIDs())}
+	return 0, &UnknownFact{word, spelling.Nearest(word, factIDs())}
 }
 
 func factIDs() []string {

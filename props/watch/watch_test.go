@@ -9,6 +9,7 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/watch"
 	"alongside/units"
 )
@@ -70,7 +71,7 @@ func TestRules(t *testing.T) {
 				}
 				part.With |= fact
 			}
-			list := data.Watch().Evaluate(props.NewBench(), material(t, f[1]), material(t, f[2]), part)
+			list := data.Watch().Evaluate(compare.NewBench(), material(t, f[1]), material(t, f[2]), part)
 			c := find(list, id)
 			switch {
 			case c == nil:
@@ -80,7 +81,7 @@ func TestRules(t *testing.T) {
 			case len(c.Why) == 0:
 				t.Error("does not say why")
 			}
-			if list := data.Watch().Evaluate(props.NewBench(), material(t, f[7]), material(t, f[8]), part); find(list, id) != nil {
+			if list := data.Watch().Evaluate(compare.NewBench(), material(t, f[7]), material(t, f[8]), part); find(list, id) != nil {
 				t.Errorf("%s → %s raises it too: %v", f[7], f[8], find(list, id).Why)
 			}
 		})

@@ -1,17 +1,20 @@
-package props
+package catalog
 
 import (
 	"fmt"
 	"sort"
 	"strings"
+
+	"alongside/props"
+	"alongside/props/spelling"
 )
 
 // NotFound is the error for a designation that names no material, or more
 // than one.
 type NotFound struct {
 	Typed   string
-	Nearest []*Material // best first, at most five
-	Several bool        // the designation fits more than one material
+	Nearest []*props.Material // best first, at most five
+	Several bool              // the designation fits more than one material
 }
 
 func (e *NotFound) Error() string {
@@ -31,7 +34,7 @@ func (e *NotFound) Error() string {
 // Resolve finds the one material that a designation names: an id, or an
 // alloy, temper and process in any usual spelling, or an alias. The error is a
 // *NotFound.
-func (c *Catalog) Resolve(typed string) (*Material, error) {
+func (c *Catalog) Resolve(typed string) (*props.Material, error) {
 	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
 		return m, nil
 	}
@@ -58,14 +61,14 @@ func (c *Catalog) Resolve(typed string) (*Material, error) {
 
 // dieMeant reports whether a die casting was asked for where only a gravity die
 // casting, which is a permanent mold casting, fits: a356-t6-die is not a356-t6-pm.
-func dieMeant(typed string, m *Material) bool {
+func dieMeant(typed string, m *props.Material) bool {
 	typed = strings.ToLower(strings.TrimSpace(typed))
-	return m.Process == PermanentMold && strings.HasSuffix(typed, "die") && !strings.Contains(typed, "gravity")
+	return m.Process == props.PermanentMold && strings.HasSuffix(typed, "die") && !strings.Contains(typed, "gravity")
 }
 
 // asCast returns the only material without a temper among the hits, or nil.
-func asCast(hits []Hit) *Material {
-	var found *Material
+func asCast(hits []Hit) *props.Material {
+	var found *props.Material
 	for _, h := range hits {
 		if h.Material.Temper == "" {
 			if found != nil {
@@ -80,10 +83,10 @@ func asCast(hits []Hit) *Material {
 // nearestMaterials lists up to five materials that a designation may have been
 // meant for: those whose id differs by few letters, fewest first, then what
 // the search finds.
-func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*Material {
+func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*props.Material {
 	c.once.Do(c.buildIndex)
 	type candidate struct {
-		m    *Material
+		m    *props.Material
 		cost int
 	}
 	var near []candidate
@@ -91,13 +94,13 @@ func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*Material {
 	limit := 1 + len(want)/6
 	for i := range c.Materials {
 		have := c.idWord(i)
-		if cost := Edits(want, have, limit); cost <= limit {
+		if cost := spelling.Edits(want, have, limit); cost <= limit {
 			near = append(near, candidate{c.Materials[i], cost})
 		}
 	}
 	sort.SliceStable(near, func(i, j int) bool { return near[i].cost < near[j].cost })
-	var out []*Material
-	add := func(m *Material) {
+	var out []*props.Material
+	add := func(m *props.Material) {
 		for _, have := range out {
 			if have == m {
 				return

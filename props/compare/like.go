@@ -1,8 +1,9 @@
-package props
+package compare
 
 import (
 	"fmt"
 
+	"alongside/props"
 	"alongside/units"
 )
 
@@ -102,20 +103,20 @@ func (r Reason) String() string {
 
 // unlike returns the first condition that forbids setting two figures of one
 // property against each other (rule 1 of Compare), or a zero Reason.
-func unlike(pin, base *Figure) Reason {
+func unlike(pin, base *props.Figure) Reason {
 	p, b := pin.Cond, base.Cond
 	bears := pin.Property.Info().Bears
 	bad := func(kind ReasonKind, x, y string) Reason { return Reason{kind, x, y} }
-	if pin.Value.Unit.Dimension() != base.Value.Unit.Dimension() && bears&BearsLoad == 0 {
+	if pin.Value.Unit.Dimension() != base.Value.Unit.Dimension() && bears&props.BearsLoad == 0 {
 		return bad(UnitDiffers, pin.Value.Unit.Symbol(), base.Value.Unit.Symbol())
 	}
-	if bears&BearsOffset != 0 && p.Offset != 0 && b.Offset != 0 && (p.Offset != b.Offset || p.UnderLoad != b.UnderLoad) {
+	if bears&props.BearsOffset != 0 && p.Offset != 0 && b.Offset != 0 && (p.Offset != b.Offset || p.UnderLoad != b.UnderLoad) {
 		return bad(OffsetDiffers, offsetWords(p), offsetWords(b))
 	}
-	if bears&BearsGauge != 0 && gaugeClass(p.Gauge) != gaugeClass(b.Gauge) && p.Gauge != "" && b.Gauge != "" {
+	if bears&props.BearsGauge != 0 && gaugeClass(p.Gauge) != gaugeClass(b.Gauge) && p.Gauge != "" && b.Gauge != "" {
 		return bad(GaugeDiffers, p.Gauge, b.Gauge)
 	}
-	if bears&BearsLoad != 0 {
+	if bears&props.BearsLoad != 0 {
 		switch {
 		case p.Load == 0 && b.Load == 0 && pin.Source == base.Source:
 			// One table, one load.
@@ -131,13 +132,13 @@ func unlike(pin, base *Figure) Reason {
 			return bad(LoadDiffers, loadWords(p), loadWords(b))
 		}
 	}
-	if bears&BearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
-		return bad(CyclesDiffer, CyclesText(p.Cycles)+" cycles", CyclesText(b.Cycles))
+	if bears&props.BearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
+		return bad(CyclesDiffer, props.CyclesText(p.Cycles)+" cycles", props.CyclesText(b.Cycles))
 	}
-	if bears&BearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
+	if bears&props.BearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
 		return bad(CyclesUnstated, "either", "")
 	}
-	if bears&BearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
+	if bears&props.BearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
 		// A limit at an unknown life against one at a stated life: iron is
 		// usually tested to ten million cycles, aluminum to five hundred.
 		who := "this figure"
@@ -146,14 +147,14 @@ func unlike(pin, base *Figure) Reason {
 		}
 		return bad(CyclesUnstated, who, "")
 	}
-	if bears&BearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
+	if bears&props.BearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
 		return bad(LoadingDiffers, p.Loading, b.Loading)
 	}
 	// What neither side states is taken as alike within one source only.
-	if bears&BearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
+	if bears&props.BearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
 		return bad(RangeDiffers, rangeWords(p), rangeWords(b))
 	}
-	if bears&BearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {
+	if bears&props.BearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {
 		return bad(ScaleDiffers, orUnstated(p.Note), orUnstated(b.Note))
 	}
 	if pin.Value.Unit.Dimension() == units.Rating && pin.Source != base.Source {
@@ -169,7 +170,7 @@ func unlike(pin, base *Figure) Reason {
 }
 
 // cautions lists what a reader should know of a comparison that stands.
-func cautions(pin, base *Figure) []Reason {
+func cautions(pin, base *props.Figure) []Reason {
 	var out []Reason
 	p, b := pin.Cond, base.Cond
 	bears := pin.Property.Info().Bears
@@ -182,13 +183,13 @@ func cautions(pin, base *Figure) []Reason {
 			out = append(out, Reason{kind, who, ""})
 		}
 	}
-	if bears&BearsOffset != 0 {
+	if bears&props.BearsOffset != 0 {
 		unstated(OffsetUnstated, p.Offset != 0, b.Offset != 0)
 	}
-	if bears&BearsGauge != 0 {
+	if bears&props.BearsGauge != 0 {
 		unstated(GaugeUnstated, p.Gauge != "", b.Gauge != "")
 	}
-	if bears&BearsBar != 0 && p.Bar != b.Bar && p.Bar != "" && b.Bar != "" {
+	if bears&props.BearsBar != 0 && p.Bar != b.Bar && p.Bar != "" && b.Bar != "" {
 		out = append(out, Reason{BarDiffers, p.Bar, b.Bar})
 	}
 	if p.Class != b.Class || p.Section != b.Section {
@@ -207,7 +208,7 @@ func gaugeClass(g string) string {
 	return g
 }
 
-func sameRange(p, b *Conditions) bool {
+func sameRange(p, b *props.Conditions) bool {
 	if !p.HasRange || !b.HasRange {
 		return p.HasRange == b.HasRange
 	}
@@ -215,14 +216,14 @@ func sameRange(p, b *Conditions) bool {
 	return near(p.FromC, b.FromC, 6) && near(p.ToC, b.ToC, 6)
 }
 
-func sameTemperature(p, b *Conditions) bool {
+func sameTemperature(p, b *props.Conditions) bool {
 	if !p.HasAt && !b.HasAt {
 		return true
 	}
 	return near(atOr20(p), atOr20(b), 6) || (p.RoomTemperature() && b.RoomTemperature())
 }
 
-func atOr20(c *Conditions) float64 {
+func atOr20(c *props.Conditions) float64 {
 	if c.HasAt {
 		return c.AtC
 	}
@@ -231,30 +232,30 @@ func atOr20(c *Conditions) float64 {
 
 func near(a, b, within float64) bool { return a-b <= within && b-a <= within }
 
-func offsetWords(c *Conditions) string {
+func offsetWords(c *props.Conditions) string {
 	if c.UnderLoad {
 		return fmt.Sprintf("%g %% extension under load", c.Offset)
 	}
 	return fmt.Sprintf("%g %% offset", c.Offset)
 }
 
-func loadWords(c *Conditions) string { return fmt.Sprintf("%g kgf/%g mm", c.Load, c.Ball) }
+func loadWords(c *props.Conditions) string { return fmt.Sprintf("%g kgf/%g mm", c.Load, c.Ball) }
 
-func rangeWords(c *Conditions) string {
+func rangeWords(c *props.Conditions) string {
 	if !c.HasRange {
 		return "an unstated range"
 	}
 	return c.Range()
 }
 
-func temperatureWords(c *Conditions) string {
+func temperatureWords(c *props.Conditions) string {
 	if !c.HasAt {
 		return "at room temperature"
 	}
 	return "at " + c.At()
 }
 
-func classWords(c *Conditions) string {
+func classWords(c *props.Conditions) string {
 	s := c.Section
 	if c.Class != "" {
 		s = "class " + c.Class

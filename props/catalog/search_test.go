@@ -1,4 +1,4 @@
-package props
+package catalog
 
 import (
 	"errors"
@@ -8,6 +8,8 @@ import (
 	"testing/fstest"
 
 	"pgregory.net/rapid"
+
+	"alongside/props/spelling"
 )
 
 func TestResolve(t *testing.T) {
@@ -177,7 +179,7 @@ func TestEdits(t *testing.T) {
 	words := rapid.StringMatching(`[abc]{0,30}`)
 	rapid.Check(t, func(t *rapid.T) {
 		a, b, limit := words.Draw(t, "a"), words.Draw(t, "b"), rapid.IntRange(0, 8).Draw(t, "limit")
-		want, have := plain(a, b), Edits(a, b, limit)
+		want, have := plain(a, b), spelling.Edits(a, b, limit)
 		if want <= limit && have != want || want > limit && have <= limit {
 			t.Errorf("%q to %q within %d: have %d, want %d", a, b, limit, have, want)
 		}

@@ -1,4 +1,4 @@
-package props
+package compare
 
 import (
 	"errors"
@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"alongside/props"
 	"alongside/units"
 
 	"pgregory.net/rapid"
@@ -76,7 +77,7 @@ func TestGrowthIsAdditive(t *testing.T) {
 func TestBenchRange(t *testing.T) {
 	b := on(t, shop(t), "x1-f-sand", "x1-t6-sand", "x2-f-die")
 	b.Range = &[2]float64{100, 300}
-	b.Only = []PropertyID{ThermalExpansion}
+	b.Only = []props.PropertyID{props.ThermalExpansion}
 	row := Compare(b).Rows[0]
 	want := (13.0*504 - 12.0*144) / 360 // µin/in·°F from 212 to 572 °F
 	have := row.Cells[1].Value
@@ -99,19 +100,19 @@ func TestServiceTemperature(t *testing.T) {
 		b.Service = &v
 		return b
 	}
-	cell := cellOf(t, at(300), TensileStrength)
+	cell := cellOf(t, at(300), props.TensileStrength)
 	if cell.Verdict != Beats || cell.Value.Lo != 30 || cell.Figure.Cond.Interpolated != "" {
 		t.Errorf("at a published temperature: %v %v %s", cell.Verdict, cell.Value, cell.Why())
 	}
-	cell = cellOf(t, at(400), TensileStrength)
+	cell = cellOf(t, at(400), props.TensileStrength)
 	if math.Abs(cell.Value.Lo-22) > 1e-9 || !strings.Contains(cell.Why(), "interpolated between 300 °F and 500 °F") {
 		t.Errorf("halfway: %v %s", cell.Value, cell.Why())
 	}
-	if cell = cellOf(t, at(310), TensileStrength); cell.Figure.Cond.Interpolated == "" || cell.Value.Lo >= 30 {
+	if cell = cellOf(t, at(310), props.TensileStrength); cell.Figure.Cond.Interpolated == "" || cell.Value.Lo >= 30 {
 		t.Errorf("ten degrees off: %v %s, want it interpolated", cell.Value, cell.Why())
 	}
 	for _, f := range []float64{200, 600} { // the 100 h series starts at 300 °F
-		cell = cellOf(t, at(f), TensileStrength)
+		cell = cellOf(t, at(f), props.TensileStrength)
 		if cell.Figure != nil || !strings.Contains(cell.Absent, "published at 20 °C (68 °F), 149 °C (300 °F), 260 °C (500 °F)") {
 			t.Errorf("%v °F: %v %q", f, cell.Figure, cell.Absent)
 		}

@@ -1,4 +1,4 @@
-package props
+package record
 
 import (
 	"fmt"
@@ -6,12 +6,12 @@ import (
 	"strings"
 )
 
-// LoadError is one mistake in a data file: where it stands, what is wrong and
+// Error is one mistake in a data file: where it stands, what is wrong and
 // what to write instead. It prints as
 //
 //	al-3xx.toml:41: a356-t6-pm, yield_strength: "26 kis": unknown unit "kis"
 //	    remedy: did you mean ksi?
-type LoadError struct {
+type Error struct {
 	File    string
 	Line    int
 	Record  string // id of the record, if known
@@ -20,7 +20,7 @@ type LoadError struct {
 	Remedy  string
 }
 
-func (e *LoadError) Error() string {
+func (e *Error) Error() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s:%d: ", e.File, e.Line)
 	where := strings.Trim(e.Record+", "+e.Field, ", ")
@@ -39,11 +39,11 @@ func (e *LoadError) Error() string {
 	return b.String()
 }
 
-// LoadErrors is every mistake found in a set of data files, in file and line
+// Errors is every mistake found in a set of data files, in file and line
 // order.
-type LoadErrors []*LoadError
+type Errors []*Error
 
-func (l LoadErrors) Error() string {
+func (l Errors) Error() string {
 	lines := make([]string, len(l))
 	for i, e := range l {
 		lines[i] = e.Error()
@@ -52,7 +52,7 @@ func (l LoadErrors) Error() string {
 }
 
 // Sorted puts the mistakes in file and line order.
-func (l LoadErrors) Sorted() LoadErrors {
+func (l Errors) Sorted() Errors {
 	sort.SliceStable(l, func(i, j int) bool {
 		if l[i].File != l[j].File {
 			return l[i].File < l[j].File

@@ -1,4 +1,4 @@
-package props
+package catalog
 
 import (
 	"fmt"
@@ -7,12 +7,14 @@ import (
 	"slices"
 	"strings"
 
+	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
 // Load reads the data files that match the patterns (all of *.toml when none
 // is given) and returns the catalog. When anything is wrong the error is a
-// LoadErrors with every mistake; the catalog then holds what could be read.
+// record.Errors with every mistake; the catalog then holds what could be read.
 func Load(fsys fs.FS, patterns ...string) (*Catalog, error) {
 	if len(patterns) == 0 {
 		patterns = []string{"*.toml"}
@@ -54,14 +56,14 @@ type File struct {
 // sources and families the files may refer to. The base is not changed; the
 // new catalog holds its materials too. Errors are as for Load.
 func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
-	var errs LoadErrors
-	l := &loader{cat: &Catalog{}, sources: map[string]*Source{}, families: map[string]*Family{}, ids: map[string]string{}, errs: &errs}
+	var errs record.Errors
+	l := &loader{cat: &Catalog{}, sources: map[string]*props.Source{}, families: map[string]*props.Family{}, ids: map[string]string{}, errs: &errs}
 	if base != nil {
 		l.adopt(base)
 	}
-	var families, alloys, houses []*Record
+	var families, alloys, houses []*record.Record
 	for _, f := range files {
-		for _, r := range ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house") {
+		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house") {
 			switch r.Kind() {
 			case "source":
 				l.source(r)
@@ -92,11 +94,11 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 
 type loader struct {
 	cat      *Catalog
-	sources  map[string]*Source
-	families map[string]*Family
+	sources  map[string]*props.Source
+	families map[string]*props.Family
 	ids      map[string]string // material and alloy ids → file:line
-	errs     *LoadErrors
-	copied   map[*Alloy]bool // alloys of the base copied to take house figures
+	errs     *record.Errors
+	copied   map[*props.Alloy]bool // alloys of the base copied to take house figures
 }
 
 func (l *loader) adopt(base *Catalog) {
@@ -118,7 +120,7 @@ func (l *loader) adopt(base *Catalog) {
 }
 
 // claim reports an id that is taken already.
-func (l *loader) claim(r *Record, key, id string) {
+func (l *loader) claim(r *record.Record, key, id string) {
 	if !strings.HasPrefix(key, "source ") && strings.Trim(strings.ToLower(id), "abcdefghijklmnopqrstuvwxyz0123456789.-") != "" {
 		r.Fail("id", fmt.Sprintf("%q holds more than letters, digits, points and hyphens", id), "write it like a356-t6-pm")
 	}
@@ -130,19 +132,19 @@ func (l *loader) claim(r *Record, key, id string) {
 }
 
 // ReadSource reads a record of a source list.
-func ReadSource(r *Record) *Source {
-	s := &Source{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
+func ReadSource(r *record.Record) *props.Source {
+	s := &props.Source{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = s.ID
 	s.Title, s.Publisher, s.Edition = r.Text("title", true), r.Text("publisher", false), r.Text("edition", false)
 	s.Kind, s.Note = r.Text("kind", true), r.Text("note", false)
-	if s.Kind != "" && !slices.Contains(SourceKinds, s.Kind) {
-		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(SourceKinds, ", "))
+	if s.Kind != "" && !slices.Contains(props.SourceKinds, s.Kind) {
+		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(props.SourceKinds, ", "))
 	}
 	r.Finish()
 	return s
 }
 
-func (l *loader) source(r *Record) {
+func (l *loader) source(r *record.Record) {
 	s := ReadSource(r)
 	l.claim(r, "source "+s.ID, s.ID)
 	if l.sources[s.ID] == nil {
@@ -151,8 +153,8 @@ func (l *loader) source(r *Record) {
 	}
 }
 
-func (l *loader) family(r *Record) {
-	f := &Family{ID: r.Text("id", true)}
+func (l *loader) family(r *record.Record) {
+	f := &props.Family{ID: r.Text("id", true)}
 	r.Label = f.ID
 	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.None = l.none(r)
@@ -168,8 +170,8 @@ func (l *loader) family(r *Record) {
 	}
 }
 
-func (l *loader) alloy(r *Record) {
-	a := &Alloy{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
+func (l *loader) alloy(r *record.Record) {
+	a := &props.Alloy{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = a.ID
 	a.Name, a.UNS, a.Note = r.Text("name", true), r.Text("uns", false), r.Text("note", false)
 	a.Aliases = l.aliases(r)
@@ -177,9 +179,9 @@ func (l *loader) alloy(r *Record) {
 	a.Family = l.families[family]
 	if a.Family == nil {
 		if family != "" {
-			r.Fail("family", fmt.Sprintf("%q is not a known family", family), DidYouMean(family, keys(l.families)))
+			r.Fail("family", fmt.Sprintf("%q is not a known family", family), record.DidYouMean(family, keys(l.families)))
 		}
-		a.Family = &Family{ID: family, Name: family}
+		a.Family = &props.Family{ID: family, Name: family}
 	}
 	if t := r.Table("composition"); t != nil {
 		a.Composition = l.composition(t)
@@ -202,8 +204,8 @@ func (l *loader) alloy(r *Record) {
 
 // inherited reads figures that are stated once for several materials, those
 // that tempers and processes admit.
-func (l *loader) inherited(r *Record) []Figure {
-	var out []Figure
+func (l *loader) inherited(r *record.Record) []props.Figure {
+	var out []props.Figure
 	for _, t := range r.Tables("figures") {
 		b, figures := l.block(t)
 		b.Inherited = true
@@ -217,8 +219,8 @@ func (l *loader) inherited(r *Record) []Figure {
 	return out
 }
 
-func (l *loader) material(a *Alloy, r *Record) {
-	m := &Material{Alloy: a, Temper: r.Text("temper", false), Line: r.LineOf("")}
+func (l *loader) material(a *props.Alloy, r *record.Record) {
+	m := &props.Material{Alloy: a, Temper: r.Text("temper", false), Line: r.LineOf("")}
 	if p := r.Text("process", false); p != "" {
 		m.Process = l.process(r, "process", p)
 	}
@@ -248,16 +250,16 @@ func (l *loader) material(a *Alloy, r *Record) {
 	a.Materials = append(a.Materials, m)
 }
 
-func (l *loader) process(r *Record, key, word string) Process {
-	p, ok := ParseProcess(word)
+func (l *loader) process(r *record.Record, key, word string) props.Process {
+	p, ok := props.ParseProcess(word)
 	if !ok && word != "" {
-		r.Fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(ProcessIDs(), ", "))
+		r.Fail(key, fmt.Sprintf("%q is not a process", word), "use one of: "+strings.Join(props.ProcessIDs(), ", "))
 	}
 	return p
 }
 
-func (l *loader) aliases(r *Record) []Alias {
-	var out []Alias
+func (l *loader) aliases(r *record.Record) []props.Alias {
+	var out []props.Alias
 	for _, s := range r.Texts("aliases") {
 		system, name, ok := strings.Cut(s, ":")
 		if !ok {
@@ -265,39 +267,39 @@ func (l *loader) aliases(r *Record) []Alias {
 			continue
 		}
 		name, near := strings.CutSuffix(strings.TrimSpace(name), "(near)")
-		out = append(out, Alias{strings.TrimSpace(system), strings.TrimSpace(name), near})
+		out = append(out, props.Alias{System: strings.TrimSpace(system), Name: strings.TrimSpace(name), Near: near})
 	}
 	return out
 }
 
-func (l *loader) none(r *Record) []Absence {
+func (l *loader) none(r *record.Record) []props.Absence {
 	t := r.Table("none")
 	if t == nil {
 		return nil
 	}
-	var out []Absence
+	var out []props.Absence
 	for _, key := range t.Rest() {
-		p, ok := PropertyNamed(key)
+		p, ok := props.PropertyNamed(key)
 		if !ok {
-			t.Fail(key, "is not a property", DidYouMean(key, PropertyIDs()))
+			t.Fail(key, "is not a property", record.DidYouMean(key, props.PropertyIDs()))
 			t.Value(key)
 			continue
 		}
 		if why := t.Text(key, true); why != "" {
-			out = append(out, Absence{p, why})
+			out = append(out, props.Absence{Property: p, Reason: why})
 		}
 	}
 	return out
 }
 
-func (l *loader) explained(r *Record) []Explained {
-	var out []Explained
+func (l *loader) explained(r *record.Record) []props.Explained {
+	var out []props.Explained
 	for _, t := range r.Tables("explained") {
-		e := Explained{Rule: t.Text("rule", true), Why: t.Text("why", true)}
+		e := props.Explained{Rule: t.Text("rule", true), Why: t.Text("why", true)}
 		if id := t.Text("property", false); id != "" {
-			p, ok := PropertyNamed(id)
+			p, ok := props.PropertyNamed(id)
 			if !ok {
-				t.Fail("property", fmt.Sprintf("%q is not a property", id), DidYouMean(id, PropertyIDs()))
+				t.Fail("property", fmt.Sprintf("%q is not a property", id), record.DidYouMean(id, props.PropertyIDs()))
 			}
 			e.Property = p
 		}
@@ -307,35 +309,35 @@ func (l *loader) explained(r *Record) []Explained {
 	return out
 }
 
-func (l *loader) sourceNamed(r *Record) *Source {
+func (l *loader) sourceNamed(r *record.Record) *props.Source {
 	id := r.Text("source", true)
 	s := l.sources[id]
 	if s == nil {
 		if id != "" {
-			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), DidYouMean(id, keys(l.sources)))
+			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), record.DidYouMean(id, keys(l.sources)))
 		}
-		s = &Source{ID: id, Title: id, Kind: "none"}
+		s = &props.Source{ID: id, Title: id, Kind: "none"}
 	}
 	return s
 }
 
 // ReadKnown reads how a figure came into the data file: the key "known".
-func ReadKnown(t *Record) Known {
+func ReadKnown(t *record.Record) props.Known {
 	switch word := t.Text("known", true); word {
 	case "read":
-		return Read
+		return props.Read
 	case "memory", "":
 	default:
 		t.Fail("known", fmt.Sprintf("%q is not how a figure is known", word), "write read or memory")
 	}
-	return Memory
+	return props.Memory
 }
 
-func (l *loader) composition(r *Record) Composition {
-	c := Composition{Source: l.sourceNamed(r), Known: ReadKnown(r), Where: r.Text("where", false)}
+func (l *loader) composition(r *record.Record) props.Composition {
+	c := props.Composition{Source: l.sourceNamed(r), Known: ReadKnown(r), Where: r.Text("where", false)}
 	for _, element := range r.Rest() {
 		s := r.Text(element, true)
-		limit := Limit{Element: element, Text: s}
+		limit := props.Limit{Element: element, Text: s}
 		if s != "remainder" && s != "" {
 			q, err := units.ParseAs(s, units.Percent, units.Pct)
 			if err != nil {
@@ -364,12 +366,12 @@ func keys[V any](m map[string]V) []string {
 }
 
 // derivedID joins alloy id, temper and process.
-func derivedID(m *Material) string {
+func derivedID(m *props.Material) string {
 	id := m.Alloy.ID
 	if m.Temper != "" {
 		id += "-" + strings.ToLower(strings.NewReplacer(" ", "-", "&", "").Replace(m.Temper))
 	}
-	if m.Process != NoProcess {
+	if m.Process != props.NoProcess {
 		id += "-" + m.Process.ID()
 	}
 	return id

@@ -1,8 +1,9 @@
-package props
+package compare
 
 import (
 	"slices"
 
+	"alongside/props"
 	"alongside/units"
 )
 
@@ -52,7 +53,7 @@ func ParseDelta(s string) (DeltaMode, bool) {
 // SenseSetting is the user's choice for a row. Target is in SI and used with
 // Near.
 type SenseSetting struct {
-	Sense  Sense
+	Sense  props.Sense
 	Target float64
 }
 
@@ -63,11 +64,11 @@ const DefaultBand = 0.02
 // Bench is what the user has set up: the pins and how to look at them. It is
 // a value; Clone before changing a shared one.
 type Bench struct {
-	Pins     []*Material
+	Pins     []*props.Material
 	Baseline int // index in Pins
 	System   units.System
-	RowUnits map[PropertyID]units.Unit
-	Senses   map[PropertyID]SenseSetting
+	RowUnits map[props.PropertyID]units.Unit
+	Senses   map[props.PropertyID]SenseSetting
 	Basis    BasisSetting
 	Delta    DeltaMode
 	Band     float64 // see DefaultBand
@@ -79,7 +80,7 @@ type Bench struct {
 	Range *[2]float64
 	// Only limits the rows; empty means every property that at least one pin
 	// has a figure for.
-	Only      []PropertyID
+	Only      []props.PropertyID
 	HideLevel bool // hide rows where every pin is level
 	HideEmpty bool // hide rows where fewer than two pins have a figure
 }
@@ -92,11 +93,11 @@ func (b Bench) Clone() Bench {
 	c := b
 	c.Pins = slices.Clone(b.Pins)
 	c.Only = slices.Clone(b.Only)
-	c.RowUnits = map[PropertyID]units.Unit{}
+	c.RowUnits = map[props.PropertyID]units.Unit{}
 	for k, v := range b.RowUnits {
 		c.RowUnits[k] = v
 	}
-	c.Senses = map[PropertyID]SenseSetting{}
+	c.Senses = map[props.PropertyID]SenseSetting{}
 	for k, v := range b.Senses {
 		c.Senses[k] = v
 	}
@@ -104,7 +105,7 @@ func (b Bench) Clone() Bench {
 }
 
 // UnitOf is the unit a property's row is shown in.
-func (b *Bench) UnitOf(p PropertyID) units.Unit {
+func (b *Bench) UnitOf(p props.PropertyID) units.Unit {
 	if u, ok := b.RowUnits[p]; ok {
 		return u
 	}
@@ -112,7 +113,7 @@ func (b *Bench) UnitOf(p PropertyID) units.Unit {
 }
 
 // SenseOf is the sense of a row, and the target in SI when it is Near.
-func (b *Bench) SenseOf(p PropertyID) (Sense, float64) {
+func (b *Bench) SenseOf(p props.PropertyID) (props.Sense, float64) {
 	if s, ok := b.Senses[p]; ok {
 		return s.Sense, s.Target
 	}
@@ -121,18 +122,18 @@ func (b *Bench) SenseOf(p PropertyID) (Sense, float64) {
 
 // properties lists the rows: those asked for, or all that a pin has a figure
 // for or that do not exist for a pin while another has them.
-func (b *Bench) properties() []PropertyID {
+func (b *Bench) properties() []props.PropertyID {
 	if len(b.Only) > 0 {
 		return b.Only
 	}
-	var on [PropertyCount]bool
+	var on [props.PropertyCount]bool
 	for _, m := range b.Pins {
 		for f := range m.All() {
 			on[f.Property] = true
 		}
 	}
-	var out []PropertyID
-	for _, p := range Properties() {
+	var out []props.PropertyID
+	for _, p := range props.Properties() {
 		if on[p] {
 			out = append(out, p)
 		}
@@ -142,7 +143,7 @@ func (b *Bench) properties() []PropertyID {
 
 // Pin adds a material at the end; one that is pinned already is not added
 // again. It returns the index of the pin.
-func (b *Bench) Pin(m *Material) int {
+func (b *Bench) Pin(m *props.Material) int {
 	if i := slices.Index(b.Pins, m); i >= 0 {
 		return i
 	}
@@ -165,10 +166,10 @@ func (b *Bench) Remove(i int) {
 	}
 }
 
-// Move shifts pin i by one place and returns where it is then. The baseline
+// Move shifts pin i by some places, -1 or 1, and returns where it is then. The baseline
 // stays the same material.
-func (b *Bench) Move(i int, d Direction) int {
-	j := i + int(d)
+func (b *Bench) Move(i, by int) int {
+	j := i + by
 	if i < 0 || i >= len(b.Pins) || j < 0 || j >= len(b.Pins) {
 		return i
 	}
@@ -184,7 +185,7 @@ func (b *Bench) Move(i int, d Direction) int {
 
 // Replace puts another material in the place of pin i. It returns false when
 // that material is on the bench already.
-func (b *Bench) Replace(i int, m *Material) bool {
+func (b *Bench) Replace(i int, m *props.Material) bool {
 	if j := slices.Index(b.Pins, m); j >= 0 && j != i {
 		return false
 	}

@@ -1,8 +1,11 @@
-package props
+package catalog
 
 import (
 	"strings"
 	"testing"
+
+	"alongside/props"
+	"alongside/props/compare"
 )
 
 const bars = `[[source]]
@@ -24,7 +27,7 @@ func TestHouseFigures(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before, after := get(t, base, "x1-f-sand").Figures(TensileStrength), get(t, c, "x1-f-sand").Figures(TensileStrength)
+	before, after := get(t, base, "x1-f-sand").Figures(props.TensileStrength), get(t, c, "x1-f-sand").Figures(props.TensileStrength)
 	if len(after) != len(before)+1 {
 		t.Errorf("%d figures, %d before", len(after), len(before))
 	}
@@ -32,8 +35,8 @@ func TestHouseFigures(t *testing.T) {
 		t.Error("the alloy was not copied as a whole, or the base was changed")
 	}
 	// House figures are compared with house figures only.
-	b := on(t, c, "x1-t6-sand", "x1-f-sand")
-	if cell := cellOf(t, b, TensileStrength); cell.Figure.Basis != Typical {
+	b := compare.Bench{Pins: []*props.Material{get(t, c, "x1-t6-sand"), get(t, c, "x1-f-sand")}, Only: []props.PropertyID{props.TensileStrength}}
+	if cell := compare.Compare(b).Rows[0].Cells[1]; cell.Figure.Basis != props.Typical {
 		t.Errorf("compared on %v", cell.Figure.Basis)
 	}
 }

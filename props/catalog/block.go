@@ -1,27 +1,29 @@
-package props
+package catalog
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"alongside/props"
+	"alongside/props/record"
 	"alongside/units"
 )
 
 // block reads one [[….figures]] table: the keys that say where the figures
 // come from, then a figure for each property.
-func (l *loader) block(r *Record) (*Block, []Figure) {
+func (l *loader) block(r *record.Record) (*props.Block, []props.Figure) {
 	before := len(*l.errs)
-	var figures []Figure
-	b := &Block{Source: l.sourceNamed(r), Known: ReadKnown(r), Table: r.Text("table", false),
+	var figures []props.Figure
+	b := &props.Block{Source: l.sourceNamed(r), Known: ReadKnown(r), Table: r.Text("table", false),
 		Where: r.Text("where", false), First: r.Text("first", false), File: r.File(), Line: r.LineOf("")}
 	word := r.Text("basis", true)
-	basis, ok := ParseBasis(word)
+	basis, ok := props.ParseBasis(word)
 	if !ok && word != "" {
-		r.Fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(BasisNames(), ", "))
+		r.Fail("basis", fmt.Sprintf("%q is not a basis", word), "use one of: "+strings.Join(props.BasisNames(), ", "))
 	}
 	b.Basis = basis
-	var shared Conditions
+	var shared props.Conditions
 	for _, c := range splitConditions(r.Text("conditions", false)) {
 		if !shared.Add(c) {
 			r.Fail("conditions", fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
@@ -30,12 +32,12 @@ func (l *loader) block(r *Record) (*Block, []Figure) {
 	for _, key := range []string{"tempers", "processes"} {
 		r.Value(key)
 	}
-	ids := PropertyIDs()
+	ids := props.PropertyIDs()
 	for _, key := range r.Rest() {
-		p, ok := PropertyNamed(key)
+		p, ok := props.PropertyNamed(key)
 		if !ok {
 			r.Fail(key, "is neither a property nor a key of a figures block",
-				DidYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
+				record.DidYouMean(key, append(ids, "basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes")))
 			r.Value(key)
 			continue
 		}
@@ -52,7 +54,7 @@ func (l *loader) block(r *Record) (*Block, []Figure) {
 	if len(figures) == 0 && len(*l.errs) == before {
 		r.Fail("", "the block holds no figure", "add a property with its value, or delete the block")
 	}
-	slices.SortStableFunc(figures, func(a, b Figure) int { return int(a.Property) - int(b.Property) })
+	slices.SortStableFunc(figures, func(a, b props.Figure) int { return int(a.Property) - int(b.Property) })
 	return b, figures
 }
 
@@ -85,18 +87,18 @@ func splitConditions(s string) []string {
 }
 
 // figure reads "VALUE UNIT; condition; condition".
-func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Conditions) (Figure, bool) {
+func (l *loader) figure(r *record.Record, key string, p props.PropertyID, s string, shared props.Conditions) (props.Figure, bool) {
 	info := p.Info()
 	parts := splitConditions(s)
 	if len(parts) == 0 {
 		r.Fail(key, "has no value", "write the value with its unit, or delete the line")
-		return Figure{}, false
+		return props.Figure{}, false
 	}
-	var own Conditions
+	var own props.Conditions
 	for _, c := range parts[1:] {
 		if !own.Add(c) {
 			r.Fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
-			return Figure{}, false
+			return props.Figure{}, false
 		}
 	}
 	assume := units.NoUnit
@@ -106,26 +108,26 @@ func (l *loader) figure(r *Record, key string, p PropertyID, s string, shared Co
 	}
 	q, ok := r.Quantity(key, parts[0], info.Dimension, assume, example(info))
 	if !ok {
-		return Figure{}, false
+		return props.Figure{}, false
 	}
 	if q.Qual != units.Exact && q.Qual != units.Approx {
 		r.Fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
-		return Figure{}, false
+		return props.Figure{}, false
 	}
 	if problem := implausible(info, q); problem != "" {
 		r.Fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
-		return Figure{}, false
+		return props.Figure{}, false
 	}
 	cond := shared.For(info).With(own)
-	if p == HardnessBrinell {
+	if p == props.HardnessBrinell {
 		if u, ok := units.BrinellUnit(cond.Load, cond.Ball); ok {
 			q.Unit = u
 		}
 	}
-	return Figure{Property: p, Value: q, Cond: &cond}, true
+	return props.Figure{Property: p, Value: q, Cond: &cond}, true
 }
 
-func example(p *Property) string {
+func example(p *props.Property) string {
 	if p.Dimension == units.Rating {
 		return "3"
 	}
@@ -134,7 +136,7 @@ func example(p *Property) string {
 
 // implausible refuses values that no metal can have: such a figure is a slip
 // of the pen, never data.
-func implausible(p *Property, q units.Quantity) string {
+func implausible(p *props.Property, q units.Quantity) string {
 	switch p.Dimension {
 	case units.Rating:
 		if q.Lo < 1 || q.Hi > 5 || q.Lo != float64(int(q.Lo)) {

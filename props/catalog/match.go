@@ -1,8 +1,10 @@
-package props
+package catalog
 
 import (
 	"slices"
 	"strings"
+
+	"alongside/props/spelling"
 )
 
 // A score is a tier times scoreExact plus points within the tier. The tier is
@@ -218,7 +220,7 @@ func (c *Catalog) mend(tokens []string) ([]string, bool) {
 		if c.whole(t) {
 			continue
 		}
-		n := Nearest(t, c.vocab)
+		n := spelling.Nearest(t, c.vocab)
 		if n == "" {
 			return nil, false
 		}

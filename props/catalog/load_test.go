@@ -1,4 +1,4 @@
-package props
+package catalog
 
 import (
 	"errors"
@@ -6,6 +6,10 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/record"
 )
 
 const head = `[[source]]
@@ -70,7 +74,7 @@ func TestLoadErrors(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := Load(fstest.MapFS{"bad.toml": {Data: []byte(tt.in)}})
-			var list LoadErrors
+			var list record.Errors
 			if !errors.As(err, &list) || !strings.Contains(err.Error(), tt.want) {
 				t.Errorf("\nhave: %v\nwant: %s", err, tt.want)
 			}
@@ -92,7 +96,7 @@ func TestLoadAcceptsWhatEditorsWrite(t *testing.T) {
 		c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
-		} else if f := get(t, c, "x1-t6-sand").Figures(Density); len(f) != 1 || f[0].Value.Lo != 2.70 || f[0].Value.Place != -2 {
+		} else if f := get(t, c, "x1-t6-sand").Figures(props.Density); len(f) != 1 || f[0].Value.Lo != 2.70 || f[0].Value.Place != -2 {
 			t.Errorf("%s: have %+v", name, f)
 		}
 	}
@@ -120,7 +124,7 @@ func TestLargeFile(t *testing.T) {
 }
 
 func TestLoadKeepsTheDigits(t *testing.T) {
-	f := get(t, shop(t), "x1-f-sand").Figures(TensileStrength)
+	f := get(t, shop(t), "x1-f-sand").Figures(props.TensileStrength)
 	have := []string{}
 	for _, x := range f {
 		have = append(have, x.Value.String()+" "+x.Basis.String())
@@ -133,17 +137,17 @@ func TestLoadKeepsTheDigits(t *testing.T) {
 
 func TestFamilyFigures(t *testing.T) {
 	c := shop(t)
-	f := get(t, c, "gray-30").Figures(PatternShrinkage)
+	f := get(t, c, "gray-30").Figures(props.PatternShrinkage)
 	if len(f) != 1 || !f[0].Inherited || !f[0].Block.Family {
 		t.Errorf("have %v", f)
 	}
-	if len(get(t, c, "x1-f-sand").Figures(PatternShrinkage)) != 0 {
+	if len(get(t, c, "x1-f-sand").Figures(props.PatternShrinkage)) != 0 {
 		t.Error("another family has it too")
 	}
 }
 
 func FuzzLoad(f *testing.F) {
-	whole, err := os.ReadFile("testdata/shop.toml")
+	whole, err := os.ReadFile("../testdata/shop.toml")
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -151,14 +155,14 @@ func FuzzLoad(f *testing.F) {
 	f.Add(figures + `yield_strength = "20 ksi; at 300 °F; after 10000 h; (note; more)"`)
 	f.Fuzz(func(t *testing.T, in string) {
 		c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
-		var list LoadErrors
+		var list record.Errors
 		if err != nil && (!errors.As(err, &list) || list.Error() == "") {
 			t.Fatalf("not a list of errors: %v", err)
 		}
 		if err == nil {
 			for _, m := range c.Materials {
-				Compare(Bench{Pins: []*Material{m, c.Materials[0]}})
-				GrowthOf(m)
+				compare.Compare(compare.Bench{Pins: []*props.Material{m, c.Materials[0]}})
+				compare.GrowthOf(m)
 			}
 		}
 	})

@@ -1,5 +1,5 @@
 // Package spelling finds the word that was meant by a mistyped one.
-package props
+package spelling
 
 import (
 	"math/bits"

@@ -1,4 +1,7 @@
-package props
+// Package record reads the TOML files that people edit, record by record, and
+// says of every mistake in which file, line and field it is and what to write
+// instead.
+package record
 
 import (
 	"bytes"
@@ -14,6 +17,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -38,11 +42,11 @@ type reader struct {
 	start int            // line before the chunk
 	text  []string       // the chunk's lines
 	lines map[string]int // path of table or key → line in file; nil until a line is asked for
-	errs  *LoadErrors
+	errs  *Errors
 }
 
 func (r *reader) fail(line int, record, field, problem, remedy string) {
-	*r.errs = append(*r.errs, &LoadError{File: r.file, Line: line, Record: record, Field: field, Problem: problem, Remedy: remedy})
+	*r.errs = append(*r.errs, &Error{File: r.file, Line: line, Record: record, Field: field, Problem: problem, Remedy: remedy})
 }
 
 // Kind is the word in the brackets that start the record: [[alloy]].
@@ -224,7 +228,7 @@ func (t *Record) Finish() {
 
 // DidYouMean is the remedy for a word that is not one of those known.
 func DidYouMean(word string, known []string) string {
-	if n := Nearest(word, known); n != "" {
+	if n := spelling.Nearest(word, known); n != "" {
 		return fmt.Sprintf("did you mean %s?", n)
 	}
 	sort.Strings(known)
@@ -241,7 +245,7 @@ func plainPath(p string) string { return indexed.ReplaceAllString(p, "") }
 
 // ReadRecords splits a data file into its top-level records, each of one of the
 // kinds given. Mistakes of form are added to errs.
-func ReadRecords(name string, content []byte, errs *LoadErrors, kinds ...string) []*Record {
+func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*Record {
 	r := &reader{file: name, errs: errs, kinds: kinds}
 	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(content) {

@@ -1,8 +1,12 @@
-package props
+package catalog
 
 import (
 	"fmt"
 	"slices"
+
+	"alongside/props"
+	"alongside/props/record"
+	"alongside/props/spelling"
 )
 
 // house reads a [[house]] record: the shop's own figures for a material that
@@ -15,7 +19,7 @@ import (
 //	source = "LAB-2026"      # a [[source]] of kind house in the same file
 //	known = "read"
 //	tensile_strength = "39.8–43.1 ksi"
-func (l *loader) house(r *Record) {
+func (l *loader) house(r *record.Record) {
 	id := r.Text("material", true)
 	r.Label = id
 	m := l.own(id)
@@ -27,7 +31,7 @@ func (l *loader) house(r *Record) {
 			}
 		}
 		problem := fmt.Sprintf("%q is not a material of the catalog", id)
-		if n := Nearest(id, ids); n != "" {
+		if n := spelling.Nearest(id, ids); n != "" {
 			r.Fail("material", problem, fmt.Sprintf("did you mean %s?", n))
 		} else {
 			r.Fail("material", problem, "use the id that `alongside find` prints, or add the metal with [[alloy]]")
@@ -51,14 +55,14 @@ func (l *loader) house(r *Record) {
 // own returns the material with this id in an alloy that belongs to the
 // catalog being built: one of the base is copied first, since the base is
 // shared and not to be changed.
-func (l *loader) own(id string) *Material {
+func (l *loader) own(id string) *props.Material {
 	for i, a := range l.cat.Alloys {
-		at := slices.IndexFunc(a.Materials, func(m *Material) bool { return m.ID == id })
+		at := slices.IndexFunc(a.Materials, func(m *props.Material) bool { return m.ID == id })
 		if at < 0 {
 			continue
 		}
 		if l.copied == nil {
-			l.copied = map[*Alloy]bool{}
+			l.copied = map[*props.Alloy]bool{}
 		}
 		if !l.copied[a] {
 			a = cloned(a)
@@ -71,9 +75,9 @@ func (l *loader) own(id string) *Material {
 }
 
 // cloned copies an alloy with its materials.
-func cloned(a *Alloy) *Alloy {
+func cloned(a *props.Alloy) *props.Alloy {
 	c := *a
-	c.Materials = make([]*Material, len(a.Materials))
+	c.Materials = make([]*props.Material, len(a.Materials))
 	for i, m := range a.Materials {
 		own := *m
 		own.Alloy = &c

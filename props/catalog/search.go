@@ -1,14 +1,16 @@
-package props
+package catalog
 
 import (
 	"strings"
 	"sync"
 	"unicode"
+
+	"alongside/props"
 )
 
 // Hit is a material found by a search; a higher score is a better match.
 type Hit struct {
-	Material *Material
+	Material *props.Material
 	Score    int
 }
 
@@ -109,7 +111,7 @@ func (c *Catalog) buildIndex() {
 	c.text = x.text.String()
 }
 
-func (x *indexer) material(m *Material) {
+func (x *indexer) material(m *props.Material) {
 	a := m.Alloy
 	x.add(markID, m.ID)
 	x.add(markName, a.ID)
@@ -118,7 +120,7 @@ func (x *indexer) material(m *Material) {
 	if x.add(markAlias, a.UNS); a.UNS != "" {
 		x.addWords("UNS")
 	}
-	aliases := append(append([]Alias{}, a.Aliases...), m.Aliases...)
+	aliases := append(append([]props.Alias{}, a.Aliases...), m.Aliases...)
 	for _, near := range []bool{false, true} {
 		mark := byte(markAlias)
 		if near {

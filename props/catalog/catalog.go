@@ -1,23 +1,24 @@
-// Package props holds what is known about materials and how they compare:
-// the catalog with its figures and sources, the search for a designation,
-// and the rules by which one material's figures are set against another's.
-// It knows nothing of terminals.
-package props
+// Package catalog holds all materials together: it reads the data files that
+// people edit, finds a material by any designation in use, and steps from one
+// temper, process or alloy to the next.
+package catalog
 
 import (
 	"iter"
+
+	"alongside/props"
 )
 
 // Catalog is a set of materials with the sources and families they refer to.
 // It is not changed after loading and may be shared.
 type Catalog struct {
-	Sources  []*Source
-	Families []*Family
-	Alloys   []*Alloy
+	Sources  []*props.Source
+	Families []*props.Family
+	Alloys   []*props.Alloy
 	// Materials lists every material of every alloy in file order.
-	Materials []*Material
+	Materials []*props.Material
 
-	byID map[string]*Material
+	byID map[string]*props.Material
 	searchIndex
 }
 
@@ -31,7 +32,7 @@ func (c *Catalog) Index() {
 		}
 		c.Materials = append(c.Materials, a.Materials...)
 	}
-	c.byID = make(map[string]*Material, len(c.Materials))
+	c.byID = make(map[string]*props.Material, len(c.Materials))
 	for i, m := range c.Materials {
 		m.Index = i
 		if c.byID[m.ID] == nil {
@@ -41,7 +42,7 @@ func (c *Catalog) Index() {
 }
 
 // Material returns the material with exactly this id, or nil.
-func (c *Catalog) Material(id string) *Material { return c.byID[id] }
+func (c *Catalog) Material(id string) *props.Material { return c.byID[id] }
 
 // FigureCount counts stored figures; one that several materials inherit
 // counts once.
@@ -55,9 +56,9 @@ func (c *Catalog) FigureCount() int {
 
 // Stated walks over every stored figure with the family it belongs to; one that
 // several materials inherit comes once.
-func (c *Catalog) Stated() iter.Seq2[*Family, *Figure] {
-	return func(yield func(*Family, *Figure) bool) {
-		each := func(family *Family, stated []Figure) bool {
+func (c *Catalog) Stated() iter.Seq2[*props.Family, *props.Figure] {
+	return func(yield func(*props.Family, *props.Figure) bool) {
+		each := func(family *props.Family, stated []props.Figure) bool {
 			for i := range stated {
 				if !yield(family, &stated[i]) {
 					return false
@@ -99,15 +100,15 @@ func step[T any](list []T, at int, d Direction) T {
 
 // NextTemper returns the same alloy and process in its next temper, going
 // round at the end; the material itself when there is no other.
-func (c *Catalog) NextTemper(m *Material, d Direction) *Material {
-	return stepAmong(m, d, m.Alloy.Materials, func(o *Material) bool { return o.Process == m.Process })
+func (c *Catalog) NextTemper(m *props.Material, d Direction) *props.Material {
+	return stepAmong(m, d, m.Alloy.Materials, func(o *props.Material) bool { return o.Process == m.Process })
 }
 
 // NextProcess returns the same alloy by its next process, in the same temper
 // where that exists, else in the first temper of that process.
-func (c *Catalog) NextProcess(m *Material, d Direction) *Material {
-	var order []Process
-	for p := NoProcess; p <= Wrought; p++ {
+func (c *Catalog) NextProcess(m *props.Material, d Direction) *props.Material {
+	var order []props.Process
+	for p := props.NoProcess; p <= props.Wrought; p++ {
 		if firstWith(m.Alloy.Materials, m.Temper, p) != nil {
 			order = append(order, p)
 		}
@@ -122,8 +123,8 @@ func (c *Catalog) NextProcess(m *Material, d Direction) *Material {
 
 // NextAlloy returns the next alloy of the family that is made by the same
 // process, in the same temper where that exists.
-func (c *Catalog) NextAlloy(m *Material, d Direction) *Material {
-	var order []*Alloy
+func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
+	var order []*props.Alloy
 	at := 0
 	for _, a := range c.Alloys {
 		if a == m.Alloy {
@@ -136,7 +137,7 @@ func (c *Catalog) NextAlloy(m *Material, d Direction) *Material {
 	return firstWith(step(order, at, d).Materials, m.Temper, m.Process)
 }
 
-func hasProcess(a *Alloy, p Process) bool {
+func hasProcess(a *props.Alloy, p props.Process) bool {
 	for _, m := range a.Materials {
 		if m.Process == p {
 			return true
@@ -146,8 +147,8 @@ func hasProcess(a *Alloy, p Process) bool {
 }
 
 // firstWith picks the material of a process, preferring a temper.
-func firstWith(list []*Material, temper string, p Process) *Material {
-	var first *Material
+func firstWith(list []*props.Material, temper string, p props.Process) *props.Material {
+	var first *props.Material
 	for _, m := range list {
 		if m.Process != p {
 			continue
@@ -162,8 +163,8 @@ func firstWith(list []*Material, temper string, p Process) *Material {
 	return first
 }
 
-func stepAmong(m *Material, d Direction, list []*Material, keep func(*Material) bool) *Material {
-	var kept []*Material
+func stepAmong(m *props.Material, d Direction, list []*props.Material, keep func(*props.Material) bool) *props.Material {
+	var kept []*props.Material
 	at := 0
 	for _, o := range list {
 		if o == m {

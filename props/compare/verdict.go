@@ -1,8 +1,9 @@
-package props
+package compare
 
 import (
 	"math"
 
+	"alongside/props"
 	"alongside/units"
 )
 
@@ -35,7 +36,7 @@ type Delta struct {
 	Unit           units.Unit
 }
 
-func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
+func interval(f *props.Figure, u units.Unit) (lo, mid, hi float64) {
 	lo, hi = f.Bounds()
 	lo, hi = u.FromSI(f.Value.Unit.ToSI(lo)), u.FromSI(f.Value.Unit.ToSI(hi))
 	if lo > hi { // reciprocal units
@@ -45,7 +46,7 @@ func interval(f *Figure, u units.Unit) (lo, mid, hi float64) {
 	return lo, (a + z) / 2, hi
 }
 
-func delta(pin, base *Figure, u units.Unit) *Delta {
+func delta(pin, base *props.Figure, u units.Unit) *Delta {
 	if u.Dimension() != pin.Value.Unit.Dimension() {
 		u = pin.Value.Unit
 	}
@@ -60,8 +61,8 @@ func delta(pin, base *Figure, u units.Unit) *Delta {
 
 // judge applies rules 2 and 3 to two figures that may be compared. band is a
 // fraction of the greater middle of the two.
-func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
-	if sense == Neutral {
+func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Verdict {
+	if sense == props.Neutral {
 		return None
 	}
 	u := base.Value.Unit
@@ -86,15 +87,15 @@ func judge(pin, base *Figure, sense Sense, target, band float64) Verdict {
 	if level {
 		return Level
 	}
-	near := sense == Near
+	near := sense == props.Near
 	if near {
 		t := u.FromSI(target)
 		pl, ph = distance(pl, ph, t)
 		bl, bh = distance(bl, bh, t)
-		sense = Less
+		sense = props.Less
 	}
 	better, worse := pl > bh+noise, ph < bl-noise
-	if sense == Less {
+	if sense == props.Less {
 		better, worse = worse, better
 	}
 	// A conductivity printed as a resistivity runs the other way; a distance from

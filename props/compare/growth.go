@@ -1,10 +1,11 @@
-package props
+package compare
 
 import (
 	"fmt"
 	"math"
 	"sort"
 
+	"alongside/props"
 	"alongside/units"
 )
 
@@ -20,9 +21,9 @@ const reference = 20.0
 // temperatures the mean coefficient is interpolated linearly; outside them
 // there is no figure.
 type Growth struct {
-	Material *Material
-	Figures  []*Figure // the coefficients it is built from
-	knots    []knot    // in order of temperature, without the reference itself
+	Material *props.Material
+	Figures  []*props.Figure // the coefficients it is built from
+	knots    []knot          // in order of temperature, without the reference itself
 }
 
 // knot is the mean coefficient, in 1/K, between the reference and a
@@ -32,7 +33,7 @@ type knot struct{ at, lo, mid, hi float64 }
 // OutOfRange is the error for a temperature that no published coefficient
 // covers.
 type OutOfRange struct {
-	Material *Material
+	Material *props.Material
 	AtC      float64 // °C
 	From, To float64 // °C, the range covered
 }
@@ -48,10 +49,10 @@ func (e *OutOfRange) Error() string {
 // GrowthOf builds the strain curve of a material from its mean coefficients; the
 // best figure of each range is taken. It returns nil when no coefficient with
 // a stated range starts or ends near 20 °C, or spans it.
-func GrowthOf(m *Material) *Growth {
+func GrowthOf(m *props.Material) *Growth {
 	g := &Growth{Material: m}
-	var loose []*Figure
-	for _, f := range m.Figures(ThermalExpansion) {
+	var loose []*props.Figure
+	for _, f := range m.Figures(props.ThermalExpansion) {
 		c := f.Cond
 		switch {
 		case !c.HasRange:
@@ -78,7 +79,7 @@ func GrowthOf(m *Material) *Growth {
 	return g
 }
 
-func (g *Growth) add(at float64, f *Figure) {
+func (g *Growth) add(at float64, f *props.Figure) {
 	for _, k := range g.knots {
 		if near(k.at, at, 6) {
 			return

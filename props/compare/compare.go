@@ -1,14 +1,20 @@
-package props
+// Package compare sets the figures of one material against another's: which
+// pair of figures, whether they may be compared, and what the comparison says.
+// The rules are those in the comment of Compare.
+package compare
 
-import "alongside/units"
+import (
+	"alongside/props"
+	"alongside/units"
+)
 
 // Cell is one material's place in a row.
 type Cell struct {
-	Material *Material
-	Figure   *Figure        // the figure shown; nil when there is none
+	Material *props.Material
+	Figure   *props.Figure  // the figure shown; nil when there is none
 	Value    units.Quantity // Figure in the unit of the row
 	Absent   string         // why there is no figure
-	Against  *Figure        // the baseline's figure it was set against
+	Against  *props.Figure  // the baseline's figure it was set against
 	Delta    *Delta
 	Verdict  Verdict
 	Reasons  []Reason
@@ -28,16 +34,16 @@ func (c *Cell) Why() string {
 
 // Row is one property over all pins.
 type Row struct {
-	Property PropertyID
+	Property props.PropertyID
 	Unit     units.Unit
-	Sense    Sense
+	Sense    props.Sense
 	Target   float64 // SI, with Sense Near
 	Cells    []Cell
 }
 
 // Total counts a pin's verdicts. It is a count, never a score.
 type Total struct {
-	Material                                                *Material
+	Material                                                *props.Material
 	Beats, Misses, Level, Overlaps, Unlike, NoFigure, Other int
 }
 
@@ -110,17 +116,17 @@ func (t *Total) count(c *Cell) {
 	}
 }
 
-func (b *Bench) row(p PropertyID) Row {
+func (b *Bench) row(p props.PropertyID) Row {
 	row := Row{Property: p, Unit: b.UnitOf(p), Cells: make([]Cell, len(b.Pins))}
 	row.Sense, row.Target = b.SenseOf(p)
-	base := b.candidates(b.Pins[b.Baseline], p)
+	base := b.Figures(b.Pins[b.Baseline], p)
 	for i, m := range b.Pins {
 		cell := &row.Cells[i]
 		cell.Material = m
 		if i == b.Baseline {
 			b.baselineCell(cell, base)
 		} else {
-			b.pinCell(cell, &row, b.candidates(m, p), base)
+			b.pinCell(cell, &row, b.Figures(m, p), base)
 		}
 		if cell.Figure == nil {
 			cell.Absent = b.absent(m, p)
@@ -146,7 +152,7 @@ func inRow(q units.Quantity, u units.Unit) units.Quantity {
 	return q
 }
 
-func (b *Bench) baselineCell(cell *Cell, base []*Figure) {
+func (b *Bench) baselineCell(cell *Cell, base []*props.Figure) {
 	cell.Verdict = IsBaseline
 	if len(base) > 0 {
 		cell.Figure = base[0]
@@ -155,7 +161,7 @@ func (b *Bench) baselineCell(cell *Cell, base []*Figure) {
 	}
 }
 
-func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*Figure) {
+func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*props.Figure) {
 	if len(pin) > 0 {
 		cell.Figure = pin[0]
 	}
@@ -182,8 +188,8 @@ func (b *Bench) pinCell(cell *Cell, row *Row, pin, base []*Figure) {
 
 // Figure is the material's figure of a property that the bench shows first;
 // nil when there is none.
-func (b *Bench) Figure(m *Material, p PropertyID) *Figure {
-	if list := b.candidates(m, p); len(list) > 0 {
+func (b *Bench) Figure(m *props.Material, p props.PropertyID) *props.Figure {
+	if list := b.Figures(m, p); len(list) > 0 {
 		return list[0]
 	}
 	return nil
@@ -192,14 +198,14 @@ func (b *Bench) Figure(m *Material, p PropertyID) *Figure {
 // Pair picks the figures of two materials that are set against each other by
 // rule 1 of Compare. Either is nil when there is none on file; why is set
 // when the two must not be compared.
-func (b *Bench) Pair(pin, base *Material, p PropertyID) (fig, against *Figure, why Reason) {
-	return b.pair(p, b.candidates(pin, p), b.candidates(base, p))
+func (b *Bench) Pair(pin, base *props.Material, p props.PropertyID) (fig, against *props.Figure, why Reason) {
+	return b.pair(p, b.Figures(pin, p), b.Figures(base, p))
 }
 
-func (b *Bench) pair(p PropertyID, pin, base []*Figure) (fig, against *Figure, why Reason) {
+func (b *Bench) pair(p props.PropertyID, pin, base []*props.Figure) (fig, against *props.Figure, why Reason) {
 	if len(pin) > 0 && len(base) > 0 {
 		fig, against, why = choosePair(pin, base)
-		if why.Kind == NoReason && b.Basis == MinimumOnly && p.Info().Specified && fig.Basis != Minimum {
+		if why.Kind == NoReason && b.Basis == MinimumOnly && p.Info().Specified && fig.Basis != props.Minimum {
 			why = Reason{OnlyTypical, fig.Basis.Phrase(), ""}
 		}
 		return fig, against, why
@@ -216,7 +222,7 @@ func (b *Bench) pair(p PropertyID, pin, base []*Figure) (fig, against *Figure, w
 // choosePair applies rule 1: the first pair that is alike, in the order of
 // the pin's preferences and then the baseline's. When none is, the first of
 // each with the reason that keeps them apart.
-func choosePair(pin, base []*Figure) (fig, against *Figure, why Reason) {
+func choosePair(pin, base []*props.Figure) (fig, against *props.Figure, why Reason) {
 	var apart Reason
 	for _, f := range pin {
 		for _, g := range base {
@@ -238,12 +244,15 @@ func choosePair(pin, base []*Figure) (fig, against *Figure, why Reason) {
 	return pin[0], base[0], Reason{BasisDiffers, pin[0].Basis.Phrase(), base[0].Basis.Phrase()}
 }
 
-// candidates lists a material's figures of a property in the bench's order of
-// preference.
-func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
+// Figures lists the figures of a property that the bench considers for a
+// material, in its order of preference: with a service temperature or a range
+// set they may be worked out, with minimums only they are the minimums.
+// Compare may show a later one, where that one shares basis and conditions
+// with the baseline's and the first does not.
+func (b *Bench) Figures(m *props.Material, p props.PropertyID) []*props.Figure {
 	list := m.Figures(p)
 	switch {
-	case p == ThermalExpansion && b.Range != nil:
+	case p == props.ThermalExpansion && b.Range != nil:
 		list, _ = overRange(m, b.Range[0], b.Range[1])
 	case b.Service != nil && hasService(p):
 		list = atService(list, *b.Service)
@@ -251,7 +260,7 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 	if b.Basis == MinimumOnly && p.Info().Specified {
 		list = minimumsOf(list)
 	}
-	order := func(f *Figure) int {
+	order := func(f *props.Figure) int {
 		o := int(f.Basis)
 		if b.Service == nil && !f.Cond.RoomTemperature() {
 			o += 16
@@ -271,10 +280,10 @@ func (b *Bench) candidates(m *Material, p PropertyID) []*Figure {
 
 // minimumsOf keeps the specified minimums; all figures where there are none, so
 // that the cell still shows what is on file.
-func minimumsOf(list []*Figure) []*Figure {
-	var kept []*Figure
+func minimumsOf(list []*props.Figure) []*props.Figure {
+	var kept []*props.Figure
 	for _, f := range list {
-		if f.Basis == Minimum {
+		if f.Basis == props.Minimum {
 			kept = append(kept, f)
 		}
 	}
@@ -285,12 +294,12 @@ func minimumsOf(list []*Figure) []*Figure {
 }
 
 // absent says why a material shows no figure of a property.
-func (b *Bench) absent(m *Material, p PropertyID) string {
+func (b *Bench) absent(m *props.Material, p props.PropertyID) string {
 	if why := m.Absent(p); why != "" {
 		return why
 	}
 	if list := m.Figures(p); len(list) > 0 {
-		if p == ThermalExpansion && b.Range != nil {
+		if p == props.ThermalExpansion && b.Range != nil {
 			_, why := overRange(m, b.Range[0], b.Range[1])
 			return why
 		}

@@ -1,23 +1,24 @@
-package props
+package compare
 
 import (
 	"fmt"
 	"sort"
 	"strings"
 
+	"alongside/props"
 	"alongside/units"
 )
 
 // hasService reports whether the service temperature of the bench applies to a
 // property.
-func hasService(p PropertyID) bool { return p.Info().Strength || p == Elongation }
+func hasService(p props.PropertyID) bool { return p.Info().Strength || p == props.Elongation }
 
 // atService replaces a property's figures by those that hold at a service
 // temperature in °C: figures published there, or interpolated linearly between
 // two published temperatures of the same source, basis and exposure. Nothing
 // is taken from outside the published temperatures.
-func atService(list []*Figure, t float64) []*Figure {
-	var out []*Figure
+func atService(list []*props.Figure, t float64) []*props.Figure {
+	var out []*props.Figure
 	for _, f := range list {
 		within := 2.0 // °C: 300 °F and 150 °C are one
 		if f.Cond.RoomTemperature() {
@@ -35,7 +36,7 @@ func atService(list []*Figure, t float64) []*Figure {
 		if below >= t {
 			continue
 		}
-		var above *Figure
+		var above *props.Figure
 		closer := false
 		for j, g := range list {
 			if i == j || g.Block.Source != f.Block.Source || g.Basis != f.Basis || !sameSeries(f.Cond, g.Cond) {
@@ -56,13 +57,13 @@ func atService(list []*Figure, t float64) []*Figure {
 	return out
 }
 
-func sameSeries(a, b *Conditions) bool {
+func sameSeries(a, b *props.Conditions) bool {
 	return a.Hours == b.Hours && a.Offset == b.Offset && a.UnderLoad == b.UnderLoad && a.Gauge == b.Gauge &&
 		a.Bar == b.Bar && a.Section == b.Section && a.Class == b.Class && a.Cycles == b.Cycles
 }
 
 // between is a figure interpolated linearly in temperature.
-func between(a, b *Figure, t float64) *Figure {
+func between(a, b *props.Figure, t float64) *props.Figure {
 	w := (t - atOr20(a.Cond)) / (atOr20(b.Cond) - atOr20(a.Cond))
 	bv, err := b.Value.In(a.Value.Unit)
 	if err != nil {
@@ -75,19 +76,19 @@ func between(a, b *Figure, t float64) *Figure {
 	c := *a.Cond
 	c.HasAt, c.AtC, c.AtText = true, t, temperatureText(t, a, b)
 	c.Interpolated = fmt.Sprintf("interpolated between %s and %s", atText(a.Cond), atText(b.Cond))
-	return &Figure{Property: a.Property, Value: v, Cond: &c, Block: a.Block}
+	return &props.Figure{Property: a.Property, Value: v, Cond: &c, Block: a.Block}
 }
 
 // temperatureText writes t in the unit in which the source gives its
 // temperatures.
-func temperatureText(t float64, f, g *Figure) string {
+func temperatureText(t float64, f, g *props.Figure) string {
 	if strings.HasSuffix(f.Cond.At(), "F") || strings.HasSuffix(g.Cond.At(), "F") {
 		return fmt.Sprintf("%.0f °F", units.DegF.FromSI(t+273.15))
 	}
 	return fmt.Sprintf("%.0f °C", t)
 }
 
-func atText(c *Conditions) string {
+func atText(c *props.Conditions) string {
 	if !c.HasAt {
 		return "room temperature"
 	}
@@ -95,7 +96,7 @@ func atText(c *Conditions) string {
 }
 
 // noServiceFigure says at which temperatures the property is published.
-func noServiceFigure(list []*Figure) string {
+func noServiceFigure(list []*props.Figure) string {
 	var at []float64
 	for _, f := range list {
 		t := atOr20(f.Cond)
@@ -112,7 +113,7 @@ func noServiceFigure(list []*Figure) string {
 
 // overRange replaces expansion coefficients by the mean over the bench's own
 // range, worked out by the rule of Growth.
-func overRange(m *Material, fromC, toC float64) ([]*Figure, string) {
+func overRange(m *props.Material, fromC, toC float64) ([]*props.Figure, string) {
 	g := GrowthOf(m)
 	if g == nil {
 		return nil, "no expansion coefficient with a stated range"
@@ -129,12 +130,12 @@ func overRange(m *Material, fromC, toC float64) ([]*Figure, string) {
 		v.Lo = (v.Lo + v.Hi) / 2
 		v.Hi = v.Lo
 	}
-	c := Conditions{HasRange: true, FromC: fromC, ToC: toC,
+	c := props.Conditions{HasRange: true, FromC: fromC, ToC: toC,
 		Interpolated: fmt.Sprintf("from published means over %s", rangesText(g.Figures))}
-	return []*Figure{{Property: ThermalExpansion, Value: v, Cond: &c, Block: first.Block}}, ""
+	return []*props.Figure{{Property: props.ThermalExpansion, Value: v, Cond: &c, Block: first.Block}}, ""
 }
 
-func rangesText(list []*Figure) string {
+func rangesText(list []*props.Figure) string {
 	words := make([]string, len(list))
 	for i, f := range list {
 		words[i] = f.Cond.Range()

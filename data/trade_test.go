@@ -42,8 +42,8 @@ func TestPermanentMoldA356AgainstGrayIron(t *testing.T) {
 	// from the straight line, but gray iron has no yield point to set it
 	// against; the catalog has to say so rather than give a figure.
 	c := against(t, "a356-t6-pm", "gray-30", props.YieldStrength, compare.TypicalFirst)
-	if c.Verdict != compare.None || c.Figure == nil {
-		t.Errorf("yield strength: %v, want a figure with verdict none", c.Verdict)
+	if c.Verdict != compare.NoFigure || c.Figure == nil {
+		t.Errorf("yield strength: %v, want a figure with verdict no figure", c.Verdict)
 	}
 	if why := material(t, "gray-30").Absent(props.YieldStrength); !strings.Contains(why, "yield") {
 		t.Errorf("gray iron without a yield point: the catalog says %q", why)

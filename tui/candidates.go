@@ -34,7 +34,7 @@ func newCandidates(m *Model) screen {
 		return newNeeds(m)
 	}
 	c := &candidates{m: m}
-	c.found = needs.Find(m.screened(), m.needs, nearMisses)
+	c.found = needs.Find(m.o.Catalog.Materials, m.needs, nearMisses)
 	c.all = c.found.Met
 	c.order()
 	return c

@@ -78,7 +78,6 @@ type Model struct {
 	dimension  dimension
 	past       []job
 	future     []job
-	index      *needs.Index
 
 	width, height int
 	grid          *grid

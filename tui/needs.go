@@ -82,14 +82,6 @@ func (m *Model) needsSwitchedOn() []needs.Need {
 	return list
 }
 
-// screened is the catalog made ready for screening, once.
-func (m *Model) screened() *needs.Index {
-	if m.index == nil {
-		m.index = needs.NewIndex(m.o.Catalog)
-	}
-	return m.index
-}
-
 func (p *needsPanel) Title() string { return "Needs: the customer's limits" }
 func (p *needsPanel) Typing() bool  { return p.typing }
 
@@ -269,7 +261,7 @@ func (p *needsPanel) View() string {
 		from := min(max(end-room, 0), chosen)
 		list = list[from:min(from+room, len(list))]
 	}
-	met, near := p.m.screened().Screen(p.m.needs)
+	met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.needs)
 	lines = append(append(lines, list...), "", " "+t.strong.of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
 	return strings.Join(lines, "\n")
 }

@@ -88,7 +88,7 @@ func newTheme(profile termenv.Profile, bg background.Shade) *theme {
 		},
 	}
 	for v, s := range map[compare.Verdict]lipgloss.Style{
-		compare.None: in(gray), compare.Beats: in(blue), compare.Misses: in(orange), compare.Level: style(),
+		compare.NoFigure: in(gray), compare.Neutral: in(gray), compare.Beats: in(blue), compare.Misses: in(orange), compare.Level: style(),
 		compare.Overlaps: in(violet), compare.Unlike: in(gray), compare.IsBaseline: style().Bold(true),
 	} {
 		t.verdict[v] = newInk(s)

@@ -29,8 +29,9 @@ type schema struct {
 	}
 	Caution string `json:"caution"`
 	Totals  []struct {
-		Material                                     *string
-		Beats, Misses, Level, Overlaps, Unlike, None *int
+		Material                                        *string
+		Beats, Misses, Level, Overlaps, Unlike, Neutral *int
+		NoFigure                                        *int `json:"no_figure"`
 	}
 }
 
@@ -52,7 +53,7 @@ func TestJSONForm(t *testing.T) {
 			}
 		}
 	}
-	verdicts := []string{"beats", "misses", "level", "overlaps", "unlike", "none", "baseline"}
+	verdicts := []string{"beats", "misses", "level", "overlaps", "unlike", "no figure", "neutral", "baseline"}
 	seen := 0
 	for _, row := range s.Rows {
 		if row.Property == nil || row.Unit == nil || row.Sense == nil || len(row.Cells) != 3 {

@@ -93,7 +93,7 @@ func (s *search) find(p *program, words []string) error {
 	if len(words) > 0 && near > 0 {
 		near = len(c.Materials) // the words narrow them below
 	}
-	out.Found = needs.Find(needs.NewIndex(c), list, near)
+	out.Found = needs.Find(c.Materials, list, near)
 	if len(words) > 0 {
 		out.Found = amongFound(out.Found, c, words, s.near)
 	}

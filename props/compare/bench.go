@@ -1,29 +1,12 @@
 package compare
 
 import (
+	"maps"
 	"slices"
 
 	"alongside/props"
 	"alongside/units"
 )
-
-// BasisSetting says which figures the bench compares.
-type BasisSetting uint8
-
-// TypicalFirst compares typical figures where both sides have them, else the
-// next basis they share. MinimumOnly compares specified minimums only, for
-// the properties that standards specify.
-const (
-	TypicalFirst BasisSetting = iota
-	MinimumOnly
-)
-
-func (s BasisSetting) String() string {
-	if s == MinimumOnly {
-		return "minimum"
-	}
-	return "typical"
-}
 
 // DeltaMode is how a difference is shown.
 type DeltaMode uint8
@@ -50,74 +33,53 @@ func ParseDelta(s string) (DeltaMode, bool) {
 	return DeltaMode(max(i, 0)), i >= 0
 }
 
-// SenseSetting is the user's choice for a row. Target is in SI and used with
-// Near.
-type SenseSetting struct {
-	Sense  props.Sense
-	Target float64
-}
-
-// DefaultBand is the fraction of the baseline within which two figures count
-// as level.
-const DefaultBand = 0.02
-
-// Bench is what the user has set up: the pins and how to look at them. It is
-// a value; Clone before changing a shared one.
+// Bench is what the user has set up: the pins, how they are compared and how
+// that is shown. It is a value; Clone before changing a shared one.
 type Bench struct {
 	Pins     []*props.Material
 	Baseline int // index in Pins
-	System   units.System
-	RowUnits map[props.PropertyID]units.Unit
-	Senses   map[props.PropertyID]SenseSetting
-	Basis    BasisSetting
-	Delta    DeltaMode
-	Band     float64 // see DefaultBand
-	// Service, in °C, is the temperature at which strength and elongation are
-	// compared; nil means room temperature.
-	Service *float64
-	// Range, in °C, is the range over which expansion is compared; nil means
-	// the ranges as published.
-	Range *[2]float64
+	Question
 	// Only limits the rows; empty means every property that at least one pin
 	// has a figure for.
-	Only      []props.PropertyID
+	Only []props.PropertyID
+	View
+}
+
+// View is how a comparison is shown; it changes no verdict.
+type View struct {
+	System    units.System
+	RowUnits  map[props.PropertyID]units.Unit
+	Delta     DeltaMode
 	HideLevel bool // hide rows where every pin is level
 	HideEmpty bool // hide rows where fewer than two pins have a figure
 }
 
 // NewBench is an empty bench with the default settings.
-func NewBench() Bench { return Bench{Band: DefaultBand} }
+func NewBench() Bench { return Bench{Question: Question{Band: DefaultBand}} }
 
 // Clone copies the bench so that changing the copy leaves b as it is.
 func (b Bench) Clone() Bench {
 	c := b
 	c.Pins = slices.Clone(b.Pins)
 	c.Only = slices.Clone(b.Only)
-	c.RowUnits = map[props.PropertyID]units.Unit{}
-	for k, v := range b.RowUnits {
-		c.RowUnits[k] = v
-	}
-	c.Senses = map[props.PropertyID]SenseSetting{}
-	for k, v := range b.Senses {
-		c.Senses[k] = v
-	}
+	c.RowUnits = copied(b.RowUnits)
+	c.Senses = copied(b.Senses)
+	return c
+}
+
+// copied is a copy of a map, an empty one for nil.
+func copied[K comparable, V any](m map[K]V) map[K]V {
+	c := make(map[K]V, len(m))
+	maps.Copy(c, m)
 	return c
 }
 
 // UnitOf is the unit a property's row is shown in.
-func (b *Bench) UnitOf(p props.PropertyID) units.Unit {
-	if u, ok := b.RowUnits[p]; ok {
+func (v *View) UnitOf(p props.PropertyID) units.Unit {
+	if u, ok := v.RowUnits[p]; ok {
 		return u
 	}
-	return p.Info().Units[b.System]
-}
-
-// SenseOf is the sense of a row, and the target in SI when it is Near.
-func (b *Bench) SenseOf(p props.PropertyID) (props.Sense, float64) {
-	if s, ok := b.Senses[p]; ok {
-		return s.Sense, s.Target
-	}
-	return p.Info().Sense, 0
+	return p.Info().Units[v.System]
 }
 
 // properties lists the rows: those asked for, or all that a pin has a figure

@@ -43,15 +43,15 @@ func TestVerdicts(t *testing.T) {
 		}, Misses, ""},
 		{"neutral sense", "x1-f-sand", "x2-f-die", props.TensileStrength, func(b *Bench) {
 			b.Senses = map[props.PropertyID]SenseSetting{props.TensileStrength: {Sense: props.Neutral}}
-		}, None, "neither"},
+		}, Neutral, "neither"},
 		{"neutral sense, same figure", "x1-f-sand", "x1-t6-sand", props.Elongation, func(b *Bench) {
 			b.Senses = map[props.PropertyID]SenseSetting{props.Elongation: {Sense: props.Neutral}}
-		}, None, "neither"},
+		}, Neutral, "neither"},
 		{"nearest to a target", "x1-f-sand", "x2-f-die", props.TensileStrength, func(b *Bench) {
 			b.Senses = map[props.PropertyID]SenseSetting{props.TensileStrength: {props.Near, units.KSI.ToSI(30)}}
 		}, Misses, ""},
 		{"a resistivity against a conductivity", "x1-f-sand", "x2-f-die", props.ElectricalConductivity, nil, Misses, ""},
-		{"does not exist", "x1-f-sand", "gray-30", props.YieldStrength, nil, None, ""},
+		{"does not exist", "x1-f-sand", "gray-30", props.YieldStrength, nil, NoFigure, ""},
 		{"trade figures carry a caution", "x1-t6-sand", "x1-t6-pm", props.TensileStrength, nil, Beats, "common practice"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -97,7 +97,7 @@ func TestTotalsCountEveryRowOnce(t *testing.T) {
 	c := shop(t)
 	cmp := Compare(on(t, c, "x1-f-sand", "x2-f-die", "gray-30", "x1-t6-pm"))
 	for i, total := range cmp.Totals {
-		n := total.Beats + total.Misses + total.Level + total.Overlaps + total.Unlike + total.NoFigure + total.Other
+		n := total.Beats + total.Misses + total.Level + total.Overlaps + total.Unlike + total.NoFigure + total.Neutral
 		want := len(cmp.Rows)
 		if i == cmp.Baseline {
 			want = n // the baseline is set against nothing
@@ -123,7 +123,7 @@ func TestVerdictProperties(t *testing.T) {
 			return
 		}
 		verdict := func(base, pin *props.Material, s units.System) Verdict {
-			bench := Bench{Pins: []*props.Material{base, pin}, System: s, Only: []props.PropertyID{p}}
+			bench := Bench{Pins: []*props.Material{base, pin}, View: View{System: s}, Only: []props.PropertyID{p}}
 			return Compare(bench).Rows[0].Cells[1].Verdict
 		}
 		us := verdict(a, b, units.US)
@@ -132,7 +132,7 @@ func TestVerdictProperties(t *testing.T) {
 				t.Fatalf("%s: %v in US units, %v in %v", p, us, v, s)
 			}
 		}
-		opposite := map[Verdict]Verdict{Beats: Misses, Misses: Beats, None: None, Level: Level, Overlaps: Overlaps, Unlike: Unlike}
+		opposite := map[Verdict]Verdict{Beats: Misses, Misses: Beats, NoFigure: NoFigure, Neutral: Neutral, Level: Level, Overlaps: Overlaps, Unlike: Unlike}
 		if back := verdict(b, a, units.US); back != opposite[us] {
 			t.Fatalf("%s: %s %v %s, but the other way round %v", p, b.ID, us, a.ID, back)
 		}

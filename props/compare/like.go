@@ -7,166 +7,165 @@ import (
 	"alongside/units"
 )
 
-// Reason says why a cell has the verdict it has, or what to bear in mind with
-// it. Kind is for programs, String for people.
-type Reason struct {
-	Kind ReasonKind
-	// Pin and Base are what differs, in words; which of them is set depends
-	// on the kind.
-	Pin, Base string
-}
-
-// ReasonKind tells reasons apart.
-type ReasonKind uint8
-
-// The kinds up to differs make a cell unlike; those after it are cautions
-// that leave the verdict standing.
-const (
-	NoReason ReasonKind = iota
-	BasisDiffers
-	OffsetDiffers
-	GaugeDiffers
-	LoadDiffers
-	LoadUnstated
-	CyclesDiffer
-	CyclesUnstated
-	LoadingDiffers
-	RangeDiffers
-	TemperatureDiffers
-	ExposureDiffers
-	ScaleDiffers
-	UnitDiffers
-	OnlyTypical
-	differs
-
-	NoSense        // the property has no better or worse
-	BarDiffers     // kinds of test bar differ
-	ClassDiffers   // strength class or section differs
-	OffsetUnstated // yield definition not stated on one side
-	GaugeUnstated
-	OtherBaseFigure // compared with another figure of the baseline than the one shown
-	CommonPractice  // no standard or handbook stands behind the figure
-	Interpolated    // between published temperatures
-)
-
-// Unlike reports whether the reason forbids a comparison.
-func (r Reason) Unlike() bool { return r.Kind > NoReason && r.Kind < differs }
-
-func (r Reason) String() string {
-	against := fmt.Sprintf("%s against %s", r.Pin, r.Base)
-	switch r.Kind {
-	case BasisDiffers:
-		return against
-	case OffsetDiffers:
-		return "yield at " + against
-	case GaugeDiffers:
-		return "elongation in " + against
-	case LoadDiffers:
-		return "Brinell at " + against
-	case LoadUnstated:
-		return "Brinell load not stated for " + r.Pin
-	case CyclesUnstated:
-		return "fatigue cycles not stated for " + r.Pin
-	case CyclesDiffer:
-		return "fatigue at " + against
-	case LoadingDiffers:
-		return "fatigue in " + against
-	case RangeDiffers:
-		return "expansion over " + against
-	case TemperatureDiffers:
-		return "figure " + against
-	case ExposureDiffers:
-		return "exposure of " + against
-	case ScaleDiffers:
-		return "scale " + against
-	case UnitDiffers:
-		return "units of different kinds: " + against
-	case OnlyTypical:
-		return "only a " + r.Pin + " figure; the bench compares specified minimums"
-	case NoSense:
-		return "neither more nor less is better unless you set it"
-	case BarDiffers, ClassDiffers:
-		return against
-	case OffsetUnstated:
-		return "yield definition not stated for " + r.Pin
-	case GaugeUnstated:
-		return "gauge length not stated for " + r.Pin
-	case OtherBaseFigure:
-		return "against the baseline's " + r.Base
-	case CommonPractice:
-		return "common practice, no standard or handbook behind " + r.Pin
-	case Interpolated:
-		return r.Pin
-	}
-	return ""
-}
-
-// unlike returns the first condition that forbids setting two figures of one
-// property against each other (rule 1 of Compare), or a zero Reason.
-func unlike(pin, base *props.Figure) Reason {
-	p, b := pin.Cond, base.Cond
-	bears := pin.Property.Info().Bears
-	bad := func(kind ReasonKind, x, y string) Reason { return Reason{kind, x, y} }
-	if pin.Value.Unit.Dimension() != base.Value.Unit.Dimension() && bears&props.BearsLoad == 0 {
-		return bad(UnitDiffers, pin.Value.Unit.Symbol(), base.Value.Unit.Symbol())
-	}
-	if bears&props.BearsOffset != 0 && p.Offset != 0 && b.Offset != 0 && (p.Offset != b.Offset || p.UnderLoad != b.UnderLoad) {
-		return bad(OffsetDiffers, offsetWords(p), offsetWords(b))
-	}
-	if bears&props.BearsGauge != 0 && gaugeClass(p.Gauge) != gaugeClass(b.Gauge) && p.Gauge != "" && b.Gauge != "" {
-		return bad(GaugeDiffers, p.Gauge, b.Gauge)
-	}
-	if bears&props.BearsLoad != 0 {
-		switch {
-		case p.Load == 0 && b.Load == 0 && pin.Source == base.Source:
-			// One table, one load.
-		case p.Load == 0 && b.Load == 0:
-			return bad(LoadUnstated, "either", "")
-		case p.Load == 0:
-			return bad(LoadUnstated, "this figure", "")
-		case b.Load == 0:
-			return bad(LoadUnstated, "the baseline", "")
-		case p.Load/(p.Ball*p.Ball) != b.Load/(b.Ball*b.Ball):
-			// Brinell numbers agree at equal load-to-ball-diameter-squared
-			// ratio (ASTM E10, ISO 6506-1: force-diameter index).
-			return bad(LoadDiffers, loadWords(p), loadWords(b))
+// choose applies rule 1: the first pair that is alike, in the order of the pin's
+// preferences and then the baseline's. When none is, the first of one basis, or
+// else the first of each, with the reason that keeps them apart.
+func (q *Question) choose(pin, base []*props.Figure) (fig, against *props.Figure, why Reason) {
+	fig, against, why = pin[0], base[0], q.alike(pin[0], base[0])
+	for _, f := range pin {
+		for _, g := range base {
+			r := q.alike(f, g)
+			if r.Kind == NoReason {
+				return f, g, r
+			}
+			if why.Kind == BasisDiffers && r.Kind != BasisDiffers {
+				fig, against, why = f, g, r
+			}
 		}
 	}
-	if bears&props.BearsCycles != 0 && p.Cycles != b.Cycles && p.Cycles != 0 && b.Cycles != 0 {
-		return bad(CyclesDiffer, props.CyclesText(p.Cycles)+" cycles", props.CyclesText(b.Cycles))
+	return fig, against, why
+}
+
+// alike is the test of rule 1: the first thing that forbids setting two figures
+// of one property against each other, or no reason.
+func (q *Question) alike(pin, base *props.Figure) Reason {
+	if pin.Basis != base.Basis {
+		return Reason{BasisDiffers, pin.Basis.Phrase(), base.Basis.Phrase()}
 	}
-	if bears&props.BearsCycles != 0 && p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source {
-		return bad(CyclesUnstated, "either", "")
+	info := pin.Property.Info()
+	if q.Basis == MinimumOnly && info.Specified && pin.Basis != props.Minimum {
+		return Reason{OnlyTypical, pin.Basis.Phrase(), ""}
 	}
-	if bears&props.BearsCycles != 0 && (p.Cycles == 0) != (b.Cycles == 0) {
-		// A limit at an unknown life against one at a stated life: iron is
-		// usually tested to ten million cycles, aluminum to five hundred.
-		who := "this figure"
-		if p.Cycles != 0 {
-			who = "the baseline"
+	for _, c := range conditions {
+		if c.bears == 0 || info.Bears&c.bears != 0 {
+			if r := c.differ(pin, base); r.Kind != NoReason {
+				return r
+			}
 		}
-		return bad(CyclesUnstated, who, "")
-	}
-	if bears&props.BearsCycles != 0 && p.Loading != b.Loading && p.Loading != "" && b.Loading != "" {
-		return bad(LoadingDiffers, p.Loading, b.Loading)
-	}
-	// What neither side states is taken as alike within one source only.
-	if bears&props.BearsRange != 0 && (!sameRange(p, b) || !p.HasRange && pin.Source != base.Source) {
-		return bad(RangeDiffers, rangeWords(p), rangeWords(b))
-	}
-	if bears&props.BearsScale != 0 && p.Note != b.Note && pin.Value.Unit.Dimension() == units.Percent {
-		return bad(ScaleDiffers, orUnstated(p.Note), orUnstated(b.Note))
-	}
-	if pin.Value.Unit.Dimension() == units.Rating && pin.Source != base.Source {
-		return bad(ScaleDiffers, "of "+pin.Source.ID, base.Source.ID+" (a rating is relative to its own table)")
-	}
-	if !sameTemperature(p, b) {
-		return bad(TemperatureDiffers, temperatureWords(p), temperatureWords(b))
-	}
-	if p.Hours != b.Hours {
-		return bad(ExposureDiffers, fmt.Sprintf("%g h", p.Hours), fmt.Sprintf("%g h", b.Hours))
 	}
 	return Reason{}
+}
+
+// conditions are the test conditions that can keep two figures apart, in the
+// order in which they are told: on which properties each bears (0: on all) and
+// when two figures differ in it.
+var conditions = [...]struct {
+	bears  props.Bearing
+	differ func(pin, base *props.Figure) Reason
+}{
+	{0, unitsDiffer},
+	{props.BearsOffset, offsetsDiffer},
+	{props.BearsGauge, gaugesDiffer},
+	{props.BearsLoad, loadsDiffer},
+	{props.BearsCycles, cyclesDiffer},
+	{props.BearsRange, rangesDiffer},
+	{props.BearsScale, scalesDiffer},
+	{0, ratingsDiffer},
+	{0, temperaturesDiffer},
+}
+
+func unitsDiffer(pin, base *props.Figure) Reason {
+	u, v := pin.Value.Unit, base.Value.Unit
+	if u.Dimension() == v.Dimension() || u.Dimension().Brinell() && v.Dimension().Brinell() {
+		return Reason{}
+	}
+	return Reason{UnitDiffers, u.Symbol(), v.Symbol()}
+}
+
+func offsetsDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond, base.Cond
+	if p.Offset == 0 || b.Offset == 0 || p.Offset == b.Offset && p.UnderLoad == b.UnderLoad {
+		return Reason{}
+	}
+	return Reason{OffsetDiffers, offsetWords(p), offsetWords(b)}
+}
+
+func gaugesDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond.Gauge, base.Cond.Gauge
+	if p == "" || b == "" || gaugeClass(p) == gaugeClass(b) {
+		return Reason{}
+	}
+	return Reason{GaugeDiffers, p, b}
+}
+
+// loadsDiffer: Brinell numbers agree at an equal ratio of load to the square of
+// the ball diameter (ASTM E10; ISO 6506-1, force-diameter index). One table that
+// states no load has one load.
+func loadsDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond, base.Cond
+	switch {
+	case p.Load == 0 && b.Load == 0 && pin.Source == base.Source:
+		return Reason{}
+	case p.Load == 0 && b.Load == 0:
+		return Reason{LoadUnstated, "either", ""}
+	case p.Load == 0 || b.Load == 0:
+		return Reason{LoadUnstated, lacking(p.Load != 0), ""}
+	case p.Load/(p.Ball*p.Ball) != b.Load/(b.Ball*b.Ball):
+		return Reason{LoadDiffers, loadWords(p), loadWords(b)}
+	}
+	return Reason{}
+}
+
+// cyclesDiffer: a limit at an unknown life is not set against one at a stated
+// life, since iron is usually tested to ten million cycles and aluminum to five
+// hundred.
+func cyclesDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond, base.Cond
+	switch {
+	case p.Cycles == 0 && b.Cycles == 0 && pin.Source != base.Source:
+		return Reason{CyclesUnstated, "either", ""}
+	case (p.Cycles == 0) != (b.Cycles == 0):
+		return Reason{CyclesUnstated, lacking(p.Cycles != 0), ""}
+	case p.Cycles != b.Cycles:
+		return Reason{CyclesDiffer, props.CyclesText(p.Cycles) + " cycles", props.CyclesText(b.Cycles)}
+	case p.Loading != b.Loading && p.Loading != "" && b.Loading != "":
+		return Reason{LoadingDiffers, p.Loading, b.Loading}
+	}
+	return Reason{}
+}
+
+// rangesDiffer: ranges that neither side states are taken as one within one
+// source only.
+func rangesDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond, base.Cond
+	if sameRange(p, b) && (p.HasRange || pin.Source == base.Source) {
+		return Reason{}
+	}
+	return Reason{RangeDiffers, rangeWords(p), rangeWords(b)}
+}
+
+// scalesDiffer: a percentage of a reference metal is named in the note.
+func scalesDiffer(pin, base *props.Figure) Reason {
+	if pin.Cond.Note == base.Cond.Note || pin.Value.Unit.Dimension() != units.Percent {
+		return Reason{}
+	}
+	return Reason{ScaleDiffers, orUnstated(pin.Cond.Note), orUnstated(base.Cond.Note)}
+}
+
+func ratingsDiffer(pin, base *props.Figure) Reason {
+	if pin.Value.Unit.Dimension() != units.Rating || pin.Source == base.Source {
+		return Reason{}
+	}
+	return Reason{ScaleDiffers, "of " + pin.Source.ID, base.Source.ID + " (a rating is relative to its own table)"}
+}
+
+func temperaturesDiffer(pin, base *props.Figure) Reason {
+	p, b := pin.Cond, base.Cond
+	switch {
+	case !sameTemperature(p, b):
+		return Reason{TemperatureDiffers, temperatureWords(p), temperatureWords(b)}
+	case p.Hours != b.Hours:
+		return Reason{ExposureDiffers, fmt.Sprintf("%g h", p.Hours), fmt.Sprintf("%g h", b.Hours)}
+	}
+	return Reason{}
+}
+
+// lacking names the side that does not state a condition, where the other does.
+func lacking(pinStates bool) string {
+	if pinStates {
+		return "the baseline"
+	}
+	return "this figure"
 }
 
 // cautions lists what a reader should know of a comparison that stands.
@@ -176,11 +175,7 @@ func cautions(pin, base *props.Figure) []Reason {
 	bears := pin.Property.Info().Bears
 	unstated := func(kind ReasonKind, pinHas, baseHas bool) {
 		if pinHas != baseHas {
-			who := "this figure"
-			if pinHas {
-				who = "the baseline"
-			}
-			out = append(out, Reason{kind, who, ""})
+			out = append(out, Reason{kind, lacking(pinHas), ""})
 		}
 	}
 	if bears&props.BearsOffset != 0 {

@@ -12,16 +12,17 @@ type Verdict uint8
 
 // The verdicts.
 const (
-	None     Verdict = iota // no figure on one side, or no better and worse
+	NoFigure Verdict = iota // no figure on one side
 	Beats                   // disjoint, on the better side
 	Misses                  // disjoint, on the worse side
 	Level                   // within the rounding or the band
 	Overlaps                // ranges cross
 	Unlike                  // basis or conditions forbid a comparison
+	Neutral                 // neither more nor less is better
 	IsBaseline
 )
 
-var verdictNames = [...]string{"none", "beats", "misses", "level", "overlaps", "unlike", "baseline"}
+var verdictNames = [...]string{"no figure", "beats", "misses", "level", "overlaps", "unlike", "neutral", "baseline"}
 
 func (v Verdict) String() string { return verdictNames[v] }
 
@@ -63,7 +64,7 @@ func delta(pin, base *props.Figure, u units.Unit) *Delta {
 // fraction of the greater middle of the two.
 func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Verdict {
 	if sense == props.Neutral {
-		return None
+		return Neutral
 	}
 	u := base.Value.Unit
 	pl, pm, ph := interval(pin, u)
@@ -75,11 +76,11 @@ func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Ver
 	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
 		tolerance = 0
 	}
-	// Ranges that only touch neither part nor overlap by the noise of reckoning.
+	// Ranges that only touch neither part nor overlap by the noise of conversion.
 	noise := 1e-9 * max(math.Abs(ph), math.Abs(bh))
 	level := false
 	if single {
-		pv, _ := convertTo(pin.Value.Lo, pin.Value.Unit, u)
+		pv, _ := units.Convert(pin.Value.Lo, pin.Value.Unit, u)
 		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh-noise && bl < ph-noise)
 	} else {
 		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
@@ -111,8 +112,6 @@ func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Ver
 	}
 	return Overlaps
 }
-
-func convertTo(v float64, from, to units.Unit) (float64, error) { return units.Convert(v, from, to) }
 
 // distance is the interval of |x − t| for x in lo..hi.
 func distance(lo, hi, t float64) (near, far float64) {

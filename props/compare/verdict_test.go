@@ -46,13 +46,13 @@ func TestJudge(t *testing.T) {
 // only is a caution, whichever side that is.
 func TestConditionsOfBothSides(t *testing.T) {
 	bending, axial := props.Conditions{Loading: "rotating bending"}, props.Conditions{Loading: "axial"}
-	if r := unlike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", axial)); r.Kind != LoadingDiffers || !r.Unlike() {
+	if r := new(Question).alike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", axial)); r.Kind != LoadingDiffers || r.Kind >= differs {
 		t.Errorf("bending against axial: have %q", r)
 	}
-	if r := unlike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", props.Conditions{})); r.Kind != NoReason {
+	if r := new(Question).alike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", props.Conditions{})); r.Kind != NoReason {
 		t.Errorf("loading not stated on one side: have %q", r)
 	}
-	if r := unlike(figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}), figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "2 in"})); r.Kind != GaugeDiffers {
+	if r := new(Question).alike(figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}), figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "2 in"})); r.Kind != GaugeDiffers {
 		t.Errorf("3D against 2 in: have %q", r)
 	}
 	thick, bare := figureOf(t, props.TensileStrength, "40 ksi", props.Conditions{Section: "under 4 in"}), figureOf(t, props.TensileStrength, "40 ksi", props.Conditions{})

@@ -40,43 +40,21 @@ func generated(n int) *catalog.Catalog {
 
 var fiveNeeds = "yield >= 20 ksi; tensile >= 30 ksi; density < 0.2 lb/in3; conductivity >= 20 %IACS; elongation >= 3 %"
 
-func fixture(b testing.TB, materials int) (*Index, []Need) {
+func fixture(b testing.TB, materials int) ([]*props.Material, []Need) {
 	c := generated(materials)
 	list, err := ParseAll(fiveNeeds, c)
 	if err != nil {
 		b.Fatal(err)
 	}
-	return NewIndex(c), list
+	return c.Materials, list
 }
 
-// BenchmarkScreen holds 1,000,000 figures (100,000 materials of ten) against
-// five needs.
-func BenchmarkScreen(b *testing.B) {
-	ix, list := fixture(b, 100_000)
-	ix.Screen(list)
+// BenchmarkFind holds 80,000 figures (7,500 materials, ten times the catalog)
+// against five needs.
+func BenchmarkFind(b *testing.B) {
+	materials, list := fixture(b, 7_500)
 	b.ReportAllocs()
 	for b.Loop() {
-		ix.Screen(list)
-	}
-}
-
-// BenchmarkFirstScreen includes building the columns.
-func BenchmarkFirstScreen(b *testing.B) {
-	ix, list := fixture(b, 100_000)
-	for b.Loop() {
-		NewIndex(ix.catalog).Screen(list)
-	}
-}
-
-func TestInnerLoopDoesNotAllocate(t *testing.T) {
-	ix, list := fixture(t, 1000)
-	misses := make([]uint8, 1000)
-	ix.Screen(list)
-	if n := testing.AllocsPerRun(10, func() {
-		for i := range list {
-			ix.count(&list[i], misses)
-		}
-	}); n != 0 {
-		t.Errorf("%v allocations", n)
+		Find(materials, list, 50)
 	}
 }

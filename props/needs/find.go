@@ -71,27 +71,60 @@ type Found struct {
 // MaxStops is how many needs may stop a near miss.
 const MaxStops = 2
 
-// Find screens a catalog. It returns every material that meets the needs, and
+// Screen returns the materials that meet every need, and those that miss no more
+// than MaxStops of them.
+func Screen(materials []*props.Material, list []Need) (met, near []*props.Material) {
+	for _, m := range materials {
+		misses := 0
+		for i := range list {
+			if !list[i].Off && !meets(m, &list[i]) {
+				if misses++; misses > MaxStops {
+					break
+				}
+			}
+		}
+		switch {
+		case misses == 0:
+			met = append(met, m)
+		case misses <= MaxStops:
+			near = append(near, m)
+		}
+	}
+	return met, near
+}
+
+// meets is Judge's answer without its margins and notes.
+func meets(m *props.Material, n *Need) bool {
+	if n.Kind != OfProperty {
+		return n.admits(m)
+	}
+	f := chosen(m, n)
+	if f == nil {
+		return false
+	}
+	lo, hi := ends(f)
+	return n.contains(lo, hi) == 2
+}
+
+// Find screens materials. It returns every material that meets the needs, and
 // up to near of those that one or two needs stop. A material without a figure
 // for a need does not meet it, and is a near miss behind all that have one; last
 // come those that only missing figures stop. With near at 0 near misses are
 // neither listed nor counted.
-func Find(ix *Index, list []Need, near int) Found {
+func Find(materials []*props.Material, list []Need, near int) Found {
 	var f Found
-	met, missed := ix.Screen(list)
+	met, missed := Screen(materials, list)
 	for _, m := range met {
-		f.Met = append(f.Met, JudgeAll(ix.catalog.Materials[m], list))
+		f.Met = append(f.Met, JudgeAll(m, list))
 	}
 	if near <= 0 {
 		return f
 	}
 	for _, m := range missed {
-		r := JudgeAll(ix.catalog.Materials[m], list)
-		if len(r.Stops) > 0 && len(r.Stops) <= MaxStops {
-			f.Near = append(f.Near, r)
-			if r.Unjudged() {
-				f.UnjudgedTotal++
-			}
+		r := JudgeAll(m, list)
+		f.Near = append(f.Near, r)
+		if r.Unjudged() {
+			f.UnjudgedTotal++
 		}
 	}
 	f.NearTotal = len(f.Near)
@@ -181,12 +214,12 @@ var likenessRows = []props.PropertyID{props.TensileStrength, props.YieldStrength
 func Unlikeness(b *compare.Bench, m, base *props.Material) float64 {
 	sum, n := 0.0, 0
 	for _, p := range likenessRows {
-		f, g, why := b.Pair(m, base, p)
-		if f == nil || g == nil || why.Unlike() {
+		pair := b.Pair(m, base, p)
+		if !pair.Comparable() {
 			continue
 		}
-		_, x, _ := f.SI()
-		_, y, _ := g.SI()
+		_, x, _ := pair.Figure.SI()
+		_, y, _ := pair.Against.SI()
 		sum += math.Abs(math.Log(x / y))
 		n++
 	}
@@ -198,9 +231,11 @@ func Unlikeness(b *compare.Bench, m, base *props.Material) float64 {
 
 // SortByLikeness puts the materials most like the baseline first.
 func SortByLikeness(list []Result, b *compare.Bench, base *props.Material) {
-	slices.SortStableFunc(list, func(x, y Result) int {
-		return cmp.Compare(Unlikeness(b, x.Material, base), Unlikeness(b, y.Material, base))
-	})
+	unlike := map[*props.Material]float64{}
+	for _, r := range list {
+		unlike[r.Material] = Unlikeness(b, r.Material, base)
+	}
+	slices.SortStableFunc(list, func(x, y Result) int { return cmp.Compare(unlike[x.Material], unlike[y.Material]) })
 }
 
 // Front keeps the results that no other beats on both properties: for each

@@ -104,45 +104,21 @@ func usable(f *props.Figure, d units.Dimension) bool {
 // elongation.
 func guarded(p props.PropertyID) bool { return p.Info().Strength || p.Info().Specified }
 
-// choice is the best of the figures offered so far: of the basis that comes
-// first, then of the best rank, then the first offered.
-type choice struct {
-	figure *props.Figure
-	order  int
-}
-
-// basisOrder says on which basis a need is judged first: by the first row, and
-// by the second where the property is guarded.
-var basisOrder = [2][6]int{
-	{props.Typical: 0, props.Minimum: 1, props.House: 2, props.Design: 3, props.Estimated: 4, props.Maximum: 5},
-	{props.Minimum: 0, props.Typical: 1, props.Estimated: 2, props.House: 3, props.Design: 4, props.Maximum: 5},
-}
-
-func (c *choice) offer(f *props.Figure) {
-	order := 0
-	if guarded(f.Property) {
-		order = 1
-	}
-	at := basisOrder[order][f.Basis]<<16 + f.Rank()
-	if f.Source.Trade() { // after every figure that a standard or handbook stands behind, as on the bench
-		at += len(basisOrder[order]) << 16
-	}
-	if c.figure == nil || at < c.order {
-		c.figure, c.order = f, at
-	}
-}
-
 // chosen is the figure that a need on a material is judged on; nil when there
 // is none.
 func chosen(m *props.Material, n *Need) *props.Figure {
-	var best choice
+	order := &compare.TypicalOrder
+	if guarded(n.Property) {
+		order = &compare.MinimumOrder
+	}
+	var best *props.Figure
 	d := n.Limit.Unit.Dimension()
 	for f := range m.All() {
-		if f.Property == n.Property && usable(f, d) {
-			best.offer(f)
+		if f.Property == n.Property && usable(f, d) && (best == nil || order.Of(f, false) < order.Of(best, false)) {
+			best = f
 		}
 	}
-	return best.figure
+	return best
 }
 
 // ends are the printed values in SI, without the rounding of a single figure:

@@ -93,19 +93,20 @@ func (d *Duty) Relative(b *compare.Bench, pin, base *props.Material) Merit {
 	bestBase, worstBase, midBase := make([]float64, len(d.uses)), make([]float64, len(d.uses)), make([]float64, len(d.uses))
 	var baseFigures []*props.Figure
 	for i, p := range d.uses {
-		f, g, why := b.Pair(pin, base, p)
-		if p == props.YieldStrength && (f == nil || g == nil) {
+		pair := b.Pair(pin, base, p)
+		if p == props.YieldStrength && (pair.Figure == nil || pair.Against == nil) {
 			// Never yield for a metal that has none: tensile for both.
-			f, g, why = b.Pair(pin, base, props.TensileStrength)
+			pair = b.Pair(pin, base, props.TensileStrength)
 			m.Note = "by tensile strength: one of the two has no yield figure"
 		}
+		f, g := pair.Figure, pair.Against
 		switch {
 		case f == nil:
 			m.Why = "no " + p.Info().Name + " for " + pin.Name()
 		case g == nil:
 			m.Why = "no " + p.Info().Name + " for " + base.Name()
-		case why.Unlike():
-			m.Why = why.String()
+		case pair.Verdict == compare.Unlike:
+			m.Why = pair.Reasons[0].String()
 		}
 		if m.Why != "" {
 			return m

@@ -150,12 +150,11 @@ func TestJudge(t *testing.T) {
 
 func TestFind(t *testing.T) {
 	c := shop(t)
-	ix := NewIndex(c)
 	list, err := ParseAll("family = aluminum; tensile >= 35 ksi; HB >= 60", c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Find(ix, list, 10)
+	f := Find(c.Materials, list, 10)
 	if len(f.Met) != 2 || f.Met[0].Material.ID != "x1-t6-sand" || f.Met[1].Material.ID != "x2-f-die" {
 		t.Errorf("have %v", ids(f.Met))
 	}
@@ -175,12 +174,12 @@ func TestUnjudged(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Find(NewIndex(c), list, 3)
+	f := Find(c.Materials, list, 3)
 	last := f.Near[len(f.Near)-1]
 	if have := ids(f.Near); have != "x2-f-die x1-t6-sand x1-t6-pm" || f.NearTotal != 5 || f.UnjudgedTotal != 1 || last.Unjudged() {
 		t.Errorf("have %s, the nearest of %d with %d not judged", have, f.NearTotal, f.UnjudgedTotal)
 	}
-	f = Find(NewIndex(c), list, 10)
+	f = Find(c.Materials, list, 10)
 	if last := f.Near[len(f.Near)-1]; len(f.Near) != 5 || last.Material.ID != "gray-30" || !last.Unjudged() {
 		t.Errorf("have %s, want gray-30 last, without a density", ids(f.Near))
 	}
@@ -236,7 +235,7 @@ func TestSwitchedOff(t *testing.T) {
 	c := shop(t)
 	n := parse(t, c, "tensile >= 99 ksi")
 	n.Off = true
-	if f := Find(NewIndex(c), []Need{n}, 0); len(f.Met) != len(c.Materials) {
+	if f := Find(c.Materials, []Need{n}, 0); len(f.Met) != len(c.Materials) {
 		t.Errorf("a need switched off still stops: %s", ids(f.Met))
 	}
 }
@@ -256,7 +255,7 @@ func anyNeed(t *rapid.T, c *catalog.Catalog) Need {
 
 func metSet(c *catalog.Catalog, list []Need) map[*props.Material]bool {
 	set := map[*props.Material]bool{}
-	for _, r := range Find(NewIndex(c), list, 0).Met {
+	for _, r := range Find(c.Materials, list, 0).Met {
 		set[r.Material] = true
 	}
 	return set

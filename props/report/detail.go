@@ -50,22 +50,18 @@ func verdictText(c *compare.Comparison, row *compare.Row, cell *compare.Cell) st
 	switch cell.Verdict {
 	case compare.IsBaseline:
 		s = "the baseline"
-	case compare.None:
+	case compare.NoFigure:
+		base := &row.Cells[c.Baseline]
 		switch {
 		case cell.Figure == nil:
 			s = "no figure, nothing to compare"
-		case cell.Against == nil:
-			base := &row.Cells[c.Baseline]
-			if base == cell {
-				return "the baseline"
-			}
-			s = "nothing to compare with: the baseline has none"
-			if base.Absent != "" {
-				s += " (" + base.Absent + ")"
-			}
+		case base.Absent != "":
+			s = "nothing to compare with: the baseline has none (" + base.Absent + ")"
 		default:
-			s = "neither better nor worse"
+			s = "nothing to compare with: the baseline has none"
 		}
+	case compare.Neutral:
+		s = "neither better nor worse"
 	case compare.Unlike:
 		s = "unlike, counts in no total"
 	default:
@@ -119,14 +115,14 @@ func deltaWords(cell *compare.Cell) string {
 // Brief is a material's figures of a few properties as short texts, as they
 // would stand on the bench, "" where there is none.
 func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []string {
-	alone := *b
-	alone.Pins, alone.Baseline, alone.Only = []*props.Material{m}, 0, list
-	alone.HideEmpty, alone.HideLevel = false, false
-	c := compare.Compare(alone)
-	out := make([]string, len(c.Rows))
-	for i := range c.Rows {
-		if cell := &c.Rows[i].Cells[0]; cell.Figure != nil {
-			out[i] = cell.Value.Number() + Mark(cell.Figure.Basis)
+	out := make([]string, len(list))
+	for i, p := range list {
+		if f := b.Figure(m, p); f != nil {
+			value := f.Value
+			if v, err := value.In(b.UnitOf(p)); err == nil {
+				value = v
+			}
+			out[i] = value.Number() + Mark(f.Basis)
 		}
 	}
 	return out

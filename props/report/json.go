@@ -73,7 +73,8 @@ type jsonTotal struct {
 	Level    int    `json:"level"`
 	Overlaps int    `json:"overlaps"`
 	Unlike   int    `json:"unlike"`
-	None     int    `json:"none"`
+	NoFigure int    `json:"no_figure"`
+	Neutral  int    `json:"neutral"`
 }
 
 // number is a float64 without the noise of binary conversion.
@@ -135,7 +136,7 @@ func comparisonJSON(c *compare.Comparison, list []needs.Need) string {
 	}
 	for i, t := range c.Totals {
 		if i != c.Baseline {
-			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure + t.Other})
+			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure, t.Neutral})
 		}
 	}
 	d.Needs = needsJSON(c.Bench.Pins, list)

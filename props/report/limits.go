@@ -201,7 +201,7 @@ func NewNeedCard(m *props.Material, n *needs.Need) *Card {
 		if j.Figure != nil {
 			card.Sections = append(card.Sections, figureSection(m, j.Figure), conversions(j.Figure))
 		}
-		if others := otherFigures(m, &compare.Cell{Figure: j.Figure}, m.Figures(n.Property)); len(others.Items) > 0 {
+		if others := otherFigures(m, &compare.Cell{Pair: compare.Pair{Figure: j.Figure}}, m.Figures(n.Property)); len(others.Items) > 0 {
 			card.Sections = append(card.Sections, others)
 		}
 	}

@@ -47,7 +47,7 @@ func TestJudgementText(t *testing.T) {
 
 func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 	c, list := shopNeed(t, "density < 2.77 g/cm3; tensile >= 24 ksi")
-	s := Search{Needs: list, Bench: compare.NewBench(), Found: needs.Find(needs.NewIndex(c), list, 9)}
+	s := Search{Needs: list, Bench: compare.NewBench(), Found: needs.Find(c.Materials, list, 9)}
 	text, err := FoundDoc(s).Render("text", 200)
 	if err != nil {
 		t.Fatal(err)
@@ -57,7 +57,7 @@ func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
 	}
-	s.Found = needs.Find(needs.NewIndex(c), list, 1)
+	s.Found = needs.Find(c.Materials, list, 1)
 	if text, _ = FoundDoc(s).Render("text", 200); !strings.Contains(text, "cannot be judged, a figure is missing: 1 more, not listed.") {
 		t.Errorf("nothing says that one is not listed:\n%s", text)
 	}
@@ -68,7 +68,7 @@ func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 		Total    int `json:"near_total"`
 		Unjudged int `json:"unjudged_total"`
 	}
-	s.Found = needs.Find(needs.NewIndex(c), list, 9)
+	s.Found = needs.Find(c.Materials, list, 9)
 	if err := json.Unmarshal([]byte(FoundJSON(s)), &have); err != nil {
 		t.Fatal(err)
 	}

@@ -38,7 +38,7 @@ func (t *Table) Signs() []string {
 	for v, words := range [...]string{
 		compare.Beats: "beats the baseline", compare.Misses: "misses it", compare.Level: "level with it",
 		compare.Overlaps: "the ranges overlap", compare.Unlike: "unlike: basis or test conditions differ, no comparison",
-		compare.None: "nothing to compare",
+		compare.NoFigure: "nothing to compare",
 	} {
 		add(&first, words != "" && has.verdicts[v], strings.TrimSpace(glyphs[v]+" "+words))
 	}

@@ -64,7 +64,7 @@ type Cell struct {
 	Other   bool // set against another figure of the baseline than the one shown
 }
 
-var glyphs = [...]string{compare.None: "–", compare.Beats: "✓", compare.Misses: "✗", compare.Level: "=", compare.Overlaps: "≈", compare.Unlike: "≠", compare.IsBaseline: ""}
+var glyphs = [...]string{compare.NoFigure: "–", compare.Beats: "✓", compare.Misses: "✗", compare.Level: "=", compare.Overlaps: "≈", compare.Unlike: "≠", compare.IsBaseline: ""}
 
 // Glyph is the sign of a verdict.
 func Glyph(v compare.Verdict) string { return glyphs[v] }
@@ -210,9 +210,6 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	out.Mark = marks[in.Figure.Basis]
 	out.Memory = in.Figure.Known == props.Memory
 	out.Source = n.source(in.Figure.Source)
-	if in.Verdict == compare.None && in.Delta != nil {
-		out.Glyph = "" // neither better nor worse: a difference without a verdict
-	}
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}
@@ -346,7 +343,7 @@ func totalWords(t compare.Total) string {
 	for _, p := range []struct {
 		n    int
 		word string
-	}{{t.Level, "level"}, {t.Overlaps, "overlaps"}, {t.Unlike, "unlike"}, {t.NoFigure, "no figure"}, {t.Other, "neither better nor worse"}} {
+	}{{t.Level, "level"}, {t.Overlaps, "overlaps"}, {t.Unlike, "unlike"}, {t.NoFigure, "no figure"}, {t.Neutral, "neither better nor worse"}} {
 		if p.n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.word))
 		}

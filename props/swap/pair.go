@@ -18,7 +18,7 @@ type pair struct {
 // work carries what a swap is worked out from.
 type work struct {
 	Given
-	bench     compare.Bench // the two materials only, the baseline first
+	bench     compare.Bench
 	base, pin *props.Material
 	pairs     map[props.PropertyID]pair
 	lines     []Line
@@ -33,26 +33,21 @@ var symbols = map[props.PropertyID]string{
 // pair picks the figures of a property by the rule of the bench (see
 // props.Compare).
 func (w *work) pair(p props.PropertyID) pair {
-	if found, ok := w.pairs[p]; ok {
-		return found
+	if known, ok := w.pairs[p]; ok {
+		return known
 	}
-	w.bench.Only = []props.PropertyID{p}
-	cells := compare.Compare(w.bench).Rows[0].Cells
-	base, pin := &cells[0], &cells[1]
-	out := pair{symbol: symbols[p], pin: pin.Figure, base: base.Figure}
-	if pin.Against != nil {
-		out.base = pin.Against
-	}
+	found := w.bench.Pair(w.pin, w.base, p)
+	out := pair{symbol: symbols[p], pin: found.Figure, base: found.Against}
 	switch {
-	case pin.Figure == nil:
-		out.why = lack(w.pin, p, pin.Absent)
-	case base.Figure == nil:
-		out.why = lack(w.base, p, base.Absent)
-	case pin.Verdict == compare.Unlike:
-		out.why = "unlike figures: " + pin.Why()
+	case out.pin == nil:
+		out.why = lack(w.pin, p, found.Absent)
+	case out.base == nil:
+		out.why = lack(w.base, p, w.bench.Absent(w.base, p))
+	case found.Verdict == compare.Unlike:
+		out.why = "unlike figures: " + found.Why()
 	default:
-		for _, r := range pin.Reasons {
-			if r.Kind != compare.NoSense && r.Kind != compare.OtherBaseFigure {
+		for _, r := range found.Reasons {
+			if r.Kind != compare.NoSense {
 				out.notes = append(out.notes, p.Info().Name+": "+r.String())
 			}
 		}

@@ -164,15 +164,15 @@ func TestEqualShapeIsTheRatioOfDensities(t *testing.T) {
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
 		b := compare.NewBench()
 		l := workOn(t, c, b, anyPart(t, c), base, pin).Line("shape.mass")
-		fig, against, why := b.Pair(pin, base, props.Density)
-		if fig == nil || against == nil || why.Kind != compare.NoReason {
+		pair := b.Pair(pin, base, props.Density)
+		if !pair.Comparable() {
 			if l.Ratio != nil {
 				t.Fatalf("a ratio of %v without two densities", l.Ratio.Mid)
 			}
 			return
 		}
-		_, p, _ := fig.SI()
-		_, q, _ := against.SI()
+		_, p, _ := pair.Figure.SI()
+		_, q, _ := pair.Against.SI()
 		if l.Ratio == nil || math.Abs(l.Ratio.Mid-p/q) > 1e-12 {
 			t.Fatalf("have %v, want %v", l.Ratio, p/q)
 		}

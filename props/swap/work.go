@@ -12,7 +12,6 @@ import (
 // what they need or why there is no number.
 func Work(b *compare.Bench, g Given, base, pin *props.Material) *Result {
 	w := &work{Given: g, bench: b.Clone(), base: base, pin: pin, pairs: map[props.PropertyID]pair{}}
-	w.bench.Pins, w.bench.Baseline = []*props.Material{base, pin}, 0
 	if w.Keep == "" {
 		w.Keep = KeepAll
 	}

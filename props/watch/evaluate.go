@@ -205,10 +205,10 @@ func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
 // atService is the pin's figure at the part's highest temperature, or why
 // there is none.
 func (e *evaluation) atService(p props.PropertyID) Shown {
-	b := e.bench
-	b.Pins, b.Baseline, b.Only, b.Service = []*props.Material{e.pin}, 0, []props.PropertyID{p}, e.part.HighestC
-	cell := compare.Compare(b).Rows[0].Cells[0]
-	return Shown{Role: "pin at service", Material: e.pin, Property: p, Figure: cell.Figure, Absent: cell.Absent}
+	how := e.bench.Question
+	how.Service = e.part.HighestC
+	alone := how.Alone(e.pin, p)
+	return Shown{Role: "pin at service", Material: e.pin, Property: p, Figure: alone.Figure, Absent: alone.Absent}
 }
 
 // add shows a figure, unless it is there already: the one given, or else the

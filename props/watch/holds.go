@@ -159,13 +159,13 @@ func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
 	if e.base == nil {
 		return "", no
 	}
-	fig, against, why := e.bench.Pair(e.pin, e.base, l.property)
-	if fig == nil || against == nil || !why.Unlike() {
+	pair := e.bench.Pair(e.pin, e.base, l.property)
+	if pair.Verdict != compare.Unlike {
 		return "", no
 	}
-	e.add(c, "pin", e.pin, l.property, fig)
-	e.add(c, "baseline", e.base, l.property, against)
-	return nameOf(l.property) + ": " + why.String(), yes
+	e.add(c, "pin", e.pin, l.property, pair.Figure)
+	e.add(c, "baseline", e.base, l.property, pair.Against)
+	return nameOf(l.property) + ": " + pair.Reasons[0].String(), yes
 }
 
 // ratio compares the middle of the pin's figure with a multiple of the
@@ -178,18 +178,8 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	if other == nil || other == e.pin {
 		return "", no
 	}
-	bench := e.bench
-	fig, against, why := bench.Pair(e.pin, other, l.property)
-	if (fig == nil || against == nil) && l.property == props.ThermalExpansion && bench.Range != nil {
-		// Nothing is published over the whole service range; what is
-		// published still ranks the two.
-		bench.Range = nil
-		fig, against, why = bench.Pair(e.pin, other, l.property)
-	}
-	if why.Kind == compare.RangeDiffers && bench.Range == nil {
-		bench.Range = &[2]float64{20, 100}
-		fig, against, why = bench.Pair(e.pin, other, l.property)
-	}
+	pair := e.ranked(other, l.property)
+	fig, against := pair.Figure, pair.Against
 	switch {
 	case (fig == nil || against == nil) && l.property == props.PatternShrinkage:
 		return e.shrinkage(l, other, role, c)
@@ -199,8 +189,8 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		return "", no // there is nothing to lose or to match
 	case against == nil:
 		return missing(l.property, other), unknown
-	case why.Unlike():
-		return nameOf(l.property) + ": " + why.String(), unknown
+	case pair.Verdict == compare.Unlike:
+		return nameOf(l.property) + ": " + pair.Reasons[0].String(), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.property, against)
@@ -214,6 +204,22 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		return nameOf(l.property) + ": units differ", unknown
 	}
 	return e.against(l, fig.Value, against.Value, x.Mid()/y.Mid(), role)
+}
+
+// ranked sets the pin against another metal. Where nothing is published over
+// the whole service range, what is published still ranks the two expansions.
+func (e *evaluation) ranked(other *props.Material, p props.PropertyID) compare.Pair {
+	how := e.bench.Question
+	pair := how.Pair(e.pin, other, p)
+	if p == props.ThermalExpansion && how.Range != nil && (pair.Figure == nil || pair.Against == nil) {
+		how.Range = nil
+		pair = how.Pair(e.pin, other, p)
+	}
+	if how.Range == nil && pair.Verdict == compare.Unlike && pair.Reasons[0].Kind == compare.RangeDiffers {
+		how.Range = &[2]float64{20, 100}
+		pair = how.Pair(e.pin, other, p)
+	}
+	return pair
 }
 
 // against tells whether a ratio crosses the limit.

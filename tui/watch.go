@@ -44,7 +44,7 @@ func (m *Model) watched() []report.Watched {
 func (m *Model) conditions() watch.Conditions {
 	given, _ := m.part.Read(m.o.Catalog) // the form has refused what cannot be read
 	c := watch.Conditions{Mate: given.Mate, With: m.facts, Dismissed: m.aside}
-	if r := given.Range; r != nil {
+	if r := given.Range(); r != nil {
 		c.LowestC, c.HighestC = &r[0], &r[1]
 	}
 	return c
@@ -265,8 +265,8 @@ func (p *watchPanel) partText() string {
 	if m.facts != 0 {
 		parts = append(parts, m.facts.String())
 	}
-	if m.part.Range != "" {
-		parts = append(parts, m.part.Range)
+	if m.part.Service != "" {
+		parts = append(parts, m.part.Service)
 	}
 	if m.part.Mate != "" {
 		parts = append(parts, "mate "+m.part.Mate)

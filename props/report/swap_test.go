@@ -22,7 +22,7 @@ func swapped(t *testing.T, part swap.Part, from, to string) *swap.Result {
 
 // Whatever leaves the program carries the caution, and every figure a source.
 func TestSwapCarriesCautionAndSources(t *testing.T) {
-	r := swapped(t, swap.Part{Mass: "4.2 lb", Case: swap.Plate, Range: "70..250 F"}, "gray-30", "a356-t6-pm")
+	r := swapped(t, swap.Part{Mass: "4.2 lb", Case: swap.Plate, Service: "70..250 F"}, "gray-30", "a356-t6-pm")
 	for _, format := range SwapFormats() {
 		text, err := RenderSwap(format, 80, r)
 		if err != nil {

@@ -59,12 +59,13 @@ func (w *work) pattern(l *Line, s pair) {
 		l.Words = "can serve: the two metals shrink alike"
 		return
 	}
-	u, need := w.unit(units.Strain), needLength+" for the amount"
+	u := w.unit(units.Strain)
 	if w.Length != nil {
 		miss = miss.times(ofGiven(*w.Length))
-		u, need = w.unit(units.Length), ""
+		u = w.unit(units.Length)
+	} else {
+		l.wait(want{FieldLength, needLength.text + " for the amount"})
 	}
-	l.Need = need
 	l.Value = miss.in(u)
 	size := "small"
 	if miss.mid > 0 {
@@ -86,9 +87,9 @@ func (w *work) price() {
 	d := w.pair(props.Density)
 	switch {
 	case !ok:
-		l.Need = needPrice + " for " + w.pin.ID
+		l.wait(want{FieldPrice, needPrice.text + " for " + w.pin.ID})
 	case v == nil && w.Mass == nil:
-		l.Need = needMass
+		l.wait(needMass)
 	case w.rest(&l, d):
 		m := Line{}
 		w.masses(&m, d, exact(1))

@@ -50,6 +50,7 @@ type Line struct {
 	Formula Formula
 	Figures []Used
 	Need    string   // what the part must say more: "needs a wall thickness"
+	field   Field    // that Need asks for
 	Reason  string   // why there is no number
 	Notes   []string // cautions that leave the result standing
 }
@@ -141,16 +142,29 @@ func (r *Result) Needs() []string {
 	return out
 }
 
+// want is what a line waits for: a field of the part, in words.
+type want struct {
+	field Field
+	text  string
+}
+
 // What a part can lack.
-const (
-	needMass   = "needs a mass or a volume"
-	needWall   = "needs a wall thickness"
-	needDepth  = "needs a wall thickness, here the depth of the beam"
-	needLength = "needs a length"
-	needCase   = "needs a load case (tie, plate, beam or fixed-beam)"
-	needRange  = "needs a service range"
-	needMate   = "needs a mating material"
-	needFit    = "needs a fit diameter"
-	needStress = "needs an applied stress"
-	needPrice  = "needs a price of the metal"
+var (
+	needMass   = want{FieldMass, "needs a mass or a volume"}
+	needWall   = want{FieldWall, "needs a wall thickness"}
+	needDepth  = want{FieldWall, "needs a wall thickness, here the depth of the beam"}
+	needLength = want{FieldLength, "needs a length"}
+	needCase   = want{FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
+	needRange  = want{FieldService, "needs a service range"}
+	needMate   = want{FieldMate, "needs a mating material"}
+	needFit    = want{FieldFit, "needs a fit diameter"}
+	needStress = want{FieldStress, "needs an applied stress"}
+	needPrice  = want{FieldPrice, "needs a price of the metal"}
 )
+
+// wait notes on the line what the part must say before there is a number.
+func (l *Line) wait(n want) { l.Need, l.field = n.text, n.field }
+
+// Lacks is the field of the part that the line waits for; ok is false where it
+// waits for none.
+func (l *Line) Lacks() (f Field, ok bool) { return l.field, l.Need != "" }

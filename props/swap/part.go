@@ -58,7 +58,7 @@ type Part struct {
 	Case     Case     `toml:"case,omitempty" json:"case,omitempty"`
 	Keep     Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
 	Strength Strength `toml:"strength,omitempty" json:"strength,omitempty"`
-	Range    string   `toml:"range,omitempty" json:"range,omitempty"`   // coldest and hottest in service
+	Service  string   `toml:"service,omitempty" json:"service,omitempty"` // one temperature, or the coldest and the hottest
 	Mate     string   `toml:"mate,omitempty" json:"mate,omitempty"`     // id of the material it is joined to
 	Stress   string   `toml:"stress,omitempty" json:"stress,omitempty"` // applied, in the part as it is today
 	Fit      string   `toml:"fit,omitempty" json:"fit,omitempty"`       // diameter of bore and shaft
@@ -78,7 +78,7 @@ const (
 	FieldCase
 	FieldKeep
 	FieldStrength
-	FieldRange
+	FieldService
 	FieldMate
 	FieldStress
 	FieldFit
@@ -103,7 +103,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldCase:     {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
 	FieldKeep:     {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
 	FieldStrength: {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
-	FieldRange:    {"range", "Service range", "-40..250 F", "coldest and hottest temperature in service", nil},
+	FieldService:  {"service", "Service", "-40..250 F", "temperature in service, or coldest and hottest", nil},
 	FieldMate:     {"mate", "Mate", "1045", "material of the part it is joined to", nil},
 	FieldStress:   {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
 	FieldFit:      {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
@@ -141,8 +141,8 @@ func (p *Part) text(f Field) *string {
 		return (*string)(&p.Keep)
 	case FieldStrength:
 		return (*string)(&p.Strength)
-	case FieldRange:
-		return &p.Range
+	case FieldService:
+		return &p.Service
 	case FieldMate:
 		return &p.Mate
 	case FieldStress:
@@ -199,7 +199,7 @@ func (p *Part) Summary() string {
 	if p.Strength != "" && p.Strength != Auto {
 		add("by", string(p.Strength)+" strength")
 	}
-	add("service", p.Range)
+	add("service", p.Service)
 	add("mate", p.Mate)
 	add("stress", p.Stress)
 	add("fit", p.Fit)

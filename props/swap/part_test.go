@@ -11,7 +11,7 @@ import (
 // A call sheet saves the part and reads it back.
 func TestPartIsSaved(t *testing.T) {
 	c := invented(t)
-	p := partOf(t, c, "mass=4.2 lb|case=plate|range=-40..250 F|mate=s1|price=a1-sand=1.20 USD/lb")
+	p := partOf(t, c, "mass=4.2 lb|case=plate|service=-40..250 F|mate=s1|price=a1-sand=1.20 USD/lb")
 	if p.Mate != "s1-hard-wrought" {
 		t.Errorf("a mate whose tempers grow alike: have %q", p.Mate)
 	}
@@ -57,9 +57,9 @@ func TestNonsenseIsRefused(t *testing.T) {
 		{FieldMass, "1e30 lb", "no casting is of that size"},
 		{FieldMass, "> 4 lb", "a limit is not a size"},
 		{FieldWall, "-1 mm", "above zero"},
-		{FieldRange, "250 F", "two temperatures are needed"},
-		{FieldRange, "-500..20 F", "below absolute zero"},
-		{FieldRange, "20..9000 F", "molten"},
+		{FieldService, "250 F", "two temperatures are needed"},
+		{FieldService, "-500..20 F", "below absolute zero"},
+		{FieldService, "20..9000 F", "molten"},
 		{FieldCase, "girder", "use one of: tie, plate, beam, fixed-beam"},
 		{FieldMate, "unobtainium", "no material"},
 		{FieldPrice, "1.20/lb", "the material is missing"},

@@ -34,7 +34,7 @@ func anyPart(t *rapid.T, c *catalog.Catalog) Part {
 	set(FieldStress, "%.2f ksi", size("stress", 0.1, 50))
 	set(FieldFit, "%.1f mm", size("fit", 1, 500))
 	cold := size("cold", -60, 150)
-	set(FieldRange, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
+	set(FieldService, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
 	set(FieldCase, "%s", rapid.SampledFrom(FieldCase.Info().Words).Draw(t, "case"))
 	set(FieldKeep, "%s", rapid.SampledFrom(FieldKeep.Info().Words).Draw(t, "keep"))
 	set(FieldStrength, "%s", rapid.SampledFrom(FieldStrength.Info().Words).Draw(t, "strength"))

@@ -41,7 +41,7 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
-	Range                                   *[2]float64 // °C
+	Coldest, Hottest                        *float64 // °C in service
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty
@@ -151,10 +151,8 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		m, err := mate(c, typed)
 		g.Mate = m
 		return err
-	case FieldRange:
-		r, err := temperatures(typed)
-		g.Range = r
-		return err
+	case FieldService:
+		return g.service(typed)
 	}
 	q, err := size(f, typed)
 	if err != nil {
@@ -227,21 +225,29 @@ func size(f Field, typed string) (*units.Quantity, error) {
 	return &q, nil
 }
 
-// temperatures reads the two ends of a range, in °C.
-func temperatures(typed string) (*[2]float64, error) {
-	q, err := units.ParseAs(typed, units.Temperature, units.NoUnit)
+// service reads the temperatures in service. A single one below freezing is
+// meant as the coldest, any other as the hottest.
+func (g *Given) service(typed string) error {
+	q, err := Temperatures(typed, units.NoUnit)
 	if err != nil {
-		return nil, &Error{Field: FieldRange, Typed: typed, Err: err}
+		return &Error{Field: FieldService, Typed: typed, Err: err}
 	}
-	if !q.IsRange() || q.Qual != units.Exact {
-		return nil, mistake(FieldRange, typed, "two temperatures are needed, the colder first")
+	lo, hi := q[0], q[1]
+	switch {
+	case lo < hi:
+		g.Coldest, g.Hottest = &lo, &hi
+	case lo < 0:
+		g.Coldest = &lo
+	default:
+		g.Hottest = &hi
 	}
-	lo, hi := q.Unit.ToSI(q.Lo), q.Unit.ToSI(q.Hi)
-	if lo < 0 {
-		return nil, mistake(FieldRange, typed, "below absolute zero")
+	return nil
+}
+
+// Range is the service range in °C; nil where both ends are not known.
+func (g *Given) Range() *[2]float64 {
+	if g.Coldest == nil || g.Hottest == nil {
+		return nil
 	}
-	if hi > 4000 {
-		return nil, mistake(FieldRange, typed, "every casting metal is molten there")
-	}
-	return &[2]float64{units.DegC.FromSI(lo), units.DegC.FromSI(hi)}, nil
+	return &[2]float64{*g.Coldest, *g.Hottest}
 }

@@ -86,7 +86,7 @@ func (w *work) margin(p props.PropertyID, basis props.Basis) {
 	case l.Reason != "":
 		l.Base = nil
 	case w.Stress == nil:
-		l.Need = needStress
+		l.wait(needStress)
 	default:
 		if lacking != "" {
 			l.Notes = append(l.Notes, lacking)
@@ -140,8 +140,8 @@ const warm = 100
 // notAtHeat warns that room-temperature strengths are set against a part that
 // gets hot.
 func (w *work) notAtHeat() []string {
-	if w.Range == nil || w.Range[1] < warm || w.bench.Service != nil {
+	if w.Range() == nil || w.Range()[1] < warm || w.bench.Service != nil {
 		return nil
 	}
-	return []string{"strength at room temperature; the part gets to " + w.temperatureText(w.Range[1])}
+	return []string{"strength at room temperature; the part gets to " + w.temperatureText(w.Range()[1])}
 }

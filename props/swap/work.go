@@ -112,7 +112,7 @@ func (w *work) equal(g Group, id, what string, p pair, laws map[Case]law) {
 	mass := Line{Group: g, ID: id + ".mass", Name: "Mass, " + what}
 	law, ok := laws[w.Case]
 	if !ok {
-		section.Need = needCase
+		section.wait(needCase)
 		w.add(section)
 		return
 	}

@@ -1,0 +1,123 @@
+package watch
+
+import (
+	"fmt"
+	"strings"
+
+	"alongside/props/spelling"
+)
+
+// Facts is a set of facts of the part.
+type Facts uint32
+
+// The facts.
+const (
+	PressFit      Facts = 1 << iota // pressed or shrunk into or onto a mate
+	Threads                         // tapped holes or cut threads
+	Sliding                         // rubs on another part
+	PressureTight                   // holds a gas or liquid under pressure
+	PotableWater                    // touches drinking water
+	Outdoors                        // weather, damp or salt
+	Weld                            // welded, or weld repair is expected
+	Braze                           // brazed or soldered
+	Anodize                         //
+	Plate                           // electroplated
+	PowderCoat                      // cured in an oven
+	HeatTreat                       // to be heat treated after casting
+	Machined                        // heavy machining
+	Fatigue                         // load repeated many times
+	Impact                          // shock loads
+	Vibration                       // damping matters
+	SustainedLoad                   // constant load, such as a bolt's
+	Compression                     // loaded mostly in compression
+	TightSize                       // close tolerances that must stay
+	Crimp                           // crimped, riveted, staked or straightened
+	Electrical                      // carries current, or shields
+	HeatPath                        // carries heat away
+	ReusePattern                    // the present pattern shall serve
+)
+
+var factNames = [...]struct{ id, words string }{
+	{"press-fit", "pressed or shrunk to a mate"},
+	{"threads", "tapped holes or threads"},
+	{"sliding", "sliding contact"},
+	{"pressure-tight", "holds pressure"},
+	{"potable-water", "touches drinking water"},
+	{"outdoors", "outdoors, damp or salt"},
+	{"weld", "welding or weld repair"},
+	{"braze", "brazing or soldering"},
+	{"anodize", "anodizing"},
+	{"plate", "electroplating"},
+	{"powder-coat", "powder coating"},
+	{"heat-treat", "heat treatment after casting"},
+	{"machined", "heavy machining"},
+	{"fatigue", "repeated load"},
+	{"impact", "shock load"},
+	{"vibration", "damping matters"},
+	{"sustained-load", "constant load, such as a bolt's"},
+	{"compression", "loaded in compression"},
+	{"tight-size", "close tolerances that must stay"},
+	{"crimp", "crimped, riveted, staked or straightened"},
+	{"electrical", "carries current or shields"},
+	{"heat-path", "carries heat away"},
+	{"reuse-pattern", "the present pattern shall serve"},
+}
+
+// AllFacts lists every fact singly.
+func AllFacts() []Facts {
+	all := make([]Facts, len(factNames))
+	for i := range all {
+		all[i] = 1 << i
+	}
+	return all
+}
+
+// ID is the word for a single fact on the command line and in rules.
+func (f Facts) ID() string {
+	for i, n := range factNames {
+		if f == 1<<i {
+			return n.id
+		}
+	}
+	return ""
+}
+
+// String lists the facts in words.
+func (f Facts) String() string {
+	var words []string
+	for i, n := range factNames {
+		if f&(1<<i) != 0 {
+			words = append(words, n.words)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// UnknownFact is the error for a word that names no fact.
+type UnknownFact struct{ Typed, Nearest string }
+
+func (e *UnknownFact) Error() string {
+	if e.Nearest != "" {
+		return fmt.Sprintf("no condition %q; did you mean %s?", e.Typed, e.Nearest)
+	}
+	return fmt.Sprintf("no condition %q; use one of: %s", e.Typed, strings.Join(factIDs(), ", "))
+}
+
+// ParseFact reads the word for a single fact. The error is an *UnknownFact.
+func ParseFact(word string) (Facts, error) {
+	word = strings.ToLower(strings.TrimSpace(word))
+	for i, n := range factNames {
+		if n.id == word {
+			return 1 << i, nil
+		}
+	}
+	return 0, &UnknownFact{word, spelling.Nearest(word, factIDs())}
+}
+
+func factIDs() []string {
+	ids := make([]string, len(factNames))
+	for i, n := range factNames {
+		ids[i] = n.id
+	}
+	return ids
+}

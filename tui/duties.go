@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props/call"
 	"alongside/props/needs"
 )
 
@@ -41,11 +42,11 @@ func (d *duties) Update(msg tea.Msg) tea.Cmd {
 	case "enter", " ":
 		pick := &list[d.at]
 		defer d.m.goToMerit(pick)
-		d.m.changeJob(func(j *job) {
-			if i := slices.Index(j.duties, pick); i >= 0 {
-				j.duties = slices.Delete(j.duties, i, i+1)
+		d.m.changeCall(func(c *call.Call) {
+			if i := slices.Index(c.Duties, pick); i >= 0 {
+				c.Duties = slices.Delete(c.Duties, i, i+1)
 			} else {
-				j.duties = append(j.duties, pick)
+				c.Duties = append(c.Duties, pick)
 			}
 		})
 	}

@@ -6,7 +6,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props/watch"
+	"alongside/props/call"
+	"alongside/props/part"
 )
 
 // factsPanel switches on and off what the part has and goes through.
@@ -43,13 +44,13 @@ func (p *factsPanel) columns() int { return clamp(p.m.width/factWidth, 1, 3) }
 
 func (p *factsPanel) perColumn() int {
 	n := p.columns()
-	return (len(watch.AllFacts()) + n - 1) / n
+	return (len(part.AllFacts()) + n - 1) / n
 }
 
 const factWidth = 40
 
 func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
-	all := watch.AllFacts()
+	all := part.AllFacts()
 	p.at += clamp(step(msg, p.perColumn()), -len(all), len(all))
 	if x, y, ok := pressed(msg); ok && x >= 0 && y >= 1 && p.top+y <= p.perColumn() {
 		if i := x/factWidth*p.perColumn() + p.top + y - 1; i < len(all) {
@@ -78,10 +79,10 @@ func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-func (p *factsPanel) toggle(f watch.Facts) { p.m.changeJob(func(j *job) { j.facts ^= f }) }
+func (p *factsPanel) toggle(f part.Facts) { p.m.changeCall(func(c *call.Call) { c.Part.With ^= f }) }
 
 func (p *factsPanel) View() string {
-	all, per := watch.AllFacts(), p.perColumn()
+	all, per := part.AllFacts(), p.perColumn()
 	w, h := p.m.panel()
 	rows := clamp(h-3, 1, per) // blank lines and words aside
 	p.top = clamp(p.top, p.at%per-rows+1, p.at%per)
@@ -97,10 +98,10 @@ func (p *factsPanel) View() string {
 	return strings.Join(append(lines, "", p.m.theme.dim.of(cut("   "+all[p.at].String(), w))), "\n")
 }
 
-func (p *factsPanel) fact(i int, f watch.Facts) string {
+func (p *factsPanel) fact(i int, f part.Facts) string {
 	t := p.m.theme
 	on, ink := "[ ]", t.dim
-	if p.m.facts&f != 0 {
+	if p.m.part.With&f != 0 {
 		on, ink = "[x]", t.strong
 	}
 	text := pad(on+" "+f.String(), factWidth-4)

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/call"
 	"alongside/props/needs"
 	"alongside/props/report"
 )
@@ -150,14 +151,14 @@ func (p *needsPanel) take() {
 		return
 	}
 	at := p.editing
-	p.m.changeJob(func(j *job) { j.needs[at] = n })
+	p.m.changeCall(func(c *call.Call) { c.Needs[at] = n })
 	p.stop()
 }
 
 func (p *needsPanel) add(text string) {
 	list, err := needs.ParseAll(text, p.m.o.Catalog)
 	if len(list) > 0 {
-		p.m.changeJob(func(j *job) { j.needs = append(j.needs, list...) })
+		p.m.changeCall(func(c *call.Call) { c.Needs = append(c.Needs, list...) })
 		p.at = len(p.m.needs) - 1
 	}
 	if err != nil {
@@ -193,9 +194,9 @@ func (p *needsPanel) choose(k tea.KeyMsg) {
 	case "enter", "e":
 		p.edit()
 	case " ":
-		p.m.changeJob(func(j *job) { j.needs[at].Off = !j.needs[at].Off })
+		p.m.changeCall(func(c *call.Call) { c.Needs[at].Off = !c.Needs[at].Off })
 	case "x", "delete":
-		p.m.changeJob(func(j *job) { j.needs = slices.Delete(j.needs, at, at+1) })
+		p.m.changeCall(func(c *call.Call) { c.Needs = slices.Delete(c.Needs, at, at+1) })
 	case "<", "shift+up":
 		p.swap(at, at-1)
 	case ">", "shift+down":
@@ -215,7 +216,7 @@ func (p *needsPanel) swap(a, b int) {
 	if b < 0 || b >= len(p.m.needs) {
 		return
 	}
-	p.m.changeJob(func(j *job) { j.needs[a], j.needs[b] = j.needs[b], j.needs[a] })
+	p.m.changeCall(func(c *call.Call) { c.Needs[a], c.Needs[b] = c.Needs[b], c.Needs[a] })
 	p.at = b
 }
 
@@ -325,6 +326,6 @@ func (m *Model) betterThanBaseline() {
 		m.warnf("%s has no figure with a better and worse on these rows", base.Name())
 		return
 	}
-	m.changeJob(func(j *job) { j.needs = list })
+	m.changeCall(func(c *call.Call) { c.Needs = list })
 	m.sayf("%s: beat or equal %s; 2 edits them, 3 shows what does, u takes them back", plural(len(list), "need"), base.Name())
 }

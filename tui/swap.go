@@ -6,6 +6,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props/call"
+	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/props/swap"
 )
@@ -13,7 +15,7 @@ import (
 // swaps is what the change of metal does to the part, for every pin beside
 // the baseline.
 type swaps struct {
-	given   swap.Given
+	given   part.Given
 	results []*swap.Result // as displayed, without the baseline
 }
 
@@ -21,7 +23,7 @@ type swaps struct {
 func (m *Model) swapped() *swaps {
 	if m.swaps == nil {
 		s := &swaps{}
-		s.given, _ = m.part.Read(m.o.Catalog) // the form has refused what cannot be read
+		s.given = m.given()
 		for at, i := range m.order() {
 			if at > 0 {
 				s.results = append(s.results, swap.Work(&m.bench, s.given, m.bench.Pins[m.bench.Baseline], m.bench.Pins[i]))
@@ -130,9 +132,9 @@ func (p *swapPanel) key(k string) tea.Cmd {
 		p.hide, p.table = !p.hide, nil
 		m.say(map[bool]string{true: "lines without a result are hidden", false: "every line"}[p.hide])
 	case "c":
-		p.next(swap.FieldCase)
+		p.next(part.FieldCase)
 	case "w":
-		p.next(swap.FieldStrength)
+		p.next(part.FieldStrength)
 	case "e", "i", "+", "/":
 		p.form()
 	case "enter", "o":
@@ -167,24 +169,24 @@ func (p *swapPanel) move(by int) {
 }
 
 // next steps the load case or the strength on.
-func (p *swapPanel) next(f swap.Field) {
+func (p *swapPanel) next(f part.Field) {
 	m := p.m
-	part := m.part.Clone()
-	if err := part.Set(m.o.Catalog, f, nextChoice(&part, f, 1)); err != nil {
+	next := m.part.Clone()
+	if err := next.Set(m.o.Catalog, f, nextChoice(&next, f, 1)); err != nil {
 		m.warn(err.Error())
 		return
 	}
-	m.changeJob(func(j *job) { j.part = part })
+	m.changeCall(func(c *call.Call) { c.Part = next })
 	switch f {
-	case swap.FieldCase:
+	case part.FieldCase:
 		m.say("load case: " + or(m.part.Case.String(), "not said"))
-	case swap.FieldStrength:
+	case part.FieldStrength:
 		m.say("strength that decides: " + strengthWords(m.part.Strength))
 	}
 }
 
-func strengthWords(s swap.Strength) string {
-	if s == swap.Auto || s == "" {
+func strengthWords(s part.Strength) string {
+	if s == part.Auto || s == "" {
 		return "yield where both have one, else tensile"
 	}
 	return string(s)
@@ -195,7 +197,7 @@ func (p *swapPanel) form() {
 	if l := p.line(); l != nil {
 		if f, ok := l.Lacks(); ok {
 			row := partRow{field: f}
-			if f == swap.FieldPrice {
+			if f == part.FieldPrice {
 				row.pin = p.result().Pin
 			}
 			p.m.open(newPartOn(p.m, row))

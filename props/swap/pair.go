@@ -3,6 +3,7 @@ package swap
 import (
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -17,7 +18,7 @@ type pair struct {
 
 // work carries what a swap is worked out from.
 type work struct {
-	Given
+	part.Given
 	bench     compare.Bench
 	base, pin *props.Material
 	pairs     map[props.PropertyID]pair

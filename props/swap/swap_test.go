@@ -172,11 +172,11 @@ func TestTemperature(t *testing.T) {
 			t.Errorf("%s: %+v", id, l)
 		}
 	}
-	held = line(t, swapOf(t, "range=70..572 F", "i1-sand", "a1-sand"), "held")
+	held = line(t, swapOf(t, "service=70..572 F", "i1-sand", "a1-sand"), "held")
 	if len(held.Notes) != 1 || held.Notes[0] != "above the typical yield strength of 24.0 ksi: the metal gives way first" {
 		t.Errorf("65 ksi says %q", held.Notes)
 	}
-	if l := swapOf(t, "range=68..600 F", "i1-sand", "a1-sand").Line("growth"); l.Reason != "no expansion figure for A1 sand above 300 °C (572 °F)" {
+	if l := swapOf(t, "service=68..600 F", "i1-sand", "a1-sand").Line("growth"); l.Reason != "no expansion figure for A1 sand above 300 °C (572 °F)" {
 		t.Errorf("beyond the published range: %+v", l)
 	}
 }

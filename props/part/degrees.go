@@ -1,4 +1,4 @@
-package swap
+package part
 
 import (
 	"fmt"
@@ -36,8 +36,8 @@ func Temperatures(typed string, assume units.Unit) ([2]float64, error) {
 	return at, nil
 }
 
-// OneTemperature reads one temperature as °C, as Temperatures does.
-func OneTemperature(typed string, assume units.Unit) (float64, error) {
+// Temperature reads one temperature as °C, as Temperatures does.
+func Temperature(typed string, assume units.Unit) (float64, error) {
 	at, err := Temperatures(typed, assume)
 	if err == nil && at[0] != at[1] {
 		err = fmt.Errorf("%q: one temperature is needed, not a range", typed)

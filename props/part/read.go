@@ -1,4 +1,4 @@
-package swap
+package part
 
 import (
 	"errors"
@@ -41,6 +41,8 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
+	Dimension                               *units.Quantity // whose tolerance is looked up
+	With                                    Facts
 	Coldest, Hottest                        *float64 // °C in service
 	Case                                    Case
 	Keep                                    Keep     // never empty
@@ -53,7 +55,7 @@ type Given struct {
 // in the catalog. The error joins an *Error for each field that is not
 // understood; what is returned then lacks those fields only.
 func (p Part) Read(c *catalog.Catalog) (Given, error) {
-	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto}
+	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto, With: p.With}
 	var errs []error
 	for _, f := range Fields() {
 		if t := p.text(f); t != nil && *t != "" {
@@ -84,8 +86,16 @@ func (p *Part) Set(c *catalog.Catalog, f Field, typed string) error {
 		return errors.New("no such field of a part")
 	}
 	typed = strings.Join(strings.Fields(typed), " ")
-	if f == FieldPrice {
+	switch f {
+	case FieldPrice:
 		return p.readPrice(c, typed)
+	case FieldWith:
+		facts, err := ParseFacts(typed)
+		if err != nil {
+			return &Error{Field: f, Typed: typed, Err: err}
+		}
+		p.With = facts
+		return nil
 	}
 	if typed != "" {
 		var g Given
@@ -126,6 +136,8 @@ func (g *Given) size(f Field) **units.Quantity {
 		return &g.Stress
 	case FieldFit:
 		return &g.Fit
+	case FieldDimension:
+		return &g.Dimension
 	}
 	return nil
 }
@@ -198,12 +210,13 @@ var limits = map[Field]struct {
 	dim    units.Dimension
 	lo, hi float64
 }{
-	FieldMass:   {units.Mass, 1e-9, 1e9},
-	FieldVolume: {units.Volume, 1e-13, 1e6},
-	FieldWall:   {units.Length, 1e-7, 1e4},
-	FieldLength: {units.Length, 1e-7, 1e6},
-	FieldFit:    {units.Length, 1e-7, 1e4},
-	FieldStress: {units.Stress, 1, 1e12},
+	FieldMass:      {units.Mass, 1e-9, 1e9},
+	FieldVolume:    {units.Volume, 1e-13, 1e6},
+	FieldWall:      {units.Length, 1e-7, 1e4},
+	FieldLength:    {units.Length, 1e-7, 1e6},
+	FieldFit:       {units.Length, 1e-7, 1e4},
+	FieldStress:    {units.Stress, 1, 1e12},
+	FieldDimension: {units.Length, 1e-7, 1e4},
 }
 
 // size reads a quantity that must be above zero: one value or a range.
@@ -215,6 +228,9 @@ func size(f Field, typed string) (*units.Quantity, error) {
 	}
 	if q.Qual != units.Exact && q.Qual != units.Approx {
 		return nil, mistake(f, typed, "a limit is not a size")
+	}
+	if f == FieldDimension && q.IsRange() {
+		return nil, mistake(f, typed, "one size is needed")
 	}
 	if q.Lo <= 0 {
 		return nil, mistake(f, typed, "must be above zero")

@@ -29,9 +29,6 @@ var recordKinds = map[string]func(*loader, *record.Record){
 	"treatable":   (*loader).treatable,
 	"designation": (*loader).designation,
 	"anodic":      (*loader).anodic,
-	"gap":         (*loader).gap,
-	"hardness":    (*loader).hardness,
-	"conversion":  (*loader).conversion,
 }
 
 // Load reads the process files that match the patterns. Their records refer

@@ -62,7 +62,6 @@ func TestLoadErrors(t *testing.T) {
 		"normally":        {"[[treatable]]\nnormally = \"maybe\"\ntext = \"x\"\n" + cite, "use one of: yes, no, depends"},
 		"on":              {"[[designation]]\non = \"alias\"\nmatch = 'x'\npart = \"p\"\ntext = \"x\"\n" + cite, "use one of: name, uns"},
 		"volts":           {"[[anodic]]\ngroup = \"x\"\nindex = \"-0.9 V\"\n" + cite, "write it without its sign"},
-		"not hardness":    {"[[conversion]]\nscale = \"x\"\nequal = [\"100 MPa\"]\n" + cite, "is not a hardness"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := load(c.content)
@@ -88,12 +87,12 @@ func TestLoadErrors(t *testing.T) {
 // One bad record does not hide the mistakes of the others, and what is right
 // is read.
 func TestLoadAll(t *testing.T) {
-	b, err := load("[[item]]\nkind = \"draft\"\nvalue = \"x\"\n" + cite + "[[hardness]]\ntext = \"good\"\n" + cite + "[[gap]]\nplace = \"p\"\nlimit = \"y\"\n" + cite)
+	b, err := load("[[item]]\nkind = \"draft\"\nvalue = \"x\"\n" + cite + "[[anodic]]\ngroup = \"bad\"\nindex = \"y\"\n" + cite + "[[anodic]]\ngroup = \"good\"\nindex = \"0.5 V\"\n" + cite)
 	var all record.Errors
-	if !errors.As(err, &all) || len(all) != 2 || all[0].Line != 3 || all[1].Line != 12 {
+	if !errors.As(err, &all) || len(all) != 2 || all[0].Line != 3 || all[1].Line != 8 {
 		t.Errorf("%v", err)
 	}
-	if len(b.HardnessFacts()) != 1 || len(b.AnodicGaps()) != 0 {
+	if a, ok := b.Anodic(material(t, "gray-30")); !ok || a.Group != "good" {
 		t.Error("the good record is lost, or a bad one kept")
 	}
 	if _, err := foundry.Load(data.Catalog(), fstest.MapFS{}, "*.toml"); err == nil {

@@ -64,7 +64,7 @@ func (b *Book) Cites() []Cite { return b.cites }
 
 // Scope says which materials a record is about; parts left empty admit all.
 type Scope struct {
-	Families  []string
+	Families  []string // ids and groups
 	Processes []props.Process
 	Alloys    *regexp.Regexp // over the alloy id
 	Tempers   *regexp.Regexp // over the temper as printed
@@ -77,7 +77,7 @@ func (s *Scope) Empty() bool {
 
 // Admits reports whether the record is about the material.
 func (s *Scope) Admits(m *props.Material) bool {
-	return has(s.Families, m.Alloy.Family.ID) && has(s.Processes, m.Process) &&
+	return (len(s.Families) == 0 || m.Alloy.Family.Among(s.Families)) && has(s.Processes, m.Process) &&
 		(s.Alloys == nil || s.Alloys.MatchString(m.Alloy.ID)) &&
 		(s.Tempers == nil || s.Tempers.MatchString(m.Temper))
 }

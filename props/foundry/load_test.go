@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"alongside/data"
+	"alongside/props/catalog"
 	"alongside/props/foundry"
 	"alongside/props/record"
 )
@@ -97,6 +98,28 @@ func TestLoadAll(t *testing.T) {
 	}
 	if _, err := foundry.Load(data.Catalog(), fstest.MapFS{}, "*.toml"); err == nil {
 		t.Error("no file, no error")
+	}
+}
+
+// A family that says it belongs to a group is met by what names the group.
+func TestGroup(t *testing.T) {
+	const family = "[[family]]\nid = \"white-iron\"\nname = \"white iron\"\n"
+	const alloy = "[[alloy]]\nid = \"w1\"\nname = \"W1\"\nfamily = \"white-iron\"\n[[alloy.material]]\nprocess = \"sand\"\n"
+	for group, want := range map[string]bool{"group = \"iron\"\n": true, "group = \"white-metal\"\n": false, "": false} {
+		c, err := catalog.LoadFiles(data.Catalog(), []catalog.File{{Name: "f.toml", Content: []byte(family + group + alloy)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := load("[[anodic]]\nfamilies = [\"iron\"]\ngroup = \"x\"\nindex = \"0.5 V\"\n" + cite)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, have := b.Anodic(c.Material("w1-sand")); have != want {
+			t.Errorf("%q: counted as iron: %v", group, have)
+		}
+	}
+	if _, err := load("[[anodic]]\nfamilies = [\"irn\"]\ngroup = \"x\"\nindex = \"0.5 V\"\n" + cite); err == nil || !strings.Contains(err.Error(), "did you mean iron?") {
+		t.Errorf("have %v", err)
 	}
 }
 

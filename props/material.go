@@ -161,8 +161,32 @@ func (s *Source) Trade() bool { return s.Kind == "trade" || s.Kind == "none" }
 type Family struct {
 	ID, Name string
 	Words    []string  // what a user may type for it
+	Base     string    // symbol of the element that its metals mostly consist of
+	Group    string    // one word for several families: iron, steel; "" for none
+	Bands    []Band    // where the figures of its metals lie
 	None     []Absence // properties that do not exist for the whole family
 	Stated   []Figure  // published for the family as a whole
+}
+
+// Among reports whether a list of family ids and groups names the family.
+func (f *Family) Among(words []string) bool {
+	return slices.Contains(words, f.ID) || f.Group != "" && slices.Contains(words, f.Group)
+}
+
+// The ratios that a band may bound besides a property.
+const (
+	TensilePerBrinell     = "tensile_per_brinell"     // of one test series
+	CompressivePerTensile = "compressive_per_tensile" // of one test series
+	DensityPerMixture     = "density_per_mixture"     // over the density that the elements make by themselves
+)
+
+// Band is where the figures of a family's metals lie. A figure outside is
+// questioned, not refused.
+type Band struct {
+	Of    string         // a property's id, or one of the ratios
+	Value units.Quantity // lower to upper end
+	Load  float64        // of TensilePerBrinell: kgf of the test; 0 for tests that state none
+	From  string         // the published tables that it was drawn round
 }
 
 // Absence says why a property does not exist for a metal.

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
+	"alongside/props"
 	"alongside/props/audit"
 	"alongside/props/catalog"
 	"alongside/props/record"
@@ -36,7 +37,7 @@ when a mistake or an unexplained finding is left.`,
 	rules := cmd.Flags().Bool("rules", false, "print the rules with their sources, and check nothing")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *rules {
-			return p.print(rulesText(p.width()))
+			return p.print(rulesText(p.width(), p.catalog().Families))
 		}
 		c, err := p.load(args)
 		var mistakes record.Errors
@@ -79,6 +80,7 @@ func (p *program) load(names []string) (*catalog.Catalog, error) {
 type checkResult struct {
 	mistakes           record.Errors
 	open, explained    []*audit.Finding
+	unbanded           []string // families
 	materials, figures int
 }
 
@@ -93,7 +95,7 @@ func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkRe
 		}
 		own = func(file string) bool { return names[file] }
 	}
-	r := checkResult{mistakes: mistakes}
+	r := checkResult{mistakes: mistakes, unbanded: audit.Unbanded(c.Families)}
 	for _, a := range c.Alloys {
 		if own(a.File) {
 			r.materials += len(a.Materials)
@@ -132,6 +134,9 @@ func (r *checkResult) text(explained bool) string {
 	for _, f := range list {
 		fmt.Fprintln(&b, f)
 	}
+	if len(r.unbanded) > 0 {
+		fmt.Fprintf(&b, "families without bands, or without a base element that the rules know: %s\n", strings.Join(r.unbanded, ", "))
+	}
 	if b.Len() > 0 {
 		b.WriteByte('\n')
 	}
@@ -140,11 +145,16 @@ func (r *checkResult) text(explained bool) string {
 	return cleanLines(b.String())
 }
 
-func rulesText(width int) string {
+func rulesText(width int, families []*props.Family) string {
 	var b strings.Builder
 	for _, r := range audit.Rules() {
 		report.Wrap(&b, width, "", "    ", r.ID+": "+r.Says)
 		report.Wrap(&b, width, "    ", "    ", r.Source)
+	}
+	for _, f := range families {
+		if len(f.Bands) > 0 {
+			report.Wrap(&b, width, "", "    ", f.Name+": "+audit.Bands(f))
+		}
 	}
 	return b.String()
 }

@@ -180,7 +180,14 @@ why = "invented so"
 			t.Errorf("exit code %d, want %d; output:\n%s%s", r.code, c.code, r.out, r.errors)
 		}
 	}
-	if r := try(data.Catalog, "check", "--rules"); r.code != exitOK || !strings.Contains(r.out, "yield-tensile: ") {
+	file := filepath.Join(t.TempDir(), "family.toml")
+	if err := os.WriteFile(file, []byte("[[family]]\nid = \"tin\"\nname = \"tin\"\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if r := try(data.Catalog, "check", file); r.code != exitOK || !strings.HasPrefix(r.out, "families without bands, or without a base element that the rules know: tin\n\n0 materials\n") {
+		t.Errorf("check of a family without bands: exit code %d\n%s", r.code, r.out)
+	}
+	if r := try(data.Catalog, "check", "--rules"); r.code != exitOK || !strings.Contains(r.out, "yield-tensile: ") || !strings.Contains(r.out, "\ngray iron: elastic_modulus 9.0–24.0 Mpsi; density ") {
 		t.Errorf("check --rules: exit code %d\n%s", r.code, r.out)
 	}
 }

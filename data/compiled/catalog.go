@@ -310,24 +310,59 @@ var familyConditions = [...]props.Conditions{
 	{Note: "0 to 1/8 in/ft: depends on the expansion of the graphite and on the matrix"},
 }
 
-var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy", Words: []string{"aluminum", "aluminium", "al", "light metal"}, Stated: []props.Figure{
+var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy", Words: []string{"aluminum", "aluminium", "al", "light metal"}, Base: "Al", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 9.5, Hi: 12, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 2.5, Hi: 3, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.32, Hi: 0.35, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 17.5, Hi: 27, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 250, Hi: 650, Unit: units.PSI}, Load: 500, From: "published pairs"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.025, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
+}, Stated: []props.Figure{
 	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[0], Block: &familyBlocks[0]},
 }}
 
-var familyzinc = props.Family{ID: "zinc", Name: "zinc casting alloy", Words: []string{"zinc", "zn", "zamak", "za"}}
+var familyzinc = props.Family{ID: "zinc", Name: "zinc casting alloy", Words: []string{"zinc", "zn", "zamak", "za"}, Base: "Zn", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 10.5, Hi: 14.5, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 4.9, Hi: 6.8, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.24, Hi: 0.33, Place: -2, Unit: units.One}, From: "mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 22.5, Hi: 29, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 400, Hi: 650, Unit: units.PSI}, Load: 500, From: "the zinc alloy property table: 480 to 590; tests that state no load are made at 500 kgf"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 400, Hi: 650, Unit: units.PSI}, From: "the zinc alloy property table: 480 to 590; tests that state no load are made at 500 kgf"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.025, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
+}}
 
-var familymagnesium = props.Family{ID: "magnesium", Name: "magnesium casting alloy", Words: []string{"magnesium", "mg", "mag"}, Stated: []props.Figure{
+var familymagnesium = props.Family{ID: "magnesium", Name: "magnesium casting alloy", Words: []string{"magnesium", "mg", "mag"}, Base: "Mg", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 6.2, Hi: 6.8, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 1.74, Hi: 1.9, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.33, Hi: 0.36, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 24.5, Hi: 28, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 380, Hi: 750, Unit: units.PSI}, Load: 500, From: "the ASM handbook volume 2: 460 to 600"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.97, Hi: 1.03, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
+}, Stated: []props.Figure{
 	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[1], Block: &familyBlocks[1]},
 }}
 
-var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []string{"gray iron", "grey iron", "cast iron", "flake graphite iron", "lamellar graphite iron", "gjl"}, None: []props.Absence{
+var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []string{"gray iron", "grey iron", "cast iron", "flake graphite iron", "lamellar graphite iron", "gjl"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 9, Hi: 24, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 6.8, Hi: 7.4, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.2, Hi: 0.3, Place: -2, Unit: units.One}, From: "EN 1561 and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 8, Hi: 13.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1 and EN 1561"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 120, Hi: 240, Unit: units.PSI}, Load: 3000, From: "published pairs"},
+	{Of: "compressive_per_tensile", Value: units.Quantity{Lo: 2.3, Hi: 4.3, Place: -1, Unit: units.One}, From: "machine design textbook, table of gray irons: 3.0 to 3.8, widened for rounding"},
+}, None: []props.Absence{
 	{Property: props.ReductionOfArea, Reason: "gray iron breaks without necking, so there is no reduction of area to measure"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "nodular iron", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, None: []props.Absence{
+var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "nodular iron", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 15.5, Hi: 26, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 6.8, Hi: 7.7, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.26, Hi: 0.31, Place: -2, Unit: units.One}, From: "EN 1563 and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 9.5, Hi: 13.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 330, Hi: 500, Unit: units.PSI}, Load: 3000, From: "the ASM handbook volume 1, average properties: 400 to 427"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
@@ -335,41 +370,85 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
 }}
 
-var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, None: []props.Absence{
+var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 23, Hi: 28, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.15, Hi: 7.45, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.24, Hi: 0.29, Place: -2, Unit: units.One}, From: "mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 10, Hi: 13.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 290, Hi: 500, Unit: units.PSI}, Load: 3000, From: "ASTM A602: 320 to 450"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, None: []props.Absence{
+var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 21, Hi: 25, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 6.9, Hi: 7.2, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.24, Hi: 0.29, Place: -2, Unit: units.One}, From: "ISO 17804 and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 11, Hi: 16, Unit: units.MicromMK}, From: "the ASM handbook volume 1"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 340, Hi: 560, Unit: units.PSI}, Load: 3000, From: "ISO 17804: 400 to 510"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familycompactedIron = props.Family{ID: "compacted-iron", Name: "compacted graphite iron", Words: []string{"compacted iron", "compacted graphite iron", "vermicular iron", "cgi", "cast iron", "gjv"}, None: []props.Absence{
+var familycompactedIron = props.Family{ID: "compacted-iron", Name: "compacted graphite iron", Words: []string{"compacted iron", "compacted graphite iron", "vermicular iron", "cgi", "cast iron", "gjv"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 18, Hi: 24, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 6.9, Hi: 7.3, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.24, Hi: 0.29, Place: -2, Unit: units.One}, From: "mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 9.5, Hi: 13.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: []string{"cast steel", "carbon steel", "low-alloy steel", "steel casting", "steel"}, None: []props.Absence{
+var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: []string{"cast steel", "carbon steel", "low-alloy steel", "steel casting", "steel"}, Base: "Fe", Group: "steel", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 27.5, Hi: 31, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.7, Hi: 7.95, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.26, Hi: 0.32, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 10.5, Hi: 14.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 425, Hi: 575, Unit: units.PSI}, Load: 3000, From: "materials science textbook: 3.45 MPa per HB, ± 15 %"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, None: []props.Absence{
+var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, Base: "Fe", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 24, Hi: 30, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.5, Hi: 8.3, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.25, Hi: 0.33, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 9.5, Hi: 18, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1, EN 10088-1 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 290, Hi: 650, Unit: units.PSI}, Load: 3000, From: "the Steel Castings Handbook: 310 to 590"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, None: []props.Absence{
+var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 10, Hi: 22, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.2, Hi: 9.4, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.29, Hi: 0.38, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 15.5, Hi: 22, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 450, Hi: 900, Unit: units.PSI}, Load: 500, From: "copper alloy data sheets: 540 to 840"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 400, Hi: 750, Unit: units.PSI}, Load: 3000, From: "copper alloy data sheets: 540 to 840"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.045, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source; brasses take less room than their parts"},
+}, None: []props.Absence{
 	{Property: props.RatingAnodizing, Reason: "copper and its alloys are not anodized"},
 }}
 
-var familywroughtAluminum = props.Family{ID: "wrought-aluminum", Name: "wrought aluminum", Words: []string{"wrought aluminum", "aluminum", "aluminium", "al", "bar stock", "extrusion", "plate"}, None: []props.Absence{
+var familywroughtAluminum = props.Family{ID: "wrought-aluminum", Name: "wrought aluminum", Words: []string{"wrought aluminum", "aluminum", "aluminium", "al", "bar stock", "extrusion", "plate"}, Base: "Al", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 9.8, Hi: 11.5, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 2.63, Hi: 2.86, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.32, Hi: 0.35, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 18.5, Hi: 26.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 430, Hi: 680, Unit: units.PSI}, Load: 500, From: "Aluminum standards and data: 470 to 600"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.025, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
+}, None: []props.Absence{
 	{Property: props.RatingFluidity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingPressureTightness, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingHotCracking, Reason: "a foundry rating; a wrought product is not poured"},
@@ -381,7 +460,13 @@ var familywroughtAluminum = props.Family{ID: "wrought-aluminum", Name: "wrought 
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 }}
 
-var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel", Words: []string{"wrought steel", "steel", "carbon steel", "alloy steel", "bar stock"}, None: []props.Absence{
+var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel", Words: []string{"wrought steel", "steel", "carbon steel", "alloy steel", "bar stock"}, Base: "Fe", Group: "steel", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 28, Hi: 31, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.7, Hi: 7.95, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.26, Hi: 0.32, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 10.5, Hi: 14.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 425, Hi: 575, Unit: units.PSI}, Load: 3000, From: "materials science textbook: 3.45 MPa per HB, ± 15 %"},
+}, None: []props.Absence{
 	{Property: props.RatingFluidity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingPressureTightness, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingHotCracking, Reason: "a foundry rating; a wrought product is not poured"},
@@ -394,7 +479,13 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }}
 
-var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, None: []props.Absence{
+var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 27, Hi: 30, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.6, Hi: 8.1, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.25, Hi: 0.33, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 9.5, Hi: 18.5, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 1, EN 10088-1 and the boiler code section II part D"},
+	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 425, Hi: 650, Unit: units.PSI}, Load: 3000, From: "AISI: 467 to 570"},
+}, None: []props.Absence{
 	{Property: props.RatingFluidity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingPressureTightness, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingHotCracking, Reason: "a foundry rating; a wrought product is not poured"},
@@ -407,7 +498,13 @@ var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrough
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }}
 
-var familywroughtCopper = props.Family{ID: "wrought-copper", Name: "wrought copper alloy", Words: []string{"wrought copper", "copper", "brass", "bronze", "cu", "bar stock"}, None: []props.Absence{
+var familywroughtCopper = props.Family{ID: "wrought-copper", Name: "wrought copper alloy", Words: []string{"wrought copper", "copper", "brass", "bronze", "cu", "bar stock"}, Base: "Cu", Bands: []props.Band{
+	{Of: "elastic_modulus", Value: units.Quantity{Lo: 14, Hi: 22.5, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
+	{Of: "density", Value: units.Quantity{Lo: 7.5, Hi: 8.97, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
+	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.29, Hi: 0.38, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
+	{Of: "thermal_expansion", Value: units.Quantity{Lo: 15.5, Hi: 22, Place: -1, Unit: units.MicromMK}, From: "the ASM handbook volume 2 and the boiler code section II part D"},
+	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.045, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source; brasses take less room than their parts"},
+}, None: []props.Absence{
 	{Property: props.RatingFluidity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingPressureTightness, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.RatingHotCracking, Reason: "a foundry rating; a wrought product is not poured"},

@@ -49,7 +49,7 @@ func Rules() []Rule { return rules }
 // Check puts every rule to every material. Inherited figures are questioned
 // once, at the first material that shows the finding.
 func Check(c *catalog.Catalog) []*Finding {
-	l := &look{seen: map[string]bool{}, bands: familyBands(c)}
+	l := &look{seen: map[string]bool{}, usual: usualValues(c)}
 	for _, m := range c.Materials {
 		l.m = m
 		l.figures = [props.PropertyCount][]*props.Figure{}
@@ -77,7 +77,7 @@ type look struct {
 	m       *props.Material
 	rule    *Rule
 	figures [props.PropertyCount][]*props.Figure
-	bands   map[bandKey]band
+	usual   map[usualKey]interval
 	found   []*Finding
 	seen    map[string]bool
 	used    map[*props.Explained]bool

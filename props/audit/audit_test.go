@@ -2,34 +2,37 @@ package audit
 
 import (
 	"fmt"
+	"os"
 	"strings"
+	"sync"
 	"testing"
-	"testing/fstest"
 
 	"alongside/props/catalog"
 )
 
-// alloy is an invented record round the figures of one test.
+// families are the real families with their bands, and no alloy.
+var families = sync.OnceValues(func() (*catalog.Catalog, error) {
+	return catalog.Load(os.DirFS("../../data"), "families.toml", "sources-*.toml")
+})
+
+// alloy is an invented record of a family round the figures of one test.
 func alloy(family, head, figures string) string {
 	return fmt.Sprintf(`[[source]]
 id = "S"
 title = "Invented handbook"
 kind = "handbook"
-[[family]]
-id = "%[1]s"
-name = "%[1]s"
 [[alloy]]
 id = "x1"
 name = "X1"
-family = "%[1]s"
-%[2]s
+family = "%s"
+%s
 [[alloy.material]]
 process = "sand"
 [[alloy.material.figures]]
 basis = "typical"
 source = "S"
 known = "memory"
-%[3]s
+%s
 `, family, head, figures)
 }
 
@@ -125,7 +128,11 @@ func rulesFound(t *testing.T, in string) string {
 
 func load(t *testing.T, in string) *catalog.Catalog {
 	t.Helper()
-	c, err := catalog.Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
+	base, err := families()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := catalog.LoadFiles(base, []catalog.File{{Name: "f.toml", Content: []byte(in)}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +143,7 @@ func TestReasons(t *testing.T) {
 	bad := `tensile_strength = "33 ksi"` + "\n" + `yield_strength = "42 ksi"`
 	reason := "[[alloy.explained]]\nrule = \"%s\"\nproperty = \"yield_strength\"\nwhy = \"printed so\"\n"
 	found := Check(load(t, alloy("aluminum", fmt.Sprintf(reason, "yield-tensile"), bad)))
-	if len(found) != 1 || found[0].Open() || found[0].Why != "printed so" || found[0].Line != 19 {
+	if len(found) != 1 || found[0].Open() || found[0].Why != "printed so" || found[0].Line != 16 {
 		t.Errorf("have %v", found)
 	}
 	// A reason that nothing needs is itself a finding.
@@ -167,5 +174,49 @@ func TestEveryRuleNamesItsSource(t *testing.T) {
 		if r.Source == "" || r.Says == "" {
 			t.Errorf("%s: no source or no words", r.ID)
 		}
+	}
+}
+
+// A family that stands in a data file alone is questioned like the others.
+func TestNewFamily(t *testing.T) {
+	const family = `[[family]]
+id = "white-iron"
+name = "white iron"
+base = "Fe"
+group = "iron"
+[[family.bands]]
+from = "invented"
+density = "7.6–7.8 g/cm3"
+thermal_expansion = "8–10 um/m-K"
+tensile_per_brinell = "100–200 psi; 3000 kgf/10 mm"
+`
+	nickel := composition + "Ni = \"13.0–36.0\"\nFe = \"remainder\""
+	bronze := strings.Replace(strings.Replace(family, "Fe", "Cu", 1), `"iron"`, `"bronze"`, 1)
+	for _, tt := range []struct{ family, head, figures, want string }{
+		{family, "", `density = "7.7 g/cm3"`, ""},
+		{family, "", `density = "7.2 g/cm3"`, "density "},
+		{family, "", `specific_heat = "0.9 kJ/kg-K"`, "specific-heat "},                                                   // base Fe: 449 J/kg·K
+		{bronze, "", `specific_heat = "450 J/kg-K"`, "specific-heat "},                                                    // base Cu: 385 J/kg·K
+		{bronze, "", `thermal_conductivity = "300 W/m-K"` + "\n" + `electrical_conductivity = "20 %IACS"`, "conduction "}, // base Cu
+		{family, "", `tensile_strength = "60 ksi"` + "\n" + `hardness_brinell = "400; 3000 kgf/10 mm"`, ""},
+		{family, "", `tensile_strength = "60 ksi"` + "\n" + `hardness_brinell = "200; 3000 kgf/10 mm"`, "hardness "},
+		{family, "", `thermal_expansion = "17.5 um/m-K; 20–200 °C"`, "expansion "},
+		{family, nickel, `thermal_expansion = "17.5 um/m-K; 20–200 °C"`, ""}, // group iron: austenitic
+		{bronze, nickel, `thermal_expansion = "17.5 um/m-K; 20–200 °C"`, "expansion "},
+	} {
+		if have := rulesFound(t, tt.family+alloy("white-iron", tt.head, tt.figures)); have != tt.want {
+			t.Errorf("%s %s: questioned by %q, want %q", tt.head, tt.figures, have, tt.want)
+		}
+	}
+}
+
+func TestUnbanded(t *testing.T) {
+	const bands = "[[family.bands]]\nfrom = \"invented\"\ndensity = \"7–8 g/cm3\"\n"
+	c := load(t, "[[family]]\nid = \"tin\"\nname = \"tin\"\nbase = \"Sn\"\n"+ // no bands
+		"[[family]]\nid = \"lead\"\nname = \"lead\"\n"+bands+ // no base
+		"[[family]]\nid = \"gold\"\nname = \"gold\"\nbase = \"Au\"\n"+bands+ // not among the elements
+		"[[family]]\nid = \"white\"\nname = \"white iron\"\nbase = \"Fe\"\n"+bands)
+	if have := strings.Join(Unbanded(c.Families), " "); have != "tin lead gold" {
+		t.Errorf("have %v", have)
 	}
 }

@@ -18,13 +18,6 @@ var elements = map[string]element{
 	"C": {0, 709}, "Mo": {10.2, 251}, "Co": {8.9, 421}, "Nb": {8.57, 265}, "V": {6.1, 489}, "W": {19.3, 132}, "Sb": {6.69, 207},
 }
 
-// baseElement is what a family's metals mostly consist of.
-var baseElement = map[string]string{
-	"aluminum": "Al", "wrought-aluminum": "Al", "zinc": "Zn", "magnesium": "Mg", "copper": "Cu", "wrought-copper": "Cu",
-	"gray-iron": "Fe", "ductile-iron": "Fe", "malleable-iron": "Fe", "austempered-iron": "Fe", "compacted-iron": "Fe",
-	"cast-steel": "Fe", "wrought-steel": "Fe", "cast-stainless": "Fe", "wrought-stainless": "Fe",
-}
-
 // shares are the mass fractions in the middle of the composition limits; an
 // impurity limit is seldom used up and counts a quarter. An alloy without
 // limits on file has none.
@@ -59,26 +52,14 @@ func shares(a *props.Alloy) map[string]float64 {
 	return out
 }
 
-// mixtureBand is how far a density may lie below and above the rule of
-// mixtures.
-type mixtureBand struct{ below, above float64 }
-
-// Brasses take less room than their parts, the more so the more zinc.
-var mixtureBands = map[string]mixtureBand{
-	"aluminum": {0.025, 0.025}, "wrought-aluminum": {0.025, 0.025}, "zinc": {0.025, 0.025}, "magnesium": {0.03, 0.03},
-	"copper": {0.025, 0.045}, "wrought-copper": {0.025, 0.045},
-}
-
 // mixture compares density with the rule of mixtures over the composition
 // limits: 1/ρ = Σ w/ρ. It does not hold for copper with more than little
 // aluminum, silicon or beryllium, which dissolve in it and take far less room
 // than by themselves.
 func mixture(l *look) {
-	family := l.m.Alloy.Family.ID
-	band, ok := mixtureBands[family]
 	d := first(l.room(props.Density))
 	w := shares(l.m.Alloy)
-	if !ok || d == nil || w == nil || baseElement[family] == "Cu" && w["Al"]+w["Si"]+w["Be"] > 0.007 {
+	if d == nil || w == nil || l.m.Alloy.Family.Base == "Cu" && w["Al"]+w["Si"]+w["Be"] > 0.007 {
 		return
 	}
 	volume := 0.0
@@ -88,8 +69,10 @@ func mixture(l *look) {
 		}
 	}
 	lo, hi := span(d, units.GPerCM3)
-	if m := 1 / volume; hi < m*(1-band.below) || lo > m*(1+band.above) {
-		l.find("density %s; the composition makes about %.2f g/cm³ (printed %.2f)", []any{d.Value, m, (lo + hi) / 2}, d)
+	for _, b := range l.bandsOf(props.DensityPerMixture) {
+		if m := 1 / volume; hi < m*b.Value.Lo || lo > m*b.Value.Hi {
+			l.find("density %s; the composition makes about %.2f g/cm³ (printed %.2f)", []any{d.Value, m, (lo + hi) / 2}, d)
+		}
 	}
 }
 
@@ -102,8 +85,8 @@ const heatBelow, heatAbove = 0.10, 0.15
 func specificHeat(l *look) {
 	w := shares(l.m.Alloy)
 	if w == nil {
-		base, ok := baseElement[l.m.Alloy.Family.ID]
-		if !ok {
+		base := l.m.Alloy.Family.Base
+		if _, known := elements[base]; !known {
 			return
 		}
 		w = map[string]float64{base: 1}

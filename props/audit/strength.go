@@ -61,55 +61,27 @@ func special(c *props.Conditions) bool {
 	return c.Class != "" || c.Section != "" || c.Bar == "cut from casting" || c.Bar == "designated area" || c.Bar == "undesignated area" || c.Bar == "cast-on bar"
 }
 
-// hardnessBand is the tensile strength in psi per Brinell number.
-type hardnessBand struct {
-	family   string
-	load     float64 // kgf on a 10 mm ball
-	lo, hi   float64
-	unstated bool // figures whose load is not stated count too, where one is custom
-}
-
-var hardnessBands = []hardnessBand{
-	{"aluminum", 500, 250, 650, false},
-	{"wrought-aluminum", 500, 430, 680, false},
-	{"magnesium", 500, 380, 750, false},
-	{"zinc", 500, 400, 650, true},
-	{"copper", 500, 450, 900, false},
-	{"copper", 3000, 400, 750, false},
-	{"gray-iron", 3000, 120, 240, false},
-	{"ductile-iron", 3000, 330, 500, false},
-	{"austempered-iron", 3000, 340, 560, false},
-	{"malleable-iron", 3000, 290, 500, false},
-	{"cast-steel", 3000, 425, 575, false},
-	{"wrought-steel", 3000, 425, 575, false},
-	{"cast-stainless", 3000, 290, 650, false},
-	{"wrought-stainless", 3000, 425, 650, false},
-}
-
 func hardnessAgainstTensile(l *look) {
-	for _, b := range hardnessBands {
-		if b.family != l.m.Alloy.Family.ID {
-			continue
-		}
+	for _, b := range l.bandsOf(props.TensilePerBrinell) {
 		for _, h := range l.room(props.HardnessBrinell) {
-			if h.Basis == props.Typical && (h.Cond.Load == b.load || b.unstated && h.Cond.Load == 0) {
-				hardnessInBand(l, h, b)
+			if h.Basis == props.Typical && h.Cond.Load == b.Load {
+				hardnessInBand(l, h, b.Value)
 			}
 		}
 	}
 }
 
 // hardnessInBand compares with the tensile strength of the same test series.
-func hardnessInBand(l *look, h *props.Figure, b hardnessBand) {
+func hardnessInBand(l *look, h *props.Figure, band units.Quantity) {
 	for _, t := range l.room(props.TensileStrength) {
 		if t.Basis != props.Typical || t.Block != h.Block || special(t.Cond) {
 			continue
 		}
-		tlo, thi := span(t, units.PSI)
+		tlo, thi := span(t, band.Unit)
 		hlo, hhi := h.Value.Interval()
-		if thi/hlo < b.lo || tlo/hhi > b.hi {
-			l.find("%s at %s HB makes %.0f psi per HB; the family lies at %.0f to %.0f",
-				[]any{t.Value, h.Value.Number(), (tlo + thi) / (hlo + hhi), b.lo, b.hi}, h, t)
+		if thi/hlo < band.Lo || tlo/hhi > band.Hi {
+			l.find("%s at %s HB makes %.0f %s per HB; the family lies at %.0f to %.0f",
+				[]any{t.Value, h.Value.Number(), (tlo + thi) / (hlo + hhi), band.Unit.Symbol(), band.Lo, band.Hi}, h, t)
 		}
 	}
 }
@@ -127,19 +99,18 @@ func fatigueBelowTensile(l *look) {
 	}
 }
 
-func grayCompression(l *look) {
-	if l.m.Alloy.Family.ID != "gray-iron" {
-		return
-	}
-	for _, c := range l.room(props.CompressiveStrength) {
-		for _, t := range l.room(props.TensileStrength) {
-			if c.Basis != t.Basis || c.Block != t.Block || special(t.Cond) {
-				continue
-			}
-			clo, chi := span(c, units.MPa)
-			tlo, thi := span(t, units.MPa)
-			if chi/tlo < 2.3 || clo/thi > 4.3 {
-				l.find("compressive strength %s is %.1f times the tensile strength %s", []any{c.Value, (clo + chi) / (tlo + thi), t.Value}, c, t)
+func compressionAgainstTensile(l *look) {
+	for _, b := range l.bandsOf(props.CompressivePerTensile) {
+		for _, c := range l.room(props.CompressiveStrength) {
+			for _, t := range l.room(props.TensileStrength) {
+				if c.Basis != t.Basis || c.Block != t.Block || special(t.Cond) {
+					continue
+				}
+				clo, chi := span(c, units.MPa)
+				tlo, thi := span(t, units.MPa)
+				if chi/tlo < b.Value.Lo || clo/thi > b.Value.Hi {
+					l.find("compressive strength %s is %.1f times the tensile strength %s", []any{c.Value, (clo + chi) / (tlo + thi), t.Value}, c, t)
+				}
 			}
 		}
 	}

@@ -153,23 +153,6 @@ func (l *loader) source(r *record.Record) {
 	}
 }
 
-func (l *loader) family(r *record.Record) {
-	f := &props.Family{ID: r.Text("id", true)}
-	r.Label = f.ID
-	f.Name, f.Words = r.Text("name", true), r.Texts("words")
-	f.None = l.none(r)
-	f.Stated = l.inherited(r)
-	for i := range f.Stated {
-		f.Stated[i].Family = true
-	}
-	r.Finish()
-	l.claim(r, "family "+f.ID, f.ID)
-	if l.families[f.ID] == nil {
-		l.families[f.ID] = f
-		l.cat.Families = append(l.cat.Families, f)
-	}
-}
-
 func (l *loader) alloy(r *record.Record) {
 	a := &props.Alloy{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = a.ID

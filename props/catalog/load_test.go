@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -87,6 +88,73 @@ func TestLoadErrors(t *testing.T) {
 	}
 }
 
+// bands is a family with one block of bands, the figures of which a test adds.
+const bands = `[[family]]
+id = "tin"
+name = "tin"
+base = "Sn"
+group = "white-metal"
+[[family.bands]]
+from = "invented tables"
+`
+
+func TestFamilyErrors(t *testing.T) {
+	for _, tt := range []struct{ name, in, want string }{
+		{"not a symbol", strings.Replace(bands, "Sn", "tin", 1) + `density = "7.2–7.4 g/cm3"`, "bad.toml:4: tin, base: \"tin\" is not the symbol of an element\n    remedy: write it like Al or Fe"},
+		{"no source", strings.Replace(bands, `from = "invented tables"`, "", 1) + `density = "7.2–7.4 g/cm3"`, "bad.toml:6: tin, from: is missing"},
+		{"unknown band", bands + `densty = "7.2–7.4 g/cm3"`, "bad.toml:8: tin, densty: takes no band\n    remedy: did you mean density?"},
+		{"a property without a rule", bands + `elongation = "1–4 %"`, "bad.toml:8: tin, elongation: takes no band\n    remedy: use one of: compressive_per_tensile, density"},
+		{"no unit", bands + `density = "7.2–7.4"`, "bad.toml:8: tin, density: \"7.2–7.4\""},
+		{"wrong dimension", bands + `density = "7.2–7.4 ksi"`, "bad.toml:8: tin, density: \"7.2–7.4 ksi\""},
+		{"one end", bands + `density = "7.2 g/cm3"`, "bad.toml:8: tin, density: \"7.2 g/cm3\" is not a range\n    remedy: write the lower and the upper end, e.g. \"1.5–2.5 g/cm³\""},
+		{"limit", bands + `density = ">= 7.2 g/cm3"`, "is not a range"},
+		{"high to low", bands + `poisson_ratio = "0.4–0.3"`, "bad.toml:8: tin, poisson_ratio"},
+		{"condition", bands + `density = "7.2–7.4 g/cm3; at 300 °F"`, "bad.toml:8: tin, density: \"at 300 °F\" does not belong to a band"},
+		{"more than the load", bands + `tensile_per_brinell = "300–400 psi; 500 kgf/10 mm; at 300 °F"`, "bad.toml:8: tin, tensile_per_brinell: \"at 300 °F\" does not belong"},
+		{"twice", bands + `tensile_per_brinell = ["300–400 psi; 500 kgf/10 mm", "200–400 psi; 500 kgf/10 mm"]`, "bad.toml:8: tin, tensile_per_brinell: has a band already"},
+		{"no value", bands + `density = ";"`, "bad.toml:8: tin, density: has no value"},
+		{"number", bands + `density = 7.2`, "bad.toml:8: tin, density: is 7.2, not text"},
+		{"empty block", bands, "bad.toml:6: tin: the block holds no band"},
+		{"not a list", strings.ReplaceAll(strings.Replace(bands, "[[family.bands]]", "[family.bands]", 1), "bands]]", "bands]"), "write [[family.bands]] with double brackets"},
+		{"group named like an earlier family", head + strings.Replace(bands, "white-metal", "aluminum", 1) + `density = "7.2–7.4 g/cm3"`, "bad.toml:21: tin, group: \"aluminum\" is the id of a family\n    remedy: give the group a word that is no family's id"},
+		{"family named like a group", strings.Replace(bands, "white-metal", "aluminum", 1) + "density = \"7.2–7.4 g/cm3\"\n" + head, "bad.toml:15: aluminum, id: \"aluminum\" is the group of tin\n    remedy: give the family another id"},
+		{"group named like its family", strings.Replace(bands, "white-metal", "tin", 1) + `density = "7.2–7.4 g/cm3"`, "bad.toml:5: tin, group: \"tin\" is the id of a family"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := Load(fstest.MapFS{"bad.toml": {Data: []byte(tt.in)}})
+			var list record.Errors
+			if !errors.As(err, &list) || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("\nhave: %v\nwant: %s", err, tt.want)
+			}
+			for _, e := range list {
+				if e.Remedy == "" || e.Line < 1 {
+					t.Errorf("no line or remedy: %v", e)
+				}
+			}
+		})
+	}
+}
+
+func TestFamilyBands(t *testing.T) {
+	c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(bands + "density = \"7.20–7.40 g/cm3\"\ntensile_per_brinell = [\"300–400 psi; 500 kgf/10 mm\", \"300–450 psi\"]\n")}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := c.Families[0]
+	if f.Base != "Sn" || f.Group != "white-metal" || !f.Among([]string{"white-metal"}) || !f.Among([]string{"tin"}) || f.Among([]string{"", "lead"}) {
+		t.Errorf("have %+v", f)
+	}
+	want := []string{"density 7.20–7.40 g/cm³ 0", "tensile_per_brinell 300–400 psi 500", "tensile_per_brinell 300–450 psi 0"}
+	for i, b := range f.Bands {
+		if have := fmt.Sprintf("%s %v %g", b.Of, b.Value, b.Load); i >= len(want) || have != want[i] || b.From != "invented tables" {
+			t.Errorf("have %s from %s", have, b.From)
+		}
+	}
+	if len(f.Bands) != len(want) {
+		t.Errorf("%d bands, want %d", len(f.Bands), len(want))
+	}
+}
+
 func TestLoadAcceptsWhatEditorsWrite(t *testing.T) {
 	for name, in := range map[string]string{
 		"byte order mark":     "\xef\xbb\xbf" + figures + `density = "2.70 g/cm3"`,
@@ -153,6 +221,7 @@ func FuzzLoad(f *testing.F) {
 	}
 	f.Add(string(whole))
 	f.Add(figures + `yield_strength = "20 ksi; at 300 °F; after 10000 h; (note; more)"`)
+	f.Add(bands + `tensile_per_brinell = "300–400 psi; 500 kgf/10 mm"`)
 	f.Fuzz(func(t *testing.T, in string) {
 		c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
 		var list record.Errors

@@ -1,7 +1,7 @@
 // Package foundry holds what is published about casting processes rather than
 // about single alloys: tolerances, walls, draft and finish by process, heat
-// treatment schedules, what a designation says, the galvanic index, and facts
-// on hardness scales. Figures are for comparison, not for design.
+// treatment schedules, what a designation says, and the galvanic index.
+// Figures are for comparison, not for design.
 package foundry
 
 import (
@@ -35,19 +35,16 @@ type Book struct {
 	Sources []*props.Source // the catalog's and the process files' own
 
 	items        []item
-	grades       []grade      // ISO grades by process
-	dctg         []gradeRow   // tolerance by grade and nominal size
-	allowances   []grade      // machining allowance grades by process
-	rma          []gradeRow   // allowance by grade and largest dimension
-	linear       []linear     // the trade's first-inch form
-	tempers      []temper     //
-	schedules    []schedule   //
-	treatable    []treatable  // whether a process is heat treated
-	designations []pattern    //
-	anodic       []anodicRow  //
-	gaps         []AnodicGap  //
-	hardness     []Statement  //
-	conversions  []Conversion //
+	grades       []grade     // ISO grades by process
+	dctg         []gradeRow  // tolerance by grade and nominal size
+	allowances   []grade     // machining allowance grades by process
+	rma          []gradeRow  // allowance by grade and largest dimension
+	linear       []linear    // the trade's first-inch form
+	tempers      []temper    //
+	schedules    []schedule  //
+	treatable    []treatable // whether a process is heat treated
+	designations []pattern   //
+	anodic       []anodicRow //
 	cites        []Cite
 }
 
@@ -67,7 +64,7 @@ func (b *Book) Cites() []Cite { return b.cites }
 
 // Scope says which materials a record is about; parts left empty admit all.
 type Scope struct {
-	Families  []string
+	Families  []string // ids and groups
 	Processes []props.Process
 	Alloys    *regexp.Regexp // over the alloy id
 	Tempers   *regexp.Regexp // over the temper as printed
@@ -80,7 +77,7 @@ func (s *Scope) Empty() bool {
 
 // Admits reports whether the record is about the material.
 func (s *Scope) Admits(m *props.Material) bool {
-	return has(s.Families, m.Alloy.Family.ID) && has(s.Processes, m.Process) &&
+	return (len(s.Families) == 0 || m.Alloy.Family.Among(s.Families)) && has(s.Processes, m.Process) &&
 		(s.Alloys == nil || s.Alloys.MatchString(m.Alloy.ID)) &&
 		(s.Tempers == nil || s.Tempers.MatchString(m.Temper))
 }

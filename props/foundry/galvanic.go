@@ -25,14 +25,6 @@ type AnodicIndex struct {
 // Text is the index as printed: "0.90 V".
 func (a *AnodicIndex) Text() string { return strconv.FormatFloat(a.Volts, 'f', 2, 64) + " V" }
 
-// AnodicGap is the largest difference of the index that guides advise for a
-// kind of place.
-type AnodicGap struct {
-	Volts float64
-	Place string
-	Cite
-}
-
 // Anodic is the material's place in the anodic index; ok is false when the
 // table has no group for it.
 func (b *Book) Anodic(m *props.Material) (a AnodicIndex, ok bool) {
@@ -43,6 +35,3 @@ func (b *Book) Anodic(m *props.Material) (a AnodicIndex, ok bool) {
 	}
 	return AnodicIndex{}, false
 }
-
-// AnodicGaps lists the advised limits, smallest first.
-func (b *Book) AnodicGaps() []AnodicGap { return b.gaps }

@@ -29,9 +29,6 @@ var recordKinds = map[string]func(*loader, *record.Record){
 	"treatable":   (*loader).treatable,
 	"designation": (*loader).designation,
 	"anodic":      (*loader).anodic,
-	"gap":         (*loader).gap,
-	"hardness":    (*loader).hardness,
-	"conversion":  (*loader).conversion,
 }
 
 // Load reads the process files that match the patterns. Their records refer
@@ -87,7 +84,7 @@ type loader struct {
 // statement comes from and which materials it is about.
 type Reader struct {
 	sources  map[string]*props.Source
-	families []string
+	families []string // ids and groups
 	cited    []Cite
 }
 
@@ -103,6 +100,9 @@ func (b *Book) Reader(base *catalog.Catalog) *Reader {
 	}
 	for _, f := range base.Families {
 		r.families = append(r.families, f.ID)
+		if f.Group != "" && !slices.Contains(r.families, f.Group) {
+			r.families = append(r.families, f.Group)
+		}
 	}
 	return r
 }
@@ -156,26 +156,15 @@ func (l *Reader) Processes(r *record.Record, key string) []props.Process {
 	return out
 }
 
-// familyGroups are short forms for several families in the data files.
-var familyGroups = map[string][]string{
-	"iron":  {"gray-iron", "ductile-iron", "malleable-iron", "austempered-iron", "compacted-iron"},
-	"steel": {"cast-steel", "wrought-steel"},
-}
-
-// Families reads a list of families, or of the groups iron and steel.
+// Families reads a list of family ids and groups of families.
 func (l *Reader) Families(r *record.Record, key string) []string {
-	var out []string
-	for _, word := range r.Texts(key) {
-		switch group := familyGroups[word]; {
-		case group != nil:
-			out = append(out, group...)
-		case slices.Contains(l.families, word):
-			out = append(out, word)
-		default:
-			r.Fail(key, fmt.Sprintf("%q is not a family", word), record.DidYouMean(word, append(slices.Clone(l.families), "iron", "steel")))
+	words := r.Texts(key)
+	for _, word := range words {
+		if !slices.Contains(l.families, word) {
+			r.Fail(key, fmt.Sprintf("%q is not a family", word), record.DidYouMean(word, slices.Clone(l.families)))
 		}
 	}
-	return out
+	return words
 }
 
 // Pattern reads a regular expression that has to match the whole of a word;

@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"alongside/data"
+	"alongside/props/catalog"
 	"alongside/props/foundry"
 	"alongside/props/record"
 )
@@ -62,7 +63,6 @@ func TestLoadErrors(t *testing.T) {
 		"normally":        {"[[treatable]]\nnormally = \"maybe\"\ntext = \"x\"\n" + cite, "use one of: yes, no, depends"},
 		"on":              {"[[designation]]\non = \"alias\"\nmatch = 'x'\npart = \"p\"\ntext = \"x\"\n" + cite, "use one of: name, uns"},
 		"volts":           {"[[anodic]]\ngroup = \"x\"\nindex = \"-0.9 V\"\n" + cite, "write it without its sign"},
-		"not hardness":    {"[[conversion]]\nscale = \"x\"\nequal = [\"100 MPa\"]\n" + cite, "is not a hardness"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := load(c.content)
@@ -88,16 +88,38 @@ func TestLoadErrors(t *testing.T) {
 // One bad record does not hide the mistakes of the others, and what is right
 // is read.
 func TestLoadAll(t *testing.T) {
-	b, err := load("[[item]]\nkind = \"draft\"\nvalue = \"x\"\n" + cite + "[[hardness]]\ntext = \"good\"\n" + cite + "[[gap]]\nplace = \"p\"\nlimit = \"y\"\n" + cite)
+	b, err := load("[[item]]\nkind = \"draft\"\nvalue = \"x\"\n" + cite + "[[anodic]]\ngroup = \"bad\"\nindex = \"y\"\n" + cite + "[[anodic]]\ngroup = \"good\"\nindex = \"0.5 V\"\n" + cite)
 	var all record.Errors
-	if !errors.As(err, &all) || len(all) != 2 || all[0].Line != 3 || all[1].Line != 12 {
+	if !errors.As(err, &all) || len(all) != 2 || all[0].Line != 3 || all[1].Line != 8 {
 		t.Errorf("%v", err)
 	}
-	if len(b.HardnessFacts()) != 1 || len(b.AnodicGaps()) != 0 {
+	if a, ok := b.Anodic(material(t, "gray-30")); !ok || a.Group != "good" {
 		t.Error("the good record is lost, or a bad one kept")
 	}
 	if _, err := foundry.Load(data.Catalog(), fstest.MapFS{}, "*.toml"); err == nil {
 		t.Error("no file, no error")
+	}
+}
+
+// A family that says it belongs to a group is met by what names the group.
+func TestGroup(t *testing.T) {
+	const family = "[[family]]\nid = \"white-iron\"\nname = \"white iron\"\n"
+	const alloy = "[[alloy]]\nid = \"w1\"\nname = \"W1\"\nfamily = \"white-iron\"\n[[alloy.material]]\nprocess = \"sand\"\n"
+	for group, want := range map[string]bool{"group = \"iron\"\n": true, "group = \"white-metal\"\n": false, "": false} {
+		c, err := catalog.LoadFiles(data.Catalog(), []catalog.File{{Name: "f.toml", Content: []byte(family + group + alloy)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := load("[[anodic]]\nfamilies = [\"iron\"]\ngroup = \"x\"\nindex = \"0.5 V\"\n" + cite)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, have := b.Anodic(c.Material("w1-sand")); have != want {
+			t.Errorf("%q: counted as iron: %v", group, have)
+		}
+	}
+	if _, err := load("[[anodic]]\nfamilies = [\"irn\"]\ngroup = \"x\"\nindex = \"0.5 V\"\n" + cite); err == nil || !strings.Contains(err.Error(), "did you mean iron?") {
+		t.Errorf("have %v", err)
 	}
 }
 

@@ -230,15 +230,6 @@ func (l *loader) anodic(r *record.Record) {
 	l.book.anodic = append(l.book.anodic, row)
 }
 
-func (l *loader) gap(r *record.Record) {
-	g := AnodicGap{Place: r.Text("place", true)}
-	r.Label = g.Place
-	g.Volts = volts(r, "limit")
-	g.Cite = l.Cite(r)
-	r.Finish()
-	l.book.gaps = append(l.book.gaps, g)
-}
-
 // volts reads "0.90 V"; the table's sign is left off.
 func volts(r *record.Record, key string) float64 {
 	text := r.Text(key, true)
@@ -252,28 +243,4 @@ func volts(r *record.Record, key string) float64 {
 		return 0
 	}
 	return v
-}
-
-func (l *loader) hardness(r *record.Record) {
-	s := Statement{Text: r.Text("text", true)}
-	s.Cite = l.Cite(r)
-	r.Finish()
-	l.book.hardness = append(l.book.hardness, s)
-}
-
-// conversion reads a line of a conversion table.
-func (l *loader) conversion(r *record.Record) {
-	c := Conversion{Scale: r.Text("scale", true)}
-	r.Label = c.Scale
-	for _, s := range r.Texts("equal") {
-		if q, ok := r.Quantity("equal", s, units.NoDimension, units.NoUnit, "100 HB 500/10"); ok {
-			if !q.Unit.Dimension().Hardness() {
-				r.Fail("equal", fmt.Sprintf("%q is not a hardness", s), `write "100 HB 500/10", "117 HV", "60 HRB"`)
-			}
-			c.Values = append(c.Values, q)
-		}
-	}
-	c.Cite = l.Cite(r)
-	r.Finish()
-	l.book.conversions = append(l.book.conversions, c)
 }

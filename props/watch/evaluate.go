@@ -172,7 +172,7 @@ func (e *evaluation) about(rule *Rule) bool {
 	if rule.fresh && (e.base == nil || rule.to.Admits(e.base)) {
 		return false
 	}
-	return len(rule.mate) == 0 || e.part.Mate != nil && slices.Contains(rule.mate, e.part.Mate.Alloy.Family.ID)
+	return len(rule.mate) == 0 || e.part.Mate != nil && e.part.Mate.Alloy.Family.Among(rule.mate)
 }
 
 func change(base, pin *props.Material) string {

@@ -36,13 +36,6 @@ func ExampleQuantity_In() {
 	// 255.106
 }
 
-func ExampleQuantity_IntervalIn() {
-	q, _ := units.Parse("39 %IACS")
-	lo, hi, _ := q.IntervalIn(units.MicroOhmCM)
-	fmt.Printf("%.2f to %.2f µΩ·cm\n", lo, hi)
-	// Output: 4.36 to 4.48 µΩ·cm
-}
-
 func ExampleParseAs() {
 	q, _ := units.ParseAs("37", units.Stress, units.KSI)
 	fmt.Println(q)
@@ -63,12 +56,6 @@ func ExampleError() {
 	// Output:
 	// "37 kis": understood 37, but no unit in "kis"; expected a unit such as ksi, MPa, lb/in³, W/m·K, °F: did you mean ksi?
 	// did you mean ksi?
-}
-
-func ExampleParseExpansion() {
-	x, _ := units.ParseExpansion("11.9 uin/in-F; 68–212 °F")
-	fmt.Println(x)
-	// Output: 11.9 µin/in·°F from 68 to 212 °F
 }
 
 func ExamplePreferred() {

@@ -7,10 +7,10 @@ var qualifiersBefore = [...]struct {
 	text string
 	qual Qualifier
 }{
-	{">=", AtLeast}, {"=>", AtLeast}, {"≥", AtLeast}, {"⩾", AtLeast},
-	{"<=", AtMost}, {"=<", AtMost}, {"≤", AtMost}, {"⩽", AtMost},
+	{">=", AtLeast}, {"=>", AtLeast},
+	{"<=", AtMost}, {"=<", AtMost},
 	{">", MoreThan}, {"<", LessThan},
-	{"~", Approx}, {"≈", Approx}, {"≃", Approx}, {"∼", Approx},
+	{"~", Approx},
 	{"at least", AtLeast}, {"no less than", AtLeast}, {"not less than", AtLeast},
 	{"minimum", AtLeast}, {"min.", AtLeast}, {"min", AtLeast},
 	{"at most", AtMost}, {"up to", AtMost}, {"no more than", AtMost}, {"not more than", AtMost},
@@ -40,13 +40,13 @@ func qualifierBefore(s string, i int) (q Qualifier, next int, ok bool) {
 	return Exact, i, false
 }
 
-// qualifierAfter cuts a qualifier, in parentheses or not, off the end of s.
-func qualifierAfter(s string) (rest string, q Qualifier, ok bool) {
-	t := strings.TrimRightFunc(s, isSpace)
-	inner, paren := strings.CutSuffix(t, ")")
+// qualifierAfter finds a qualifier, in parentheses or not, at the end of s and not
+// before start. It returns where what stands before it ends.
+func qualifierAfter(s string, start int) (end int, q Qualifier, ok bool) {
+	inner, paren := strings.CutSuffix(strings.TrimRight(s, " "), ")")
 	for _, w := range &qualifiersAfter {
 		at := len(inner) - len(w.text)
-		if at < 0 || !strings.EqualFold(inner[at:], w.text) {
+		if at < start || !strings.EqualFold(inner[at:], w.text) {
 			continue
 		}
 		before := inner[:at]
@@ -55,21 +55,11 @@ func qualifierAfter(s string) (rest string, q Qualifier, ok bool) {
 				continue
 			}
 		}
-		if before != "" && isLetter(before[len(before)-1]) || strings.HasSuffix(before, "/") {
+		if splitsWord(s, at) || strings.HasSuffix(before, "/") {
 			continue
 		}
-		return strings.TrimRight(strings.TrimRightFunc(before, isSpace), ","), w.qual, true
+		before = strings.TrimRight(strings.TrimRight(before, " "), ",")
+		return max(len(before), start), w.qual, true
 	}
-	return s, Exact, false
-}
-
-func hasPrefixFold(s, prefix string) bool {
-	return len(s) >= len(prefix) && strings.EqualFold(s[:len(prefix)], prefix)
-}
-
-func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
-
-// splitsWord reports whether cutting s at i would part a word.
-func splitsWord(s string, i int) bool {
-	return i > 0 && i < len(s) && isLetter(s[i-1]) && isLetter(s[i])
+	return len(s), Exact, false
 }

@@ -30,7 +30,7 @@ func ParseSystem(text string) (System, error) {
 			return System(i), nil
 		}
 	}
-	return US, (&Error{Expected: "us, si or cgs"}).locate(text, 0)
+	return US, &Error{Input: clip(text), Expected: "us, si or cgs"}
 }
 
 var preferred = [dimensionCount][3]Unit{

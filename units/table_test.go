@@ -72,6 +72,20 @@ func TestUnitOutsideTheTable(t *testing.T) {
 	}
 }
 
+// Units that are only read are not listed, and each is read from its own names.
+func TestUnitsOnlyRead(t *testing.T) {
+	for u := units.Nanometer; u <= units.PerMilleOf; u++ {
+		if u.Symbol() == "" || slices.Contains(units.UnitsOf(u.Dimension()), u) {
+			t.Errorf("unit %d, %q, is listed or has no row", u, u)
+		}
+		for _, name := range []string{u.Symbol(), u.ASCII()} {
+			if q, err := units.ParseAs("3 "+name, u.Dimension(), units.NoUnit); err != nil || q.Unit != u {
+				t.Errorf("3 %s: have %v (%v)", name, q, err)
+			}
+		}
+	}
+}
+
 func TestBrinellUnit(t *testing.T) {
 	for _, c := range []struct {
 		load, ball float64

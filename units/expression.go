@@ -35,16 +35,14 @@ func (e expression) key(pow int) string {
 	return strconv.Itoa(e.pow+pow) + ":" + strings.Join(names, ".")
 }
 
-// sameAtoms reports whether two expressions differ in exponents alone.
-func (e expression) sameAtoms(o expression) bool {
-	atoms := func(e expression) (names []string) {
-		for _, f := range e.factors {
-			names = append(names, f.atom)
-		}
-		slices.Sort(names)
-		return names
+// atoms returns the atoms of e in the order of the alphabet, without exponents.
+func (e expression) atoms() string {
+	var names []string
+	for _, f := range e.factors {
+		names = append(names, interval(f.atom))
 	}
-	return slices.Equal(atoms(e), atoms(o))
+	slices.Sort(names)
+	return strings.Join(names, " ")
 }
 
 func interval(atom string) string {

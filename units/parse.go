@@ -1,6 +1,7 @@
 package units
 
 import (
+	"errors"
 	"math"
 	"strings"
 )
@@ -218,8 +219,9 @@ func (p *parser) make(u Unit) (Quantity, *Error) {
 	}
 	place := heldPlace(max(math.Abs(lo), math.Abs(hi)), min(loPlace, hiPlace))
 	q := Quantity{Lo: lo, Hi: hi, Place: clampPlace(place), Qual: p.qual, Unit: u}
-	if err := q.impossible(); err != nil {
-		return Quantity{}, p.fail(0, err.Understood, err.Expected)
+	var e *Error
+	if errors.As(q.Possible(), &e) {
+		return Quantity{}, p.fail(0, e.Understood, e.Expected)
 	}
 	return q, nil
 }

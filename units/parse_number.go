@@ -16,12 +16,6 @@ type number struct {
 	times   bool // pow was written as × 10ⁿ, not as eⁿ
 }
 
-// maxDigits bounds the digits of one number, maxPower its power of ten.
-const (
-	maxDigits = 40
-	maxPower  = 60
-)
-
 // number reads one number at i: 37, -40, 0.097, 20,000, 1 1/8, 3/8, 11.9e-6,
 // 21.4 ×10⁻⁶. It returns the offset behind it.
 func (t text) number(i int) (n number, next int, err *Error) {
@@ -37,9 +31,14 @@ func (t text) number(i int) (n number, next int, err *Error) {
 		return n, i, err
 	case digits == "":
 		return n, start, t.fail(start, "", "a number")
+	case len(digits) > 40:
+		return n, start, t.fail(start, "", "a number of at most 40 digits")
 	}
 	n.value, _ = strconv.ParseFloat(digits, 64)
-	n.written = heldPlace(n.value, writtenPlace(digits))
+	if point := strings.IndexByte(digits, '.'); point >= 0 {
+		n.written = point + 1 - len(digits)
+	}
+	n.written = heldPlace(n.value, n.written)
 	n.place = heldPlace(n.value, significantPlace(digits, n.written))
 	if digits == s[i:next] && !strings.Contains(digits, ".") {
 		end, v, ok, err := t.fraction(i, next)
@@ -69,7 +68,7 @@ func (t text) number(i int) (n number, next int, err *Error) {
 	if n.pow != 0 {
 		n.place = n.written
 	}
-	if n.pow < -maxPower || n.pow > maxPower {
+	if n.pow < -60 || n.pow > 60 {
 		return n, next, t.fail(start, "", "a power of ten of at most 60")
 	}
 	return n, next, nil
@@ -77,29 +76,18 @@ func (t text) number(i int) (n number, next int, err *Error) {
 
 // digits collects digits and the decimal point, dropping thousands commas.
 func (t text) digits(start int) (digits string, next int, err *Error) {
-	s, i := t.s, start
-	for ; i < len(s); i++ {
+	for i, s := start, t.s+" "; ; i++ {
 		switch c := s[i]; {
 		case isDigit(c):
-		case c == '.' && !strings.Contains(s[start:i], ".") && !strings.HasPrefix(s[i:], "..") && (i > start || digitAt(s, i+1)):
-		case c == ',' && digitAt(s, i+1):
+		case c == '.' && !strings.Contains(s[start:i], ".") && !strings.HasPrefix(s[i:], "..") && (i > start || isDigit(s[i+1])):
+		case c == ',' && isDigit(s[i+1]):
 			if !thousands(s, start, i) {
 				return "", i, t.commaError(start, i)
 			}
 		default:
-			digits = strings.ReplaceAll(s[start:i], ",", "")
-			return digits, i, t.tooLong(digits, start)
+			return strings.ReplaceAll(s[start:i], ",", ""), i, nil
 		}
 	}
-	digits = strings.ReplaceAll(s[start:], ",", "")
-	return digits, i, t.tooLong(digits, start)
-}
-
-func (t text) tooLong(digits string, start int) *Error {
-	if len(digits) > maxDigits {
-		return t.fail(start, "", "a number of at most 40 digits")
-	}
-	return nil
 }
 
 // thousands reports whether the comma at i stands between groups of three
@@ -176,13 +164,6 @@ func fractionPlace(v float64) int {
 		}
 	}
 	return -3
-}
-
-func writtenPlace(digits string) int {
-	if point := strings.IndexByte(digits, '.'); point >= 0 {
-		return point + 1 - len(digits)
-	}
-	return 0
 }
 
 // significantPlace returns the place of the last significant digit. The zeros

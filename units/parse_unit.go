@@ -11,7 +11,17 @@ const maxInput = 200
 
 // index maps the key of an expression to the units it may mean, the most usual
 // first. It is built on first use: a run that parses nothing does not pay.
-var index = sync.OnceValue(func() map[string][]Unit {
+func index() map[string][]Unit {
+	indexOnce.Do(func() { indexMap = newIndex() })
+	return indexMap
+}
+
+var (
+	indexOnce sync.Once
+	indexMap  map[string][]Unit
+)
+
+func newIndex() map[string][]Unit {
 	m := make(map[string][]Unit, 2*int(unitCount))
 	put := func(spelling string, u Unit) {
 		if e, _, _, ok := parseExpression(spelling); ok && !slices.Contains(m[e.key(0)], u) {
@@ -27,7 +37,7 @@ var index = sync.OnceValue(func() map[string][]Unit {
 		}
 	}
 	return m
-})
+}
 
 // ParseUnit reads a unit in any usual spelling: unicode or ASCII, µ or u,
 // superscripts or not, factors in any order, any case where that is clear. Text
@@ -110,7 +120,7 @@ func (t text) otherPower(e expression, want Dimension) Unit {
 	}
 	for u := NoUnit + 1; u < unitCount; u++ {
 		o, _, _, ok := parseExpression(u.ASCII())
-		if ok && (want == NoDimension || u.Dimension() == want) && e.pow == o.pow && len(o.factors) > 1 && e.sameAtoms(o) {
+		if ok && (want == NoDimension || u.Dimension() == want) && len(o.factors) > 1 && e.atoms() == o.atoms() {
 			return u
 		}
 	}

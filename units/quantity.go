@@ -86,13 +86,6 @@ func (q Quantity) Interval() (lo, hi float64) {
 // all that its digits allow: -460 °F is absolute zero to the degree, -500 °F does
 // not exist. Every other quantity is possible.
 func (q Quantity) Possible() error {
-	if err := q.impossible(); err != nil {
-		return err
-	}
-	return nil
-}
-
-func (q Quantity) impossible() *Error {
 	return aboveZero(q.Lo, math.Pow10(min(int(q.Place), 0))/2, q.Unit)
 }
 
@@ -105,7 +98,7 @@ func (q Quantity) impossible() *Error {
 // *Error where the dimensions differ, where zero has no reciprocal and where q is
 // not Possible.
 func (q Quantity) In(u Unit) (Quantity, error) {
-	if err := q.impossible(); err != nil {
+	if err := q.Possible(); err != nil {
 		return Quantity{}, err
 	}
 	if u == q.Unit && u.Dimension() != NoDimension {

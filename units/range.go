@@ -57,7 +57,7 @@ func (p *parser) addTolerance(i int) *Error {
 func (p *parser) secondEnd() *Error {
 	for i := p.i; i < len(p.s); i++ {
 		next, mark := rangeMark(p.s, i, false)
-		if mark == noMark || p.s[i]&0xC0 == 0x80 {
+		if mark == noMark {
 			continue
 		}
 		hi, end, err := p.number(next)

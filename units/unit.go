@@ -114,7 +114,7 @@ func convert(v float64, from, to Unit) (float64, error) {
 
 // aboveZero fails with an *Error where v, in the unit u and known to ± half, is a
 // temperature below absolute zero.
-func aboveZero(v, half float64, u Unit) *Error {
+func aboveZero(v, half float64, u Unit) error {
 	const noise = 1e-9 // of the conversion of a reading at absolute zero itself
 	if u.Dimension() != Temperature || math.IsInf(v, -1) || u.ToSI(v+half) >= -noise || math.IsNaN(v) {
 		return nil

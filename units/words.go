@@ -52,15 +52,22 @@ var words = [...]struct{ atom, spellings string }{
 
 // dictionary maps a word to its atom; the key of a word whose case counts begins
 // with =. It is built on first use: a run that parses nothing does not pay.
-var dictionary = sync.OnceValue(func() map[string]string {
-	m := make(map[string]string, 3*len(words))
-	for _, w := range &words {
-		for word := range strings.FieldsSeq(w.spellings) {
-			m[word] = w.atom
+func dictionary() map[string]string {
+	dictionaryOnce.Do(func() {
+		dictionaryMap = make(map[string]string, 3*len(words))
+		for _, w := range &words {
+			for word := range strings.FieldsSeq(w.spellings) {
+				dictionaryMap[word] = w.atom
+			}
 		}
-	}
-	return m
-})
+	})
+	return dictionaryMap
+}
+
+var (
+	dictionaryOnce sync.Once
+	dictionaryMap  map[string]string
+)
 
 // atom returns the atom of a word, "" for a word that is none.
 func atom(word string) string {

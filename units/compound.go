@@ -6,11 +6,11 @@ import (
 	"strings"
 )
 
-// special reads the tails that are more than a unit: a fraction of IACS, the
-// thousands of 37k psi, the second value of 37 ksi (255 MPa), the inches of 1 ft 6 in. It reports whether tail is
-// one of them, and fails where it is one that cannot be.
+// special reads a tail that is more than a unit: a fraction of IACS, the thousands
+// of 37k psi, the second value of 37 ksi (255 MPa), the inches of 1 ft 6 in. It
+// reports whether tail is one of them, and fails where it is one that cannot be.
 func (p *parser) special(tail text) (Unit, *Error, bool) {
-	if strings.EqualFold(tail.s, "IACS") && p.hi.value <= 1.2 && p.hi.value > 0 {
+	if strings.EqualFold(tail.s, "IACS") && p.hi.pow == 0 && p.hi.value <= 1.2 && p.hi.value > 0 {
 		p.lo.pow, p.hi.pow = p.lo.pow+2, p.hi.pow+2 // copper itself is 1.0 IACS
 		return IACS, nil, true
 	}
@@ -62,31 +62,20 @@ func (p *parser) compound(tail text) (Unit, *Error, bool) {
 		return NoUnit, nil, false
 	}
 	large, err := tail.cut(0, len(strings.TrimRight(tail.s[:at], " -"))).unit(NoDimension, 0)
-	if err != nil {
-		return NoUnit, nil, false
-	}
-	n, next, err := tail.number(at)
-	if err != nil || next == len(tail.s) {
+	n, next, numberErr := tail.number(at)
+	if err != nil || numberErr != nil || n.pow != 0 {
 		return NoUnit, nil, false
 	}
 	small, err := tail.cut(next, len(tail.s)).unit(NoDimension, 0)
-	if err != nil {
-		return NoUnit, nil, false
-	}
-	per := 0.0
+	per := map[[2]Unit]float64{{Foot, Inch}: 12, {Pound, Ounce}: 16}[[2]Unit{large, small}]
 	switch {
-	case large == Foot && small == Inch:
-		per = 12
-	case large == Pound && small == Ounce:
-		per = 16
-	default:
+	case err != nil || per == 0:
 		return NoUnit, nil, false
+	case n.value >= per:
+		understood := p.shown() + " " + large.Symbol() + " and then " + quote(tail.s[at:])
+		return NoUnit, tail.fail(at, understood, "less than "+strconv.Itoa(int(per))+" "+small.Symbol()), true
 	}
-	if n.pow != 0 || n.value >= per {
-		return NoUnit, tail.fail(at, p.shown()+" "+large.Symbol()+" and then "+quote(tail.s[at:]), "less than "+strconv.Itoa(int(per))+" "+small.Symbol()), true
-	}
-	n.value = clean(p.lo.value*per + n.value)
-	n.place = n.written
+	n.value, n.place = clean(p.lo.value*per+n.value), n.written
 	p.lo, p.hi = n, n
 	return small, nil, true
 }

@@ -1,7 +1,6 @@
 package units
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -148,27 +147,28 @@ func (p *exprParser) take(word string, sign float64) bool {
 	switch strings.ToLower(word) {
 	case "sq", "square":
 		p.power = 2
-		return true
 	case "cu", "cubic":
 		p.power = 3
-		return true
 	case "sqrt":
 		p.power = 0.5
-		return true
 	case "deg", "degree", "degrees", "of":
-		return true
 	case "delta":
 		p.delta = true
-		return true
 	case "diff", "difference", "interval":
 		return p.difference()
+	default:
+		return p.factors(atom(word), sign)
 	}
-	product := atom(word)
+	return true
+}
+
+// factors adds the atoms of a word, with the exponent behind it.
+func (p *exprParser) factors(product string, sign float64) bool {
 	if product == "" {
 		return false
 	}
-	after := strings.TrimPrefix(p.s[p.i:], "°") // 20 C° is a difference
-	if len(after) < len(p.s[p.i:]) && (product == "F" || product == "C") && (after == "" || !isLetter(after[0])) {
+	after, degree := strings.CutPrefix(p.s[p.i:], "°")
+	if degree && (product == "F" || product == "C") && !splitsWord("x"+after, 1) { // 20 C° is a difference
 		p.i += len("°")
 		p.delta = true
 	}
@@ -225,48 +225,43 @@ func (p *exprParser) word() string {
 	return p.s[start:p.i]
 }
 
+var exponents = [...]struct {
+	text  string
+	value float64
+}{
+	{"0.5", 0.5}, {"1.5", 1.5}, {"2.5", 2.5}, {"1/2", 0.5}, {"3/2", 1.5}, {"5/2", 2.5}, {"1.0", 1}, {"2.0", 2}, {"3.0", 3},
+	{"1", 1}, {"2", 2}, {"3", 3}, {"4", 4}, {"5", 5}, {"6", 6}, {"7", 7}, {"8", 8}, {"9", 9},
+}
+
 // exponent reads 2, ^2, ^-1, **2, ^0.5, ^1/2 or ^(3/2), 0 where there is none. It
-// fails for exponents that are no multiple of a half.
+// fails for a number that is no exponent of a unit.
 func (p *exprParser) exponent() (exp float64, ok bool) {
-	s, i := p.s, p.i
-	for _, mark := range [...]string{"**", "^(", "^"} {
-		if strings.HasPrefix(s[i:], mark) {
-			i += len(mark)
-			break
+	rest, mark := p.s[p.i:], ""
+	for _, m := range [...]string{"**", "^(", "^"} {
+		if mark == "" && strings.HasPrefix(rest, m) {
+			mark = m
 		}
 	}
-	marked := i > p.i
-	paren := strings.HasSuffix(s[:i], "(") && marked
-	start := i
-	if marked && i < len(s) && (s[i] == '-' || s[i] == '+') {
-		i++
+	rest = rest[len(mark):]
+	sign := 1.0
+	if after, minus := strings.CutPrefix(rest, "-"); minus && mark != "" {
+		rest, sign = after, -1
 	}
-	first := i
-	for digitAt(s, i) || i > first && i < len(s) && s[i] == '.' && digitAt(s, i+1) {
-		i++
-	}
-	if i == first {
-		if marked {
-			return 0, false
+	for _, e := range &exponents {
+		after, found := strings.CutPrefix(rest, e.text)
+		if !found || digitAt(after, 0) {
+			continue
 		}
-		return p.flatExponent(), true
+		if mark == "^(" {
+			after, found = strings.CutPrefix(after, ")")
+		}
+		p.i = len(p.s) - len(after)
+		return sign * e.value, found
 	}
-	exp, err := strconv.ParseFloat(s[start:i], 64)
-	if digitAt(s, first+1) { // no exponent has two digits
+	if mark != "" || digitAt(rest, 0) {
 		return 0, false
 	}
-	if strings.HasPrefix(s[i:], "/2") && !digitAt(s, i+2) {
-		exp /= 2
-		i += 2
-	}
-	if paren {
-		if !strings.HasPrefix(s[i:], ")") {
-			return 0, false
-		}
-		i++
-	}
-	p.i = i
-	return exp, err == nil && exp != 0 && 2*exp == math.Trunc(2*exp)
+	return p.flatExponent(), true
 }
 
 // flatExponent reads the -3 of g cm-3, where pasting has flattened a superscript;

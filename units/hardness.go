@@ -51,23 +51,9 @@ func brinell(s string) (Unit, bool) {
 			break
 		}
 	}
-	var n []float64
-	for _, word := range strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune(" /,()-*", r) }) {
-		number := strings.TrimRight(word, "abcdefghijklmnopqrstuvwxyz")
-		switch word[len(number):] {
-		case "", "kg", "kgf", "mm", "ball", "load", "at", "on", "a", "s":
-		default:
-			return NoUnit, false
-		}
-		if number != "" {
-			v, err := strconv.ParseFloat(number, 64)
-			if err != nil {
-				return NoUnit, false
-			}
-			n = append(n, v)
-		}
-	}
+	n, ok := loads(rest)
 	switch {
+	case !ok:
 	case named && len(n) == 0:
 		return HBNumber, true
 	case named && len(n) == 1:
@@ -81,4 +67,25 @@ func brinell(s string) (Unit, bool) {
 		return BrinellUnit(n[1], n[0])
 	}
 	return NoUnit, false
+}
+
+// loads reads the load, the ball and the dwell time of a Brinell scale, with their
+// units or without. It fails for words that do not belong there.
+func loads(s string) (n []float64, ok bool) {
+	for _, word := range strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" /,()-*", r) }) {
+		number := strings.TrimRight(word, "abcdefghijklmnopqrstuvwxyz")
+		switch word[len(number):] {
+		case "", "kg", "kgf", "mm", "ball", "load", "at", "on", "a", "s":
+		default:
+			return nil, false
+		}
+		if number != "" {
+			v, err := strconv.ParseFloat(number, 64)
+			if err != nil {
+				return nil, false
+			}
+			n = append(n, v)
+		}
+	}
+	return n, true
 }

@@ -149,6 +149,10 @@ func (p *parser) findUnit() (Unit, *Error) {
 			return u, nil
 		}
 	}
+	return p.unitOf(tail)
+}
+
+func (p *parser) unitOf(tail text) (Unit, *Error) {
 	want := p.want
 	if p.tolerance && (want == NoDimension || want == Temperature) {
 		want = TemperatureDifference // ±5 °F is no point on the scale

@@ -41,23 +41,40 @@ func (t text) number(i int) (n number, next int, err *Error) {
 	n.written = heldPlace(n.value, n.written)
 	n.place = heldPlace(n.value, significantPlace(digits, n.written))
 	if digits == s[i:next] && !strings.Contains(digits, ".") {
-		end, v, ok, err := t.fraction(i, next)
-		if err != nil {
+		if next, err = t.addFraction(&n, i, next); err != nil {
 			return n, next, err
-		}
-		whole := 0.0
-		if !ok { // 1 1/8, 1-1/8
-			whole = n.value
-			end, v, ok = t.mixedFraction(digits, next)
-		}
-		if ok {
-			n.value, n.place = whole+v, fractionPlace(v)
-			n.written, next = n.place, end
 		}
 	}
 	if negative && n.value != 0 {
 		n.value = -n.value
 	}
+	next = t.power(&n, next)
+	if n.pow < -60 || n.pow > 60 {
+		return n, next, t.fail(start, "", "a power of ten of at most 60")
+	}
+	return n, next, nil
+}
+
+// addFraction turns the whole number s[i:next] into a fraction where it is the
+// numerator of one, 3/8, or stands before one, 1 1/8 and 1-1/8.
+func (t text) addFraction(n *number, i, next int) (int, *Error) {
+	end, v, ok, err := t.fraction(i, next)
+	whole := 0.0
+	if !ok && err == nil {
+		whole = n.value
+		end, v, ok = t.mixedFraction(t.s[i:next], next)
+	}
+	if !ok {
+		return next, err
+	}
+	n.value, n.place = whole+v, fractionPlace(v)
+	n.written = n.place
+	return end, nil
+}
+
+// power reads the power of ten behind a number.
+func (t text) power(n *number, next int) int {
+	s := t.s
 	if j, pow, ok := exponentE(s, next); ok {
 		n.pow, next = pow, j
 	} else if j := skipSpace(s, next); j < len(s) && s[j] != '1' {
@@ -68,10 +85,7 @@ func (t text) number(i int) (n number, next int, err *Error) {
 	if n.pow != 0 {
 		n.place = n.written
 	}
-	if n.pow < -60 || n.pow > 60 {
-		return n, next, t.fail(start, "", "a power of ten of at most 60")
-	}
-	return n, next, nil
+	return next
 }
 
 // digits collects digits and the decimal point, dropping thousands commas.

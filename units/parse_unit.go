@@ -133,31 +133,30 @@ func (t text) otherPower(e expression, want Dimension) Unit {
 func (t text) respelled(want Dimension, from, to int) Unit {
 	bad := strings.ToLower(t.s[from:to])
 	best, least := NoUnit, 2+len(bad)/6
-	if len(bad) < 3 {
-		return NoUnit
-	}
 	for _, w := range &words {
 		for word := range strings.FieldsSeq(w.spellings) {
-			if len(word) < 2 || len(word) < len(bad) && len(bad) == 3 || word[0] == '=' || word[0] != bad[0] && (word[1] != bad[0] || word[0] != bad[1]) {
-				continue
-			}
 			n := distance(bad, word)
-			if n >= least {
+			if n >= least || !alike(bad, word) {
 				continue
 			}
 			e, _, _, ok := parseExpression(t.s[:from] + word + t.s[to:])
-			if !ok {
-				continue
-			}
 			for _, u := range index()[e.key(0)] {
-				if want == NoDimension || u.Dimension() == want {
+				if ok && n < least && (want == NoDimension || u.Dimension() == want) {
 					best, least = u, n
-					break
 				}
 			}
 		}
 	}
 	return best
+}
+
+// alike reports whether a word may be what bad was meant to be: not too short to
+// tell, and with the same two letters first, in any order, or the same first one.
+func alike(bad, word string) bool {
+	if len(bad) < 3 || len(word) < 2 || len(bad) == 3 && len(word) < 3 {
+		return false
+	}
+	return word[0] == bad[0] || word[1] == bad[0] && word[0] == bad[1]
 }
 
 // distance is the number of letters to add, drop, change or swap with their

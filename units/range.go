@@ -124,34 +124,26 @@ const (
 // rangeMark steps over what stands between the ends of a range, up to a number
 // behind it.
 func rangeMark(s string, i int, besideNumber bool) (next int, m mark) {
-	start := i
-	i = skipSpace(s, i)
-	spaced := i > start
-	m = clearMark
-	switch rest := s[i:]; {
-	case strings.HasPrefix(rest, "..."):
-		i += 3
-	case strings.HasPrefix(rest, ".."):
-		i += 2
-	case hasPrefixFold(rest, "to") && (spaced || besideNumber) && !splitsWord(s, i+2):
-		i += 2
-	case hasPrefixFold(rest, "and") && spaced && besideNumber:
-		i += 3
-	case strings.HasPrefix(rest, "~") && besideNumber:
-		i++
-	case strings.HasPrefix(rest, "-"):
-		i++
-		if !besideNumber && (!spaced || skipSpace(s, i) == i) {
-			m = dashMark
+	next = skipSpace(s, i)
+	spaced := next > i
+	length := 0
+	for _, w := range [...]struct {
+		text string
+		fits bool
+	}{{"...", true}, {"..", true}, {"to", spaced || besideNumber}, {"and", spaced && besideNumber}, {"~", besideNumber}, {"-", true}} {
+		if length == 0 && w.fits && hasPrefixFold(s[next:], w.text) && !splitsWord(s, next+len(w.text)) {
+			length = len(w.text)
 		}
-	default:
-		return start, noMark
 	}
-	i = skipSpace(s, i)
-	if !numberAt(s, i) {
-		return start, noMark
+	m = clearMark
+	if dash := strings.HasPrefix(s[next:], "-"); dash && !besideNumber && (!spaced || skipSpace(s, next+1) == next+1) {
+		m = dashMark
 	}
-	return i, m
+	next = skipSpace(s, next+length)
+	if length == 0 || !numberAt(s, next) {
+		return i, noMark
+	}
+	return next, m
 }
 
 // numberAt reports whether a number begins at i, with a sign or not.

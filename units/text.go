@@ -1,6 +1,7 @@
 package units
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -69,11 +70,13 @@ func plain(before string, r rune, typed, after string) string {
 		}
 		return "ohm"
 	}
-	for i, digit := range []rune(superscripts) {
-		if r == digit {
-			return "0123456789+-"[i : i+1]
-		}
+	if i := slices.Index([]rune(superscripts), r); i >= 0 {
+		return "0123456789+-"[i : i+1]
 	}
+	return folded(last, r, typed, after)
+}
+
+func folded(last byte, r rune, typed, after string) string {
 	for _, f := range &folds {
 		if !strings.ContainsRune(f.from, r) || r == 'Μ' && strings.HasPrefix(after, "Ω") { // a megohm?
 			continue

@@ -28,7 +28,7 @@ func (e expression) key(pow int) string {
 		if len(e.factors) > 1 || f.exp != 1 {
 			f.atom = interval(f.atom)
 		}
-		names[i] = f.atom + strconv.FormatFloat(f.exp, 'g', -1, 64)
+		names[i] = f.atom + strconv.Itoa(int(10*f.exp)) // 5 for √
 	}
 	slices.Sort(names)
 	return strconv.Itoa(e.pow+pow) + ":" + strings.Join(names, ".")

@@ -50,14 +50,21 @@ var words = [...]struct{ atom, spellings string }{
 	{"N.m", "=Nm =NM"}, {"ft.lb", "ftlb ftlbs"}, {"ft.lbf", "ftlbf"}, {"in.lb", "inlb inlbs"}, {"in.lbf", "inlbf"},
 }
 
-// dictionary maps a word to its atom; the key of a word whose case counts begins
-// with =. It is built on first use: a run that parses nothing does not pay.
-func dictionary() map[string]string {
+// meaning is the atom of a word, and whether its case counts.
+type meaning struct {
+	atom  string
+	exact bool
+}
+
+// dictionary maps each word to its meaning. It is built on first use: a run that
+// parses nothing does not pay.
+func dictionary() map[string]meaning {
 	dictionaryOnce.Do(func() {
-		dictionaryMap = make(map[string]string, 3*len(words))
+		dictionaryMap = make(map[string]meaning, 3*len(words))
 		for _, w := range &words {
 			for word := range strings.FieldsSeq(w.spellings) {
-				dictionaryMap[word] = w.atom
+				word, exact := strings.CutPrefix(word, "=")
+				dictionaryMap[word] = meaning{w.atom, exact}
 			}
 		}
 	})
@@ -66,15 +73,18 @@ func dictionary() map[string]string {
 
 var (
 	dictionaryOnce sync.Once
-	dictionaryMap  map[string]string
+	dictionaryMap  map[string]meaning
 )
 
 // atom returns the atom of a word, "" for a word that is none.
 func atom(word string) string {
-	if a, ok := dictionary()["="+word]; ok {
-		return a
+	if m, ok := dictionary()[word]; ok {
+		return m.atom
 	}
-	return dictionary()[strings.ToLower(word)]
+	if m := dictionary()[strings.ToLower(word)]; !m.exact {
+		return m.atom
+	}
+	return ""
 }
 
 // misreading is a word that a slip of the shift key makes of a usual unit.

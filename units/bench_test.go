@@ -49,14 +49,13 @@ func BenchmarkIn(b *testing.B) {
 	}
 }
 
-func BenchmarkAppend(b *testing.B) {
+func BenchmarkString(b *testing.B) {
 	q, err := units.Parse("70–100 ksi")
 	if err != nil {
 		b.Fatal(err)
 	}
-	var buf [64]byte
 	b.ReportAllocs()
 	for b.Loop() {
-		q.Append(buf[:0])
+		_ = q.String()
 	}
 }

@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // decimalDigits is how many digits of a float64 are looked at when rounding:
@@ -10,99 +11,61 @@ import (
 // that 28.574999999999999 counts as the tie 28.575 that it is.
 const decimalDigits = 15
 
-// decimal is |v| as d₀.d₁d₂… × 10^exp, with digits as ASCII.
+// decimal is |v| as digits × 10^place. A new one has decimalDigits digits.
 type decimal struct {
-	digits [decimalDigits]byte
-	exp    int
+	digits int64
+	place  int
 }
 
-// newDecimal takes a finite v apart. Zero has only zeros and exponent 0.
+// newDecimal takes a finite v apart.
 func newDecimal(v float64) decimal {
-	var d decimal
-	var buf [32]byte
-	b := strconv.AppendFloat(buf[:0], math.Abs(v), 'e', decimalDigits-1, 64)
-	d.digits[0] = b[0]
-	copy(d.digits[1:], b[2:decimalDigits+1])
-	d.exp, _ = strconv.Atoi(string(b[decimalDigits+2:]))
-	return d
+	s := strconv.FormatFloat(math.Abs(v), 'e', decimalDigits-1, 64) // d.ddde±xx
+	exp, _ := strconv.Atoi(s[decimalDigits+2:])
+	digits, _ := strconv.ParseInt(s[:1]+s[2:decimalDigits+1], 10, 64)
+	return decimal{digits, exp - decimalDigits + 1}
 }
 
-// round keeps the digits down to 10^place. A tie goes to the even digit (ASTM
-// E29, rounding method; SP 811 B.7.1). It reports whether anything is left.
-func (d *decimal) round(place int) (nonzero bool) {
-	keep := d.exp - place + 1 // digits to keep
+// round returns d without the digits below 10^place. A tie goes to the even digit
+// (ASTM E29, rounding method; SP 811 B.7.1).
+func (d decimal) round(place int) decimal {
+	drop := place - d.place
 	switch {
-	case d.digits[0] == '0':
-		return false
-	case keep >= decimalDigits:
-		return true
-	case keep < 0:
-		d.fill(0)
-		return false
+	case drop <= 0:
+		return d
+	case drop > decimalDigits:
+		return decimal{0, place}
 	}
-	up := d.above(keep)
-	d.fill(keep)
-	if !up {
-		return keep > 0
+	ten := int64(1)
+	for range drop {
+		ten *= 10
 	}
-	i := keep - 1
-	for ; i >= 0 && d.digits[i] == '9'; i-- {
-		d.digits[i] = '0'
+	q, r := d.digits/ten, d.digits%ten
+	if r > ten-r || r == ten-r && q%2 == 1 {
+		q++
 	}
-	if i >= 0 {
-		d.digits[i]++
-		return true
-	}
-	d.digits[0] = '1'
-	d.exp++
-	return true
+	return decimal{q, place}
 }
 
-// above reports whether the digits from keep on round up.
-func (d *decimal) above(keep int) bool {
-	if c := d.digits[keep]; c != '5' {
-		return c > '5'
-	}
-	for _, c := range d.digits[keep+1:] {
-		if c != '0' {
-			return true
-		}
-	}
-	return keep > 0 && (d.digits[keep-1]-'0')%2 == 1
-}
-
-func (d *decimal) fill(from int) {
-	for i := from; i < decimalDigits; i++ {
-		d.digits[i] = '0'
-	}
-}
-
-// at returns the digit at 10^place.
-func (d *decimal) at(place int) byte {
-	if i := d.exp - place; i >= 0 && i < decimalDigits {
-		return d.digits[i]
-	}
-	return '0'
-}
+// first returns the place of the first digit of d.
+func (d decimal) first() int { return d.place + len(strconv.FormatInt(d.digits, 10)) - 1 }
 
 // convertedPlace returns the place for the value to that was converted from
 // from, which was known to 10^place. It has as many significant digits as from,
 // one more where it begins smaller (SP 811 B.7.1, which looks at the first digit
 // alone; where those are equal the next ones decide, so that 17 ksi and 18 ksi do
-// not both become 120 MPa), and never fewer than least. Where either is zero there are no digits to count, and place stays.
+// not both become 120 MPa), and never fewer than least. Where either is zero there
+// are no digits to count, and place stays.
 func convertedPlace(from, to float64, place int8, least int) int8 {
 	if from == 0 || to == 0 || !finite(from) || !finite(to) {
 		return place
 	}
 	f, t := newDecimal(from), newDecimal(to)
-	n := max(f.exp-int(place)+1, 1)
-	if string(t.digits[:]) < string(f.digits[:]) {
+	n := max(f.first()-int(place)+1, 1)
+	if t.digits < f.digits {
 		n++
 	}
-	n = max(n, least)
-	p := t.exp - n + 1
-	exp := t.exp
-	if t.round(p); t.exp > exp { // 99.96 to three digits is 100, not 100.0
+	p := t.first() - max(n, least) + 1
+	if t.round(p).first() > t.first() { // 99.96 to three digits is 100, not 100.0
 		p++
 	}
 	return clampPlace(p)
@@ -118,5 +81,84 @@ func heldPlace(v float64, place int) int {
 	if v == 0 || !finite(v) {
 		return place
 	}
-	return max(place, newDecimal(v).exp-decimalDigits+1)
+	return max(place, newDecimal(v).place)
+}
+
+// A number whose first digit stands above 10¹² or below 10⁻⁶ is written with a
+// power of ten: 1.72e-8.
+const (
+	plainAbove = -6
+	plainBelow = 12
+)
+
+// rounded writes v rounded to 10^place: 20000, 0.097, 1.72e-8.
+func rounded(v float64, place int) string {
+	switch { // no figure, but the end of an interval may be infinite
+	case math.IsNaN(v):
+		return "not a number"
+	case math.IsInf(v, 1):
+		return "∞"
+	case math.IsInf(v, -1):
+		return "-∞"
+	}
+	d := newDecimal(v).round(place)
+	sign := ""
+	if v < 0 {
+		sign = "-"
+	}
+	switch {
+	case d.digits == 0 && place < -plainBelow:
+		return "0"
+	case d.digits == 0: // no -0
+		d, sign = decimal{0, min(place, 0)}, ""
+	}
+	digits := strconv.FormatInt(d.digits, 10)
+	if first := d.first(); d.digits != 0 && (first > plainBelow || first < plainAbove) {
+		digits += strings.Repeat("0", d.place-place)
+		if len(digits) > 1 {
+			digits = digits[:1] + "." + digits[1:]
+		}
+		return sign + digits + "e" + strconv.Itoa(first)
+	}
+	decimals := max(-place, 0)
+	digits += strings.Repeat("0", d.place+decimals)
+	if decimals > 0 {
+		digits = strings.Repeat("0", max(decimals+1-len(digits), 0)) + digits
+		digits = digits[:len(digits)-decimals] + "." + digits[len(digits)-decimals:]
+	}
+	return sign + digits
+}
+
+// Number returns the value without its unit, rounded to its Place with ties to
+// the even digit: "255", "2.68", "70–100". A range whose ends round to the same
+// number is written once, and one of lengths about zero as "±0.015". There is no
+// thousands comma and no "-0".
+func (q Quantity) Number() string {
+	lo := rounded(q.Lo, int(q.Place))
+	if q.Lo == q.Hi {
+		return lo
+	}
+	hi := rounded(q.Hi, int(q.Place))
+	switch {
+	case lo == hi:
+		return lo
+	case q.Lo == -q.Hi && q.Unit.Dimension() == Length:
+		return "±" + hi
+	case q.Lo < 0 || q.Hi < 0:
+		return lo + " to " + hi
+	}
+	return lo + "–" + hi
+}
+
+// String returns the quantity as shown: "255 MPa", "≥ 30 ksi", "39 %IACS".
+func (q Quantity) String() string {
+	s := q.Number()
+	if sign := q.Qual.String(); sign != "" {
+		s = sign + " " + s
+	}
+	symbol := q.Unit.Symbol()
+	if symbol != "" && (symbol[0] != '/' || q.Unit.Dimension() == ThermalExpansion) {
+		s += " "
+	}
+	return s + symbol
 }

@@ -57,52 +57,57 @@ const (
 	dimensionCount
 )
 
-var dimensionNames = [dimensionCount]string{
-	NoDimension:            "no dimension",
-	Stress:                 "stress",
-	Density:                "density",
-	ThermalConductivity:    "thermal conductivity",
-	SpecificHeat:           "specific heat",
-	SpecificEnergy:         "energy per mass",
-	ElectricalConductivity: "electrical conductivity",
-	ThermalExpansion:       "thermal expansion",
-	Temperature:            "temperature",
-	TemperatureDifference:  "temperature difference",
-	Mass:                   "mass",
-	Length:                 "length",
-	Area:                   "area",
-	Volume:                 "volume",
-	Force:                  "force",
-	Energy:                 "energy",
-	Percent:                "percent",
-	Ratio:                  "plain number",
-	FractureToughness:      "fracture toughness",
-	ThermalDiffusivity:     "thermal diffusivity",
-	HeatTransfer:           "heat transfer coefficient",
-	HeatFlux:               "heat flux",
-	Power:                  "power",
-	Time:                   "time",
-	Current:                "current",
-	Strain:                 "length per length",
-	PricePerMass:           "price per mass",
-	Rating:                 "rating",
-	HBUnstated:             "Brinell hardness, load not stated",
-	HB500:                  "Brinell hardness 500 kgf/10 mm",
-	HB1000:                 "Brinell hardness 1000 kgf/10 mm",
-	HB1500:                 "Brinell hardness 1500 kgf/10 mm",
-	HB3000:                 "Brinell hardness 3000 kgf/10 mm",
-	HB125x5:                "Brinell hardness 125 kgf/5 mm",
-	HB250x5:                "Brinell hardness 250 kgf/5 mm",
-	HB750x5:                "Brinell hardness 750 kgf/5 mm",
-	HB62x2:                 "Brinell hardness 62.5 kgf/2.5 mm",
-	HB187x2:                "Brinell hardness 187.5 kgf/2.5 mm",
-	HRA:                    "Rockwell A hardness",
-	HRB:                    "Rockwell B hardness",
-	HRC:                    "Rockwell C hardness",
-	HRE:                    "Rockwell E hardness",
-	HRF:                    "Rockwell F hardness",
-	HV:                     "Vickers hardness",
-	HK:                     "Knoop hardness",
+// dimensions gives each dimension its name and, where it has several units, the
+// usual ones of the US, SI and CGS systems.
+var dimensions = [dimensionCount]struct {
+	name  string
+	usual [3]Unit
+}{
+	NoDimension:            {name: "no dimension"},
+	Stress:                 {"stress", [3]Unit{KSI, MPa, KgfPerMM2}},
+	Density:                {"density", [3]Unit{LbPerIn3, GPerCM3, GPerCM3}},
+	ThermalConductivity:    {"thermal conductivity", [3]Unit{BtuPerHFtF, WPerMK, CalPerCMSC}},
+	SpecificHeat:           {"specific heat", [3]Unit{BtuPerLbF, JPerKgK, CalPerGC}},
+	SpecificEnergy:         {"energy per mass", [3]Unit{BtuPerLb, KJPerKg, CalPerG}},
+	ElectricalConductivity: {"electrical conductivity", [3]Unit{IACS, MSPerM, IACS}},
+	ThermalExpansion:       {"thermal expansion", [3]Unit{MicroinInF, MicromMK, MicromMK}},
+	Temperature:            {"temperature", [3]Unit{DegF, DegC, DegC}},
+	TemperatureDifference:  {"temperature difference", [3]Unit{DeltaF, DeltaC, DeltaC}},
+	Mass:                   {"mass", [3]Unit{Pound, Kg, Kg}},
+	Length:                 {"length", [3]Unit{Inch, MM, MM}},
+	Area:                   {"area", [3]Unit{In2, MM2, CM2}},
+	Volume:                 {"volume", [3]Unit{In3, CM3, CM3}},
+	Force:                  {"force", [3]Unit{PoundForce, Newton, KgForce}},
+	Energy:                 {"energy", [3]Unit{FootPound, Joule, KgfMeter}},
+	Percent:                {name: "percent"},
+	Ratio:                  {name: "plain number"},
+	FractureToughness:      {"fracture toughness", [3]Unit{KSIRootIn, MPaRootM, MPaRootM}},
+	ThermalDiffusivity:     {"thermal diffusivity", [3]Unit{Ft2PerH, MM2PerS, CM2PerS}},
+	HeatTransfer:           {"heat transfer coefficient", [3]Unit{BtuPerHFt2F, WPerM2K, WPerM2K}},
+	HeatFlux:               {"heat flux", [3]Unit{BtuPerHFt2, WPerM2, WPerCM2}},
+	Power:                  {"power", [3]Unit{BtuPerHour, Watt, Watt}},
+	Time:                   {"time", [3]Unit{Second, Second, Second}},
+	Current:                {"current", [3]Unit{Ampere, Ampere, Ampere}},
+	Strain:                 {"length per length", [3]Unit{InPerFt, MMPerM, PctStrain}},
+	PricePerMass:           {"price per mass", [3]Unit{PerLb, PerKg, PerKg}},
+	Rating:                 {name: "rating"},
+	HBUnstated:             {name: "Brinell hardness, load not stated"},
+	HB500:                  {name: "Brinell hardness 500 kgf/10 mm"},
+	HB1000:                 {name: "Brinell hardness 1000 kgf/10 mm"},
+	HB1500:                 {name: "Brinell hardness 1500 kgf/10 mm"},
+	HB3000:                 {name: "Brinell hardness 3000 kgf/10 mm"},
+	HB125x5:                {name: "Brinell hardness 125 kgf/5 mm"},
+	HB250x5:                {name: "Brinell hardness 250 kgf/5 mm"},
+	HB750x5:                {name: "Brinell hardness 750 kgf/5 mm"},
+	HB62x2:                 {name: "Brinell hardness 62.5 kgf/2.5 mm"},
+	HB187x2:                {name: "Brinell hardness 187.5 kgf/2.5 mm"},
+	HRA:                    {name: "Rockwell A hardness"},
+	HRB:                    {name: "Rockwell B hardness"},
+	HRC:                    {name: "Rockwell C hardness"},
+	HRE:                    {name: "Rockwell E hardness"},
+	HRF:                    {name: "Rockwell F hardness"},
+	HV:                     {name: "Vickers hardness"},
+	HK:                     {name: "Knoop hardness"},
 }
 
 // String returns the name of the dimension in words: "stress", "thermal
@@ -111,7 +116,7 @@ func (d Dimension) String() string {
 	if d >= dimensionCount {
 		d = NoDimension
 	}
-	return dimensionNames[d]
+	return dimensions[d].name
 }
 
 // Hardness reports whether d is a hardness scale.

@@ -15,6 +15,35 @@
 // Table (1055.056 J). The kinds differ by 0.07 %. Write cal(IT) or Btu(th) for
 // the others.
 //
+// A temperature below absolute zero is refused when read and when converted;
+// Quantity.Possible asks for one that came from elsewhere.
+//
+// # Adding a unit
+//
+// A unit is a constant at the end of list.go (its number is in compiled data, so
+// none may move) and a row in table.go, keyed by the constant:
+//
+//   - dim, the factor to SI as num over den, symbol as shown, ascii where that
+//     differs. Write an exact factor from constants.go (num: pound, den: inch *
+//     inch * inch), never a rounded product. A resistivity has recip: true, a
+//     temperature scale its zero, a unit that lists should not show rare: true.
+//   - spell holds other expressions that mean the unit, separated by |. Factors come
+//     in any order with any separators, so W/m·K, W/(m K) and W m⁻¹ K⁻¹ need one.
+//   - A new word goes into words.go, marked with = where its case matters; a
+//     character with a plain equivalent into the folds of text.go.
+//   - Where one spelling fits several dimensions (lb, %, °F), the unit whose own
+//     name it is comes first, then the order of the constants; ParseAs with a
+//     dimension picks the right one.
+//
+// Tests: the factor with its source in factors_test.go, the unit in the words of
+// GNU units in gnu_test.go, spellings in parse_unit_test.go, published pairs of
+// figures in testdata/units/checks.csv; then the fuzz targets FuzzParse and
+// FuzzParseUnit.
+//
+// A new dimension is a constant and a row with its name and display units in
+// dimension.go. A hardness scale is a dimension of its own with one unit; BrinellUnit
+// finds a Brinell load by its symbol.
+//
 // # What the package cannot catch
 //
 //   - Energy and torque have the same units: N·m and ft·lbf are read as energy.
@@ -26,10 +55,12 @@
 //     not kept: HV 10 and HV 30 are both read as HV.
 //   - A mean expansion coefficient belongs to a range of temperature, and %IACS
 //     to 20 °C; a conversion knows neither.
+//   - "nm" is a nanometer; a torque wants its capital N, N·m or Nm.
+//   - 10 300 ksi is ten thousand and more, also where two columns were pasted.
 //   - "lb" alone is a mass unless a force is asked for, "°F" a point on the scale
 //     unless a difference is, "%" a percentage unless a length per length is.
 //   - 1,125 is read as a thousand and more, not as 1.125 with a decimal comma;
-//     only commas that cannot part thousands are refused.
+//     only commas that cannot group thousands are refused.
 //   - Whether the last zeros of 3000 were meant. By rule they were not.
 //   - A range has one Place: 7.4–7.45 is shown as 7.40–7.45.
 package units

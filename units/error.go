@@ -102,15 +102,18 @@ func examples(d Dimension) string {
 	return "a unit of " + d.String() + " such as " + strings.Join(names, ", ")
 }
 
-// locate sets the input that an error is about and moves its offset to where
-// the part in question begins.
-func (e *Error) locate(input string, at int) *Error {
-	e.Input = input
-	if len(input) > maxInput {
-		e.Input = strings.ToValidUTF8(input[:maxInput], "") + "…"
+// fail reports a mistake at the byte i of t.
+func (t text) fail(i int, understood, expected string) *Error {
+	input := clip(t.input)
+	return &Error{Input: input, Understood: understood, Expected: expected, Offset: min(t.at[i], len(input))}
+}
+
+// clip shortens a text too long to be a quantity.
+func clip(s string) string {
+	if len(s) > maxInput {
+		return strings.ToValidUTF8(s[:maxInput], "") + "…"
 	}
-	e.Offset = min(e.Offset+at, len(e.Input))
-	return e
+	return s
 }
 
 func quote(s string) string {

@@ -8,7 +8,7 @@ import (
 )
 
 func ExampleParse() {
-	for _, s := range []string{"37 ksi", "0.097 lb/in3", "39% IACS", "11.9e-6 /°F", "1 1/8 in", "70-100 HB 500/10", ">= 30 ksi"} {
+	for _, s := range []string{"37 ksi", "0.097 lb/in3", "39% IACS", "11.9e-6 /°F", "1 1/8 in", "70-100 HB 500/10", ">= 30 ksi", "37 ksi (255 MPa)", "1 ft 6 in", "±0.015 in"} {
 		q, err := units.Parse(s)
 		if err != nil {
 			fmt.Println(err)
@@ -24,6 +24,9 @@ func ExampleParse() {
 	// 1.125 in
 	// 70–100 HB 500/10
 	// ≥ 30 ksi
+	// 37 ksi
+	// 18 in
+	// ±0.015 in
 }
 
 func ExampleQuantity_In() {
@@ -34,13 +37,6 @@ func ExampleQuantity_In() {
 	// Output:
 	// 255 MPa
 	// 255.106
-}
-
-func ExampleQuantity_IntervalIn() {
-	q, _ := units.Parse("39 %IACS")
-	lo, hi, _ := q.IntervalIn(units.MicroOhmCM)
-	fmt.Printf("%.2f to %.2f µΩ·cm\n", lo, hi)
-	// Output: 4.36 to 4.48 µΩ·cm
 }
 
 func ExampleParseAs() {
@@ -65,12 +61,6 @@ func ExampleError() {
 	// did you mean ksi?
 }
 
-func ExampleParseExpansion() {
-	x, _ := units.ParseExpansion("11.9 uin/in-F; 68–212 °F")
-	fmt.Println(x)
-	// Output: 11.9 µin/in·°F from 68 to 212 °F
-}
-
 func ExamplePreferred() {
 	for _, s := range []units.System{units.US, units.SI, units.CGS} {
 		fmt.Println(s, units.Preferred(units.ThermalConductivity, s))
@@ -79,4 +69,30 @@ func ExamplePreferred() {
 	// us Btu/h·ft·°F
 	// si W/m·K
 	// cgs cal/cm·s·°C
+}
+
+func ExampleQuantity_Possible() {
+	_, err := units.Parse("-500 °F")
+	fmt.Println(err)
+	fmt.Println(units.Quantity{Lo: -460, Hi: 20, Unit: units.DegF}.Possible())
+	// Output:
+	// "-500 °F": understood -500 °F, below absolute zero; expected a temperature of at least -459.67 °F (-273.15 °C)
+	// <nil>
+}
+
+func ExampleParseUnit() {
+	for _, s := range []string{"BTU/ft-h-F", "W m⁻¹ K⁻¹", "lbs/cu in", "MPa√m", "tons"} {
+		u, err := units.ParseUnit(s)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(u, "is", u.Dimension())
+	}
+	// Output:
+	// Btu/h·ft·°F is thermal conductivity
+	// W/m·K is thermal conductivity
+	// lb/in³ is density
+	// MPa·√m is fracture toughness
+	// "tons": understood no unit in "tons"; expected a unit such as ksi, MPa, lb/in³, W/m·K, °F: say which: short tons (2000 lb), long tons (2240 lb) or t (metric)
 }

@@ -2,6 +2,7 @@ package units_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"alongside/units"
@@ -75,6 +76,12 @@ var sp811 = []struct {
 	{units.Ounce, 2.834952e-02, false, "SP 811 B.8 ounce (avoirdupois); memory"},
 	{units.Ton, 9.071847e+02, false, "SP 811 B.8 ton, short; memory"},
 	{units.Tonne, 1.0e+03, true, "SP 811 B.8 tonne; memory"},
+	{units.LongTon, 1.016047e+03, false, "SP 811 B.8 ton, long (2240 lb); memory"},
+	{units.OzPerIn3, 1.729994e+03, false, "SP 811 B.8 ounce (avoirdupois) per cubic inch; memory"},
+	{units.Nanometer, 1.0e-09, true, "SI prefix nano"},
+	{units.DaNPerMM2, 1.0e+07, true, "SI prefix deca"},
+	{units.WPerCMK, 1.0e+02, true, "100 cm in 1 m"},
+	{units.PerMilleOf, 1.0e-03, true, "per thousand"},
 	{units.Ft2PerH, 2.58064e-05, true, "SP 811 B.8 square foot per hour; memory"},
 	{units.Day, 8.64e+04, true, "SP 811 B.8 day; memory"},
 }
@@ -179,6 +186,52 @@ func TestConvertRefuses(t *testing.T) {
 		wantError(t, err, c.why)
 		if got != 0 {
 			t.Errorf("%s: have the value %v with an error", c.why, got)
+		}
+	}
+}
+
+// Absolute zero is -459.67 °F and -273.15 °C (SP 811 B.8). A figure may lie below
+// it by its rounding, not by more.
+func TestAbsoluteZero(t *testing.T) {
+	for _, c := range []struct {
+		v        float64
+		place    int8
+		unit     units.Unit
+		possible bool
+	}{
+		{-459.67, -2, units.DegF, true}, {-460, 0, units.DegF, true}, {-460.0, -1, units.DegF, false}, {-461, 0, units.DegF, false}, {-600, 2, units.DegF, false},
+		{-273.15, -2, units.DegC, true}, {-273, 0, units.DegC, true}, {-273.2, -1, units.DegC, true}, {-273.3, -1, units.DegC, false}, {-274, 0, units.DegC, false},
+		{0, 0, units.Kelvin, true}, {-1, 0, units.Kelvin, false}, {0, 0, units.Rankine, true}, {-1, 0, units.Rankine, false},
+		{-500, 0, units.DeltaF, true}, {-500, 0, units.MPa, true}, {math.Inf(-1), 0, units.DegF, true}, {math.NaN(), 0, units.DegF, true},
+	} {
+		q := units.Quantity{Lo: c.v, Hi: max(c.v, 20), Place: c.place, Unit: c.unit}
+		if err := q.Possible(); (err == nil) != c.possible {
+			t.Errorf("%v: have %v, want possible %v", q, err, c.possible)
+		} else if err != nil {
+			wantError(t, err, q.String())
+		}
+		if q.Unit.Dimension() != units.Temperature {
+			continue
+		}
+		if _, err := q.In(units.DegF); c.unit != units.DegF && (err == nil) != c.possible {
+			t.Errorf("%v in °F: have %v, want possible %v", q, err, c.possible)
+		}
+	}
+	for _, c := range []struct {
+		v        float64
+		from, to units.Unit
+	}{{-500, units.DegF, units.DegC}, {-300, units.DegC, units.DegF}, {-300, units.DegC, units.DegC}, {-0.1, units.Kelvin, units.DegF}} {
+		got, err := units.Convert(c.v, c.from, c.to)
+		if e := wantError(t, err, c.from.String()); got != 0 || !strings.Contains(e.Error(), "below absolute zero; expected a temperature of at least -459.67 °F (-273.15 °C)") {
+			t.Errorf("%v %s: have %v (%v)", c.v, c.from, got, err)
+		}
+	}
+	for _, from := range []units.Unit{units.DegF, units.DegC, units.Kelvin, units.Rankine} {
+		zero := from.FromSI(0)
+		for _, to := range []units.Unit{units.DegF, units.DegC, units.Kelvin, units.Rankine} {
+			if got, err := units.Convert(zero, from, to); err != nil || math.Abs(to.ToSI(got)) > 1e-9 {
+				t.Errorf("absolute zero, %v %s: have %v %s (%v)", zero, from, got, to, err)
+			}
 		}
 	}
 }

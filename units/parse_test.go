@@ -145,6 +145,51 @@ func TestParse(t *testing.T) {
 		{"about 70–100 HB", 70, 100, 0, units.HBNumber, units.Approx},
 		{"~5%", 5, 5, 0, units.Pct, units.Approx},
 
+		// as callers write them
+		{"1 ft 6 in", 18, 18, 0, units.Inch, units.Exact},
+		{"1' 6\"", 18, 18, 0, units.Inch, units.Exact},
+		{"1′-6½″", 18.5, 18.5, -1, units.Inch, units.Exact},
+		{"5'6\"", 66, 66, 0, units.Inch, units.Exact},
+		{"≥ 2 ft 1 1/8 in", 25.125, 25.125, -3, units.Inch, units.AtLeast},
+		{"3.5''", 3.5, 3.5, -1, units.Inch, units.Exact},
+		{"4 lb 3 oz", 67, 67, 0, units.Ounce, units.Exact},
+		{"4.2#", 4.2, 4.2, -1, units.Pound, units.Exact},
+		{"450 pcf", 450, 450, 0, units.LbPerFt3, units.Exact},
+		{"0.097 pci", .097, .097, -3, units.LbPerIn3, units.Exact},
+		{"0.56 oz/in3", .56, .56, -2, units.OzPerIn3, units.Exact},
+		{"71 GN/m2", 71, 71, 0, units.GPa, units.Exact},
+		{"25.5 daN/mm2", 25.5, 25.5, -1, units.DaNPerMM2, units.Exact},
+		{"1.51 W/cm-K", 1.51, 1.51, -2, units.WPerCMK, units.Exact},
+		{"5 ‰", 5, 5, 0, units.PerMille, units.Exact},
+		{"60 Rb", 60, 60, 0, units.HRBNumber, units.Exact},
+		{"32 Rc", 32, 32, 0, units.HRCNumber, units.Exact},
+		{"25 nm", 25, 25, 0, units.Nanometer, units.Exact},
+		{"25 Nm", 25, 25, 0, units.Joule, units.Exact},
+		{"25 N·m", 25, 25, 0, units.Joule, units.Exact},
+		{"2 short tons", 2, 2, 0, units.Ton, units.Exact},
+		{"2 long tons", 2, 2, 0, units.LongTon, units.Exact},
+		{"2 metric tons", 2, 2, 0, units.Tonne, units.Exact},
+		{"0.39 IACS", 39, 39, 0, units.IACS, units.Exact}, // a fraction, of 1.2 at most
+		{"0.30–0.39 iacs", 30, 39, 0, units.IACS, units.Exact},
+		{"37k psi", 37, 37, 0, units.KSI, units.Exact},
+		{"±0.015 in", -.015, .015, -3, units.Inch, units.Exact},
+		{"+/- 1/64 in", -1. / 64, 1. / 64, -6, units.Inch, units.Exact},
+		{"±5 °F", -5, 5, 0, units.DeltaF, units.Exact},
+
+		// spaces between thousands, before a unit
+		{"10 300 ksi", 10300, 10300, 2, units.KSI, units.Exact},
+		{"1 234 567.5 psi", 1234567.5, 1234567.5, -1, units.PSI, units.Exact},
+		{"10 300 psi to 10 500 psi", 10300, 10500, 2, units.PSI, units.Exact},
+		{"1 125/128 in", 1 + 125./128, 1 + 125./128, -3, units.Inch, units.Exact},
+		{"85 500 kgf/10 mm", 85, 85, 0, units.HB500Number, units.Exact},
+
+		// two values that agree
+		{"37 ksi (255 MPa)", 37, 37, 0, units.KSI, units.Exact},
+		{"30 ksi [205 MPa] min", 30, 30, 0, units.KSI, units.AtLeast},
+		{"70–95 ksi (483–655 MPa)", 70, 95, 0, units.KSI, units.Exact},
+		{"39 %IACS (4.42 µΩ·cm)", 39, 39, 0, units.IACS, units.Exact},
+		{"68 °F (20 °C)", 68, 68, 0, units.DegF, units.Exact},
+
 		// hardness scales stay apart
 		{"85 HB 500/10", 85, 85, 0, units.HB500Number, units.Exact},
 		{"85 HB500", 85, 85, 0, units.HB500Number, units.Exact},
@@ -191,6 +236,10 @@ func TestParseAs(t *testing.T) {
 		{"2000 lb", units.Mass, units.NoUnit, 2000, units.Pound},
 		{"1.3 %", units.Strain, units.NoUnit, 1.3, units.PctStrain},
 		{"1.3 %", units.Percent, units.NoUnit, 1.3, units.Pct},
+		{"13 ‰", units.Strain, units.NoUnit, 13, units.PerMilleOf},
+		{"±5 °F", units.TemperatureDifference, units.NoUnit, -5, units.DeltaF},
+		{"1 ft 6 in", units.Length, units.NoUnit, 18, units.Inch},
+		{"-460 °F", units.Temperature, units.NoUnit, -460, units.DegF}, // absolute zero, to the degree
 		{"0.23 CGS", units.SpecificHeat, units.NoUnit, .23, units.CalPerGC},
 		{"0.33", units.Ratio, units.NoUnit, .33, units.One},
 		{"2", units.Rating, units.NoUnit, 2, units.RatingNumber},

@@ -10,11 +10,20 @@ import (
 // Every spelling that the reference tables use, and what pasting makes of them.
 func TestParseUnit(t *testing.T) {
 	for want, spellings := range map[units.Unit]string{
+		units.Nanometer:     "nm|nanometers",
+		units.OzPerIn3:      "oz/in³|oz/in3|oz/cu in|ounces per cubic inch",
+		units.DaNPerMM2:     "daN/mm²|daN/mm2",
+		units.WPerCMK:       "W/cm·K|W/cm-K|W/(cm K)|W/cm·°C",
+		units.PerMille:      "‰|permille",
+		units.LbPerFt3:      "lb/ft³|lb/ft3|pcf|PCF|lb/cu ft",
+		units.Ton:           "short ton|short tons",
+		units.LongTon:       "long ton|long tons",
+		units.Tonne:         "t|tonne|metric ton|Mg",
 		units.PSI:           "psi|PSI|lbf/in²|lb/in2|lbs/sq in|lb per square inch",
 		units.KSI:           "ksi|KSI|Ksi|kpsi|kip/in²",
 		units.Mpsi:          "Mpsi|Msi|MSI|mpsi|10⁶ psi|1e6 psi|×10^6 psi",
 		units.MPa:           "MPa|mpa|MPA|Mpa|MN/m²",
-		units.GPa:           "GPa|gpa|kN/mm²|10³ MPa",
+		units.GPa:           "GPa|gpa|kN/mm²|GN/m²|10³ MPa",
 		units.NPerMM2:       "N/mm²|N/mm2|N/mm^2|N mm⁻²|n/mm2",
 		units.KgfPerMM2:     "kgf/mm²|kgf/mm2|kg/mm²|kp/mm2",
 		units.TonfPerIn2:    "tonf/in²|tsi|tonf(long)/in2",
@@ -56,16 +65,16 @@ func TestParseUnit(t *testing.T) {
 		units.Kelvin:        "K|kelvin|°K",
 		units.DeltaF:        "Δ°F|ΔF|delta F|F diff|°F difference|F°|deg F interval",
 		units.DeltaC:        "Δ°C|C°|°C diff",
-		units.Inch:          "in|in.|inch|inches|IN|\"|″",
+		units.Inch:          "in|in.|inch|inches|IN|\"|″|''|′′",
 		units.Foot:          "ft|foot|feet|'",
 		units.MM:            "mm|MM|millimeters",
 		units.In3:           "in³|in3|cu in|cu. in.|cubic inches",
 		units.CM3:           "cm³|cc|mL|cm^3",
 		units.Cmil:          "cmil",
 		units.FootPound:     "ft·lbf|ft-lb|ft-lbf|ft·lb|ftlb|ft lbs|foot-pounds",
-		units.Joule:         "J|joules|N·m|Nm",
+		units.Joule:         "J|joules|N·m|Nm|NM|N m",
 		units.PoundForce:    "lbf",
-		units.Pound:         "lb|lbs|lbm|pounds",
+		units.Pound:         "lb|lbs|lbm|pounds|#",
 		units.InPerFt:       "in/ft|in./ft|inch per foot",
 		units.InPerIn:       "in/in|mm/mm|m/m",
 		units.MMPerM:        "mm/m",
@@ -81,7 +90,7 @@ func TestParseUnit(t *testing.T) {
 		units.HB500Number:   "HB 500/10|HB500|HB 10/500|HBW 10/500|HB (500 kgf/10 mm)|500 kgf/10 mm|BHN 500 kg|HB 500 kgf/10 mm ball",
 		units.HB3000Number:  "HB 3000/10|HB3000|HBW 10/3000|3000 kgf/10 mm",
 		units.HB187x2Number: "HB 187.5/2.5|HBW 2.5/187.5",
-		units.HRBNumber:     "HRB|hrb|HRBW|Rockwell B",
+		units.HRBNumber:     "HRB|hrb|HRBW|Rockwell B|Rb",
 		units.HVNumber:      "HV|HV10|HV 30|Vickers|VHN",
 	} {
 		for s := range strings.SplitSeq(spellings, "|") {
@@ -100,6 +109,11 @@ func TestParseUnitRefuses(t *testing.T) {
 		"mPa":             "mPa is millipascal; did you mean MPa?",
 		"Mm":              "Mm is megameter; did you mean mm?",
 		"mS/m":            "mS is millisiemens; did you mean MS?",
+		"ski":             "did you mean ksi?",
+		"ksii":            "did you mean ksi?",
+		"inchs":           "did you mean in?",
+		"W/m-Kelvn":       "did you mean W/m·K?",
+		"ton":             "say which: short tons (2000 lb), long tons (2240 lb) or t (metric)",
 		"lb/in":           "",
 		"ksi2":            "",
 		"furlong":         "",
@@ -128,6 +142,25 @@ func TestParseUnitRefuses(t *testing.T) {
 		}
 		if strings.ContainsAny(err.Error(), "\x00\x1b") {
 			t.Errorf("%q: control characters reach the message", have)
+		}
+	}
+}
+
+// A remedy stays near what was typed: it is no other magnitude and no word that
+// merely has letters in common.
+func TestNoFarOffRemedy(t *testing.T) {
+	for _, have := range []string{
+		"fpm", "hPa", "cPa", "µg", "um/mm-K", "g/mm3", "MW/m-K", "kg/ft3", "mN", "mJ", "uohm-mm", "Ra", "xyz", "X", "furlong", "ΜΩ·cm", "H01",
+	} {
+		_, err := units.ParseUnit(have)
+		if e := wantError(t, err, have); e.Hint != "" {
+			t.Errorf("%q: have the hint %q, want none", have, e.Hint)
+		}
+	}
+	for have, d := range map[string]units.Dimension{"5 ksi": units.Temperature, "450 lb": units.Stress, "5 nm": units.Energy} {
+		_, err := units.ParseAs(have, d, units.NoUnit)
+		if e := wantError(t, err, have); e.Hint != "" {
+			t.Errorf("%q as %v: have the hint %q, want none", have, d, e.Hint)
 		}
 	}
 }

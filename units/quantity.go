@@ -66,8 +66,8 @@ func (q Quantity) Mid() float64 {
 
 // Interval returns the values that q stands for: a range as it is, a single
 // value plus and minus half a unit of its last digit, and for a limit all
-// beyond it, with an infinite end. It belongs to the unit in which the figure
-// was written; for another unit see IntervalIn.
+// beyond it, with an infinite end. It belongs to the unit in which the figure was
+// written: convert its ends, since converting q first would narrow it.
 func (q Quantity) Interval() (lo, hi float64) {
 	switch q.Qual {
 	case AtLeast, MoreThan:
@@ -82,31 +82,11 @@ func (q Quantity) Interval() (lo, hi float64) {
 	return q.Lo - half, q.Hi + half
 }
 
-// IntervalIn returns the Interval of q as readings in u. It is the interval of
-// the figure as written, so it does not depend on how the converted value is
-// rounded; converting q first and asking its Interval would. For a reciprocal
-// unit the ends trade places; an interval that takes in zero, or all values
-// below a limit, has no reciprocal beyond it and reaches to +Inf.
-func (q Quantity) IntervalIn(u Unit) (lo, hi float64, err error) {
-	lo, hi = q.Interval()
-	if q.Unit.Reciprocal() == u.Reciprocal() {
-		if lo, err = Convert(lo, q.Unit, u); err != nil {
-			return 0, 0, err
-		}
-		hi, err = Convert(hi, q.Unit, u)
-		return lo, hi, err
-	}
-	newHi := math.Inf(1)
-	if lo > 0 {
-		if newHi, err = Convert(lo, q.Unit, u); err != nil {
-			return 0, 0, err
-		}
-	}
-	newLo, err := Convert(hi, q.Unit, u)
-	if err != nil {
-		return 0, 0, err
-	}
-	return max(newLo, 0), newHi, nil
+// Possible fails with an *Error where q is a temperature below absolute zero by
+// all that its digits allow: -460 °F is absolute zero to the degree, -500 °F does
+// not exist. Every other quantity is possible.
+func (q Quantity) Possible() error {
+	return aboveZero(q.Lo, math.Pow10(min(int(q.Place), 0))/2, q.Unit)
 }
 
 // In returns q in another unit of its dimension. Lo and Hi keep their full
@@ -115,20 +95,22 @@ func (q Quantity) IntervalIn(u Unit) (lo, hi float64, err error) {
 // temperature keeps its resolution instead; a length, area, volume or mass, which
 // people state rather than measure, shows at least three digits (1 in is
 // 25.4 mm, not 30). The ends of a reciprocal trade places. It fails with an
-// *Error where the dimensions differ or where zero has no reciprocal.
+// *Error where the dimensions differ, where zero has no reciprocal and where q is
+// not Possible.
 func (q Quantity) In(u Unit) (Quantity, error) {
+	if err := q.Possible(); err != nil {
+		return Quantity{}, err
+	}
 	if u == q.Unit && u.Dimension() != NoDimension {
 		return q, nil
 	}
-	lo, err := Convert(q.Lo, q.Unit, u)
+	lo, err := convert(q.Lo, q.Unit, u)
 	if err != nil {
 		return Quantity{}, err
 	}
-	hi := lo
-	if q.Hi != q.Lo {
-		if hi, err = Convert(q.Hi, q.Unit, u); err != nil {
-			return Quantity{}, err
-		}
+	hi, err := convert(q.Hi, q.Unit, u)
+	if err != nil {
+		return Quantity{}, err
 	}
 	r := Quantity{Lo: lo, Hi: hi, Qual: q.Qual, Unit: u}
 	if q.Unit.Dimension() == Temperature {

@@ -30,34 +30,7 @@ func ParseSystem(text string) (System, error) {
 			return System(i), nil
 		}
 	}
-	return US, (&Error{Expected: "us, si or cgs"}).locate(text, 0)
-}
-
-var preferred = [dimensionCount][3]Unit{
-	Stress:                 {KSI, MPa, KgfPerMM2},
-	Density:                {LbPerIn3, GPerCM3, GPerCM3},
-	ThermalConductivity:    {BtuPerHFtF, WPerMK, CalPerCMSC},
-	SpecificHeat:           {BtuPerLbF, JPerKgK, CalPerGC},
-	SpecificEnergy:         {BtuPerLb, KJPerKg, CalPerG},
-	ElectricalConductivity: {IACS, MSPerM, IACS},
-	ThermalExpansion:       {MicroinInF, MicromMK, MicromMK},
-	Temperature:            {DegF, DegC, DegC},
-	TemperatureDifference:  {DeltaF, DeltaC, DeltaC},
-	Mass:                   {Pound, Kg, Kg},
-	Length:                 {Inch, MM, MM},
-	Area:                   {In2, MM2, CM2},
-	Volume:                 {In3, CM3, CM3},
-	Force:                  {PoundForce, Newton, KgForce},
-	Energy:                 {FootPound, Joule, KgfMeter},
-	FractureToughness:      {KSIRootIn, MPaRootM, MPaRootM},
-	ThermalDiffusivity:     {Ft2PerH, MM2PerS, CM2PerS},
-	HeatTransfer:           {BtuPerHFt2F, WPerM2K, WPerM2K},
-	HeatFlux:               {BtuPerHFt2, WPerM2, WPerCM2},
-	Power:                  {BtuPerHour, Watt, Watt},
-	Time:                   {Second, Second, Second},
-	Current:                {Ampere, Ampere, Ampere},
-	Strain:                 {InPerFt, MMPerM, PctStrain},
-	PricePerMass:           {PerLb, PerKg, PerKg},
+	return US, &Error{Input: clip(text), Expected: "us, si or cgs"}
 }
 
 // Preferred returns the usual display unit of d in s: ksi, MPa and kgf/mm² for
@@ -66,13 +39,8 @@ func Preferred(d Dimension, s System) Unit {
 	if d >= dimensionCount || int(s) >= len(systemNames) {
 		return NoUnit
 	}
-	if u := preferred[d][s]; u != NoUnit {
+	if u := dimensions[d].usual[s]; u != NoUnit || d == NoDimension {
 		return u
 	}
-	for u := NoUnit + 1; u < unitCount; u++ {
-		if u.Dimension() == d && d != NoDimension {
-			return u
-		}
-	}
-	return NoUnit
+	return UnitsOf(d)[0]
 }

@@ -1,6 +1,7 @@
 package units_test
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"os"
@@ -72,6 +73,20 @@ func TestUnitOutsideTheTable(t *testing.T) {
 	}
 }
 
+// Units that are only read are not listed, and each is read from its own names.
+func TestUnitsOnlyRead(t *testing.T) {
+	for u := units.Nanometer; u <= units.PerMilleOf; u++ {
+		if u.Symbol() == "" || slices.Contains(units.UnitsOf(u.Dimension()), u) {
+			t.Errorf("unit %d, %q, is listed or has no row", u, u)
+		}
+		for _, name := range []string{u.Symbol(), u.ASCII()} {
+			if q, err := units.ParseAs("3 "+name, u.Dimension(), units.NoUnit); err != nil || q.Unit != u {
+				t.Errorf("3 %s: have %v (%v)", name, q, err)
+			}
+		}
+	}
+}
+
 func TestBrinellUnit(t *testing.T) {
 	for _, c := range []struct {
 		load, ball float64
@@ -96,7 +111,8 @@ func TestParseSystem(t *testing.T) {
 	wantError(t, err, "imperial")
 }
 
-// The package stands on the standard library alone.
+// The package stands on the standard library alone and does nothing when the
+// program starts.
 func TestImports(t *testing.T) {
 	entries, err := os.ReadDir(".")
 	if err != nil {
@@ -106,16 +122,41 @@ func TestImports(t *testing.T) {
 		if !strings.HasSuffix(e.Name(), ".go") || strings.HasSuffix(e.Name(), "_test.go") {
 			continue
 		}
-		f, err := parser.ParseFile(token.NewFileSet(), e.Name(), nil, parser.ImportsOnly)
+		f, err := parser.ParseFile(token.NewFileSet(), e.Name(), nil, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
+		checkNoInit(t, e.Name(), f)
 		for _, i := range f.Imports {
 			path, _ := strconv.Unquote(i.Path.Value)
 			if strings.Contains(path, ".") || strings.HasPrefix(path, "alongside") || path == "regexp" {
 				t.Errorf("%s imports %s", e.Name(), path)
 			}
 		}
+	}
+}
+
+// checkNoInit fails where a package variable calls a function or is a map, which
+// is work before main that every command pays for.
+func checkNoInit(t *testing.T, name string, f *ast.File) {
+	for _, d := range f.Decls {
+		if fun, ok := d.(*ast.FuncDecl); ok && fun.Name.Name == "init" {
+			t.Errorf("%s has an init", name)
+		}
+		if g, ok := d.(*ast.GenDecl); !ok || g.Tok != token.VAR {
+			continue
+		}
+		ast.Inspect(d, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.CallExpr:
+				t.Errorf("%s: a package variable calls %v", name, n.Fun)
+			case *ast.CompositeLit:
+				if _, isMap := n.Type.(*ast.MapType); isMap {
+					t.Errorf("%s: a package variable is a map literal", name)
+				}
+			}
+			return true
+		})
 	}
 }
 

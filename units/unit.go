@@ -1,5 +1,10 @@
 package units
 
+import (
+	"math"
+	"strconv"
+)
+
 // Unit is one unit of measure: an index into the unit table, so that it can
 // stand in static data. The zero value is NoUnit.
 type Unit uint8
@@ -16,32 +21,21 @@ const NoUnit Unit = 0
 type def struct {
 	dim    Dimension
 	recip  bool    // resistivity, measured against conductivity
+	rare   bool    // read and shown, but not listed by UnitsOf
 	num    float64 // numerator of the factor to SI
 	den    float64 // denominator of the factor to SI
 	zero   float64 // reading at 0 °C, temperatures only
 	symbol string  // as shown
 	ascii  string  // as typed, left out where it equals symbol
-	spell  string  // further expressions that mean this unit, parted by |
+	spell  string  // further expressions that mean this unit, separated by |
 }
 
-var noUnit = def{num: 1, den: 1}
-
-// def returns the row of u. The rows stand in one file a subject, as data that
-// needs no work when the program starts.
+// def returns the row of u, that of NoUnit for a number outside the table.
 func (u Unit) def() *def {
-	switch {
-	case u == NoUnit || u >= unitCount:
-		return &noUnit
-	case u < stressEnd:
-		return &stressTable[u-NoUnit-1]
-	case u < thermalEnd:
-		return &thermalTable[u-stressEnd]
-	case u < electricalEnd:
-		return &electricalTable[u-thermalEnd]
-	case u < sizeEnd:
-		return &sizeTable[u-electricalEnd]
+	if u >= unitCount {
+		u = NoUnit
 	}
-	return &numberTable[u-sizeEnd]
+	return &table[u]
 }
 
 // Symbol returns the unit as shown: "lb/in³", "µin/in·°F", "W/m·K". It is empty
@@ -94,31 +88,49 @@ func (u Unit) FromSI(v float64) float64 {
 }
 
 // Convert returns the reading v, taken in from, as a reading in to, in full
-// precision. It fails with an *Error where the dimensions differ and where a
-// zero has no reciprocal.
+// precision. It fails with an *Error where the dimensions differ, where a zero has
+// no reciprocal and where a temperature lies below absolute zero.
 func Convert(v float64, from, to Unit) (float64, error) {
-	f, t := from.def(), to.def()
-	if f.dim != t.dim || f.dim == NoDimension {
-		return 0, mismatch(from, to)
+	if err := aboveZero(v, 0, from); err != nil {
+		return 0, err
 	}
-	switch {
-	case from == to:
-		return v, nil
-	case f.recip != t.recip:
-		if v == 0 {
-			return 0, zeroReciprocal(from, to)
-		}
-		return f.den * t.den / (v * f.num * t.num), nil
-	}
-	return (v-f.zero)*(f.num*t.den)/(f.den*t.num) + t.zero, nil
+	return convert(v, from, to)
 }
 
-// UnitsOf returns the units of d in table order, the usual ones first; none for
-// NoDimension.
+func convert(v float64, from, to Unit) (float64, error) {
+	f, t := from.def(), to.def()
+	switch {
+	case f.dim != t.dim || f.dim == NoDimension:
+		return 0, mismatch(from, to)
+	case from == to:
+		return v, nil
+	case f.recip == t.recip:
+		return (v-f.zero)*(f.num*t.den)/(f.den*t.num) + t.zero, nil
+	case v == 0:
+		return 0, zeroReciprocal(from, to)
+	}
+	return f.den * t.den / (v * f.num * t.num), nil
+}
+
+// aboveZero fails with an *Error where v, in the unit u and known to ± half, is a
+// temperature below absolute zero.
+func aboveZero(v, half float64, u Unit) error {
+	const noise = 1e-9 // of the conversion of a reading at absolute zero itself
+	if u.Dimension() != Temperature || math.IsInf(v, -1) || u.ToSI(v+half) >= -noise || math.IsNaN(v) {
+		return nil
+	}
+	return &Error{
+		Understood: strconv.FormatFloat(v, 'f', -1, 64) + " " + u.Symbol() + ", below absolute zero",
+		Expected:   "a temperature of at least -459.67 °F (-273.15 °C)",
+	}
+}
+
+// UnitsOf returns the units of d in the order of the constants, the usual ones first,
+// without those that are only read; none for NoDimension.
 func UnitsOf(d Dimension) []Unit {
 	var us []Unit
 	for u := NoUnit + 1; u < unitCount; u++ {
-		if u.Dimension() == d {
+		if u.Dimension() == d && !u.def().rare {
 			us = append(us, u)
 		}
 	}
@@ -128,16 +140,10 @@ func UnitsOf(d Dimension) []Unit {
 // BrinellUnit returns the Brinell unit for a load in kgf and a ball diameter in
 // mm, as in 500 kgf/10 mm, and false where the table has none.
 func BrinellUnit(load, ball float64) (Unit, bool) {
-	for _, b := range [...]struct {
-		load, ball float64
-		unit       Unit
-	}{
-		{500, 10, HB500Number}, {1000, 10, HB1000Number}, {1500, 10, HB1500Number}, {3000, 10, HB3000Number},
-		{125, 5, HB125x5Number}, {250, 5, HB250x5Number}, {750, 5, HB750x5Number},
-		{62.5, 2.5, HB62x2Number}, {187.5, 2.5, HB187x2Number},
-	} {
-		if b.load == load && b.ball == ball {
-			return b.unit, true
+	want := "HB " + strconv.FormatFloat(load, 'f', -1, 64) + "/" + strconv.FormatFloat(ball, 'f', -1, 64)
+	for u := HB500Number; u <= HB187x2Number; u++ {
+		if u.Symbol() == want {
+			return u, true
 		}
 	}
 	return NoUnit, false

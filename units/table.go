@@ -1,0 +1,206 @@
+package units
+
+// table holds one row for each unit, as data that needs no work when the
+// program starts.
+var table = [unitCount]def{
+	NoUnit: {num: 1, den: 1},
+
+	// SP 811 B.8 and B.9, pressure or stress, and force.
+	PSI:        {dim: Stress, num: lbf, den: inch * inch, symbol: "psi", spell: "lbf/in2|lb/in2"},
+	KSI:        {dim: Stress, num: 1000 * lbf, den: inch * inch, symbol: "ksi", spell: "kip/in2"},
+	Mpsi:       {dim: Stress, num: 1e6 * lbf, den: inch * inch, symbol: "Mpsi", spell: "Msi|1e6 psi|1e3 ksi"},
+	Pa:         {dim: Stress, num: 1, den: 1, symbol: "Pa", spell: "N/m2"},
+	KPa:        {dim: Stress, num: 1e3, den: 1, symbol: "kPa", spell: "kN/m2"},
+	MPa:        {dim: Stress, num: 1e6, den: 1, symbol: "MPa", spell: "MN/m2"},
+	GPa:        {dim: Stress, num: 1e9, den: 1, symbol: "GPa", spell: "kN/mm2|GN/m2|1e3 MPa"},
+	KgfPerMM2:  {dim: Stress, num: kgf * 1e6, den: 1, symbol: "kgf/mm²", ascii: "kgf/mm2", spell: "kg/mm2"},
+	NPerMM2:    {dim: Stress, num: 1e6, den: 1, symbol: "N/mm²", ascii: "N/mm2"},
+	KgfPerCM2:  {dim: Stress, num: kgf * 1e4, den: 1, symbol: "kgf/cm²", ascii: "kgf/cm2", spell: "kg/cm2"},
+	KgfPerM2:   {dim: Stress, num: kgf, den: 1, symbol: "kgf/m²", ascii: "kgf/m2"},
+	Bar:        {dim: Stress, num: 1e5, den: 1, symbol: "bar"},
+	TonfPerIn2: {dim: Stress, num: 2240 * lbf, den: inch * inch, symbol: "tonf/in²", ascii: "tonf/in2", spell: "tsi"}, // BS 350
+
+	PoundForce: {dim: Force, num: lbf, den: 1, symbol: "lbf", spell: "lb"},
+	Kip:        {dim: Force, num: 1000 * lbf, den: 1, symbol: "kip", spell: "klbf"},
+	Newton:     {dim: Force, num: 1, den: 1, symbol: "N"},
+	KiloNewton: {dim: Force, num: 1e3, den: 1, symbol: "kN"},
+	KgForce:    {dim: Force, num: kgf, den: 1, symbol: "kgf", spell: "kg"},
+
+	MPaRootM:  {dim: FractureToughness, num: 1e6, den: 1, symbol: "MPa·√m", ascii: "MPa-m^0.5", spell: "MN/m1.5"},
+	KSIRootIn: {dim: FractureToughness, num: 1000 * lbf * rootInch, den: inch * inch, symbol: "ksi·√in", ascii: "ksi-in^0.5"},
+	NPerMM15:  {dim: FractureToughness, num: 1000, den: rootMilli, symbol: "N/mm^1.5", spell: "MPa-mm0.5|N/mm2-mm0.5"},
+	E7NPerM15: {dim: FractureToughness, num: 1e7, den: 1, symbol: "×10⁷ N/m^1.5", ascii: "1e7 N/m^1.5"},
+
+	// SP 811 B.8 and B.9, heat. The interval of 1 °F is 5/9 K.
+	WPerMK:          {dim: ThermalConductivity, num: 1, den: 1, symbol: "W/m·K", ascii: "W/m-K"},
+	CalPerCMSC:      {dim: ThermalConductivity, num: calTh * 100, den: 1, symbol: "cal/cm·s·°C", ascii: "cal/cm-s-C", spell: "CGS|cal/cm2-cm-s-C|cal-cm/cm2-s-C"},
+	BtuPerHFtF:      {dim: ThermalConductivity, num: btuIT * 9, den: hour * foot * 5, symbol: "Btu/h·ft·°F", ascii: "BTU/ft-h-F", spell: "Btu/h-ft2-ft-F|Btu-ft/h-ft2-F"},
+	BtuInPerHFt2F:   {dim: ThermalConductivity, num: btuIT * inch * 9, den: hour * foot * foot * 5, symbol: "Btu·in/h·ft²·°F", ascii: "BTU-in/ft2-h-F", spell: "Btu/h-ft2-in-F"},
+	BtuInPerSFt2F:   {dim: ThermalConductivity, num: btuIT * inch * 9, den: foot * foot * 5, symbol: "Btu·in/s·ft²·°F", ascii: "BTU-in/ft2-s-F"},
+	BtuPerHInF:      {dim: ThermalConductivity, num: btuIT * 9, den: hour * inch * 5, symbol: "Btu/h·in·°F", ascii: "BTU/in-h-F"},
+	KcalPerHMC:      {dim: ThermalConductivity, num: calIT * 1000, den: hour, symbol: "kcal/h·m·°C", ascii: "kcal/h-m-C", spell: "kcal(IT)/h-m-C"},
+	BtuThInPerHFt2F: {dim: ThermalConductivity, num: btuTh * inch * 9, den: hour * foot * foot * 5, symbol: "Btu(th)·in/h·ft²·°F", ascii: "BTU(th)-in/ft2-h-F"},
+	BtuThInPerSFt2F: {dim: ThermalConductivity, num: btuTh * inch * 9, den: foot * foot * 5, symbol: "Btu(th)·in/s·ft²·°F", ascii: "BTU(th)-in/ft2-s-F"},
+
+	JPerKgK:    {dim: SpecificHeat, num: 1, den: 1, symbol: "J/kg·K", ascii: "J/kg-K"},
+	KJPerKgK:   {dim: SpecificHeat, num: 1e3, den: 1, symbol: "kJ/kg·K", ascii: "kJ/kg-K"},
+	JPerGK:     {dim: SpecificHeat, num: 1e3, den: 1, symbol: "J/g·K", ascii: "J/g-K"},
+	BtuPerLbF:  {dim: SpecificHeat, num: 4186.8, den: 1, symbol: "Btu/lb·°F", ascii: "BTU/lb-F"},
+	CalPerGC:   {dim: SpecificHeat, num: 4184, den: 1, symbol: "cal/g·°C", ascii: "cal/g-C", spell: "kcal/kg-C|CGS"},
+	CalITPerGC: {dim: SpecificHeat, num: 4186.8, den: 1, symbol: "cal(IT)/g·°C", ascii: "cal(IT)/g-C", spell: "kcal(IT)/kg-C"},
+
+	JPerKg:   {dim: SpecificEnergy, num: 1, den: 1, symbol: "J/kg"},
+	KJPerKg:  {dim: SpecificEnergy, num: 1e3, den: 1, symbol: "kJ/kg"},
+	JPerG:    {dim: SpecificEnergy, num: 1e3, den: 1, symbol: "J/g"},
+	BtuPerLb: {dim: SpecificEnergy, num: 2326, den: 1, symbol: "Btu/lb", ascii: "BTU/lb"},
+	CalPerG:  {dim: SpecificEnergy, num: 4184, den: 1, symbol: "cal/g", spell: "kcal/kg|CGS"},
+
+	MicroinInF: {dim: ThermalExpansion, num: 9, den: 5e6, symbol: "µin/in·°F", ascii: "uin/in-F", spell: "um/m-F"},
+	MicromMK:   {dim: ThermalExpansion, num: 1, den: 1e6, symbol: "µm/m·K", ascii: "um/m-K", spell: "uin/in-C|CGS"},
+	E6PerF:     {dim: ThermalExpansion, num: 9, den: 5e6, symbol: "×10⁻⁶/°F", ascii: "1e-6/F", spell: "ppm/F|1e-6 in/in-F|1e-6 m/m-F"},
+	E6PerK:     {dim: ThermalExpansion, num: 1, den: 1e6, symbol: "×10⁻⁶/K", ascii: "1e-6/K", spell: "ppm/K|1e-6 m/m-K|1e-6 mm/mm-K|1e-6 cm/cm-K|1e-6 in/in-K"},
+	PerF:       {dim: ThermalExpansion, num: 9, den: 5, symbol: "/°F", ascii: "/F", spell: "in/in-F|m/m-F"},
+	PerK:       {dim: ThermalExpansion, num: 1, den: 1, symbol: "/K", spell: "m/m-K|mm/mm-K|cm/cm-K|in/in-K"},
+
+	DegF:    {dim: Temperature, num: 5, den: 9, zero: 32, symbol: "°F", ascii: "F"},
+	DegC:    {dim: Temperature, num: 1, den: 1, symbol: "°C", ascii: "C"},
+	Kelvin:  {dim: Temperature, num: 1, den: 1, zero: iceKelvin, symbol: "K"},
+	Rankine: {dim: Temperature, num: 5, den: 9, zero: 491.67, symbol: "°R", ascii: "R"},
+	DeltaF:  {dim: TemperatureDifference, num: 5, den: 9, symbol: "Δ°F", ascii: "delta F", spell: "F|R|dR"},
+	DeltaC:  {dim: TemperatureDifference, num: 1, den: 1, symbol: "Δ°C", ascii: "delta C", spell: "C"},
+	DeltaK:  {dim: TemperatureDifference, num: 1, den: 1, symbol: "ΔK", ascii: "delta K", spell: "K"},
+
+	M2PerS:  {dim: ThermalDiffusivity, num: 1, den: 1, symbol: "m²/s", ascii: "m2/s"},
+	MM2PerS: {dim: ThermalDiffusivity, num: 1, den: 1e6, symbol: "mm²/s", ascii: "mm2/s"},
+	CM2PerS: {dim: ThermalDiffusivity, num: 1, den: 1e4, symbol: "cm²/s", ascii: "cm2/s", spell: "CGS"},
+	Ft2PerH: {dim: ThermalDiffusivity, num: foot * foot, den: hour, symbol: "ft²/h", ascii: "ft2/h"},
+	In2PerS: {dim: ThermalDiffusivity, num: inch * inch, den: 1, symbol: "in²/s", ascii: "in2/s"},
+
+	WPerM2K:     {dim: HeatTransfer, num: 1, den: 1, symbol: "W/m²·K", ascii: "W/m2-K"},
+	BtuPerHFt2F: {dim: HeatTransfer, num: btuIT * 9, den: hour * foot * foot * 5, symbol: "Btu/h·ft²·°F", ascii: "BTU/h-ft2-F"},
+	WPerM2:      {dim: HeatFlux, num: 1, den: 1, symbol: "W/m²", ascii: "W/m2"},
+	KWPerM2:     {dim: HeatFlux, num: 1e3, den: 1, symbol: "kW/m²", ascii: "kW/m2"},
+	WPerCM2:     {dim: HeatFlux, num: 1e4, den: 1, symbol: "W/cm²", ascii: "W/cm2"},
+	BtuPerHFt2:  {dim: HeatFlux, num: btuIT, den: hour * foot * foot, symbol: "Btu/h·ft²", ascii: "BTU/h-ft2"},
+
+	// IEC 60028 for %IACS; SP 811 B.8 for the circular mil and power.
+	IACS:         {dim: ElectricalConductivity, num: iacs, den: 1, symbol: "%IACS", spell: "% IACS"},
+	MSPerM:       {dim: ElectricalConductivity, num: 1e6, den: 1, symbol: "MS/m", spell: "m/ohm-mm2"},
+	SPerM:        {dim: ElectricalConductivity, num: 1, den: 1, symbol: "S/m"},
+	MSPerCM:      {dim: ElectricalConductivity, num: 1e8, den: 1, symbol: "MS/cm"},
+	MicroOhmCM:   {dim: ElectricalConductivity, recip: true, num: 1, den: 1e8, symbol: "µΩ·cm", ascii: "uohm-cm"},
+	NanoOhmM:     {dim: ElectricalConductivity, recip: true, num: 1, den: 1e9, symbol: "nΩ·m", ascii: "nohm-m"},
+	MicroOhmM:    {dim: ElectricalConductivity, recip: true, num: 1, den: 1e6, symbol: "µΩ·m", ascii: "uohm-m"},
+	OhmM:         {dim: ElectricalConductivity, recip: true, num: 1, den: 1, symbol: "Ω·m", ascii: "ohm-m"},
+	E7OhmM:       {dim: ElectricalConductivity, recip: true, num: 1, den: 1e7, symbol: "×10⁻⁷ Ω·m", ascii: "1e-7 ohm-m"},
+	E8OhmM:       {dim: ElectricalConductivity, recip: true, num: 1, den: 1e8, symbol: "×10⁻⁸ Ω·m", ascii: "1e-8 ohm-m"},
+	MicroOhmIn:   {dim: ElectricalConductivity, recip: true, num: inch, den: 1e6, symbol: "µΩ·in", ascii: "uohm-in"},
+	OhmMM2PerM:   {dim: ElectricalConductivity, recip: true, num: 1, den: 1e6, symbol: "Ω·mm²/m", ascii: "ohm-mm2/m"},
+	OhmCmilPerFt: {dim: ElectricalConductivity, recip: true, num: cmil, den: foot, symbol: "Ω·cmil/ft", ascii: "ohm-cmil/ft"},
+
+	Ampere:      {dim: Current, num: 1, den: 1, symbol: "A"},
+	Milliampere: {dim: Current, num: 1, den: 1e3, symbol: "mA"},
+	Kiloampere:  {dim: Current, num: 1e3, den: 1, symbol: "kA"},
+
+	Watt:       {dim: Power, num: 1, den: 1, symbol: "W", spell: "J/s"},
+	Kilowatt:   {dim: Power, num: 1e3, den: 1, symbol: "kW"},
+	BtuPerHour: {dim: Power, num: btuIT, den: hour, symbol: "Btu/h", ascii: "BTU/h"},
+	Horsepower: {dim: Power, num: 550 * foot * lbf, den: 1, symbol: "hp"},
+
+	// SP 811 B.8 and B.9, length, area, volume, mass, mass density, energy.
+	Inch:       {dim: Length, num: inch, den: 1, symbol: "in"},
+	Foot:       {dim: Length, num: foot, den: 1, symbol: "ft"},
+	Mil:        {dim: Length, num: mil, den: 1, symbol: "mil"},
+	Microinch:  {dim: Length, num: inch, den: 1e6, symbol: "µin", ascii: "uin"},
+	MM:         {dim: Length, num: 1, den: 1e3, symbol: "mm"},
+	CM:         {dim: Length, num: 1, den: 100, symbol: "cm"},
+	Meter:      {dim: Length, num: 1, den: 1, symbol: "m"},
+	Micrometer: {dim: Length, num: 1, den: 1e6, symbol: "µm", ascii: "um"},
+
+	In2:  {dim: Area, num: inch * inch, den: 1, symbol: "in²", ascii: "in2"},
+	Ft2:  {dim: Area, num: foot * foot, den: 1, symbol: "ft²", ascii: "ft2"},
+	Cmil: {dim: Area, num: cmil, den: 1, symbol: "cmil"},
+	MM2:  {dim: Area, num: 1, den: 1e6, symbol: "mm²", ascii: "mm2"},
+	CM2:  {dim: Area, num: 1, den: 1e4, symbol: "cm²", ascii: "cm2"},
+	M2:   {dim: Area, num: 1, den: 1, symbol: "m²", ascii: "m2"},
+
+	In3:    {dim: Volume, num: inch * inch * inch, den: 1, symbol: "in³", ascii: "in3"},
+	Ft3:    {dim: Volume, num: foot * foot * foot, den: 1, symbol: "ft³", ascii: "ft3"},
+	MM3:    {dim: Volume, num: 1, den: 1e9, symbol: "mm³", ascii: "mm3"},
+	CM3:    {dim: Volume, num: 1, den: 1e6, symbol: "cm³", ascii: "cm3", spell: "cc|mL"},
+	M3:     {dim: Volume, num: 1, den: 1, symbol: "m³", ascii: "m3"},
+	Liter:  {dim: Volume, num: 1, den: 1e3, symbol: "L", spell: "dm3"},
+	Gallon: {dim: Volume, num: 231 * inch * inch * inch, den: 1, symbol: "gal"},
+
+	Pound: {dim: Mass, num: pound, den: 1, symbol: "lb"},
+	Ounce: {dim: Mass, num: pound, den: 16, symbol: "oz"},
+	Ton:   {dim: Mass, num: 2000 * pound, den: 1, symbol: "short ton"},
+	Kg:    {dim: Mass, num: 1, den: 1, symbol: "kg"},
+	Gram:  {dim: Mass, num: 1, den: 1e3, symbol: "g"},
+	Tonne: {dim: Mass, num: 1e3, den: 1, symbol: "t", spell: "Mg|metric-ton"},
+
+	LbPerIn3: {dim: Density, num: pound, den: inch * inch * inch, symbol: "lb/in³", ascii: "lb/in3", spell: "pci"},
+	LbPerFt3: {dim: Density, num: pound, den: foot * foot * foot, symbol: "lb/ft³", ascii: "lb/ft3", spell: "pcf"},
+	GPerCM3:  {dim: Density, num: 1e3, den: 1, symbol: "g/cm³", ascii: "g/cm3", spell: "g/cc|g/mL|kg/L|kg/dm3|t/m3|Mg/m3|CGS"},
+	KgPerM3:  {dim: Density, num: 1, den: 1, symbol: "kg/m³", ascii: "kg/m3", spell: "g/L"},
+
+	Joule:     {dim: Energy, num: 1, den: 1, symbol: "J", spell: "N-m"},
+	KiloJoule: {dim: Energy, num: 1e3, den: 1, symbol: "kJ"},
+	FootPound: {dim: Energy, num: foot * lbf, den: 1, symbol: "ft·lbf", ascii: "ft-lbf", spell: "ft-lb"},
+	InchPound: {dim: Energy, num: inch * lbf, den: 1, symbol: "in·lbf", ascii: "in-lbf", spell: "in-lb"},
+	KgfMeter:  {dim: Energy, num: kgf, den: 1, symbol: "kgf·m", ascii: "kgf-m", spell: "kg-m"},
+	Btu:       {dim: Energy, num: btuIT, den: 1, symbol: "Btu", ascii: "BTU"},
+	BtuTh:     {dim: Energy, num: btuTh, den: 1, symbol: "Btu(th)", ascii: "BTU(th)"},
+	Cal:       {dim: Energy, num: calTh, den: 1, symbol: "cal"},
+	CalIT:     {dim: Energy, num: calIT, den: 1, symbol: "cal(IT)"},
+	CalMean:   {dim: Energy, num: 4.19002, den: 1, symbol: "cal(mean)"}, // SP 811 B.8, not exact
+	Cal15:     {dim: Energy, num: 4.18580, den: 1, symbol: "cal(15C)"},  // SP 811 B.8, not exact
+	Kcal:      {dim: Energy, num: calTh * 1000, den: 1, symbol: "kcal"},
+	KWh:       {dim: Energy, num: 3.6e6, den: 1, symbol: "kWh", spell: "kW-h"},
+
+	Second: {dim: Time, num: 1, den: 1, symbol: "s"},
+	Minute: {dim: Time, num: 60, den: 1, symbol: "min"},
+	Hour:   {dim: Time, num: hour, den: 1, symbol: "h"},
+	Day:    {dim: Time, num: 24 * hour, den: 1, symbol: "d"},
+
+	PerLb: {dim: PricePerMass, num: 1, den: pound, symbol: "/lb"},
+	PerKg: {dim: PricePerMass, num: 1, den: 1, symbol: "/kg"},
+
+	// Plain numbers, percentages, length per length, ratings, hardness numbers.
+	One: {dim: Ratio, num: 1, den: 1, spell: "1|ratio"},
+	Pct: {dim: Percent, num: 1, den: 1, symbol: "%"},
+
+	InPerIn:      {dim: Strain, num: 1, den: 1, symbol: "in/in", spell: "mm/mm|m/m|cm/cm"},
+	InPerFt:      {dim: Strain, num: 1, den: 12, symbol: "in/ft"},
+	MMPerM:       {dim: Strain, num: 1, den: 1e3, symbol: "mm/m"},
+	PctStrain:    {dim: Strain, num: 1, den: 100, symbol: "%"},
+	MicroStrain:  {dim: Strain, num: 1, den: 1e6, symbol: "µm/m", ascii: "um/m", spell: "uin/in|ppm"},
+	RatingNumber: {dim: Rating, num: 1, den: 1, spell: "rating"},
+
+	HBNumber:      {dim: HBUnstated, num: 1, den: 1, symbol: "HB"},
+	HB500Number:   {dim: HB500, num: 1, den: 1, symbol: "HB 500/10"},
+	HB1000Number:  {dim: HB1000, num: 1, den: 1, symbol: "HB 1000/10"},
+	HB1500Number:  {dim: HB1500, num: 1, den: 1, symbol: "HB 1500/10"},
+	HB3000Number:  {dim: HB3000, num: 1, den: 1, symbol: "HB 3000/10"},
+	HB125x5Number: {dim: HB125x5, num: 1, den: 1, symbol: "HB 125/5"},
+	HB250x5Number: {dim: HB250x5, num: 1, den: 1, symbol: "HB 250/5"},
+	HB750x5Number: {dim: HB750x5, num: 1, den: 1, symbol: "HB 750/5"},
+	HB62x2Number:  {dim: HB62x2, num: 1, den: 1, symbol: "HB 62.5/2.5"},
+	HB187x2Number: {dim: HB187x2, num: 1, den: 1, symbol: "HB 187.5/2.5"},
+	HRANumber:     {dim: HRA, num: 1, den: 1, symbol: "HRA"},
+	HRBNumber:     {dim: HRB, num: 1, den: 1, symbol: "HRB"},
+	HRCNumber:     {dim: HRC, num: 1, den: 1, symbol: "HRC"},
+	HRENumber:     {dim: HRE, num: 1, den: 1, symbol: "HRE"},
+	HRFNumber:     {dim: HRF, num: 1, den: 1, symbol: "HRF"},
+	HVNumber:      {dim: HV, num: 1, den: 1, symbol: "HV"},
+	HKNumber:      {dim: HK, num: 1, den: 1, symbol: "HK"},
+
+	// Read, but not listed.
+	Nanometer:  {dim: Length, rare: true, num: 1, den: 1e9, symbol: "nm", spell: "nanometer"},
+	LongTon:    {dim: Mass, rare: true, num: 2240 * pound, den: 1, symbol: "long ton"},
+	OzPerIn3:   {dim: Density, rare: true, num: pound, den: 16 * inch * inch * inch, symbol: "oz/in³", ascii: "oz/in3"},
+	DaNPerMM2:  {dim: Stress, rare: true, num: 1e7, den: 1, symbol: "daN/mm²", ascii: "daN/mm2"},
+	WPerCMK:    {dim: ThermalConductivity, rare: true, num: 100, den: 1, symbol: "W/cm·K", ascii: "W/cm-K"},
+	PerMille:   {dim: Percent, rare: true, num: 1, den: 10, symbol: "‰", ascii: "permille"},
+	PerMilleOf: {dim: Strain, rare: true, num: 1, den: 1e3, symbol: "‰", ascii: "permille"},
+}

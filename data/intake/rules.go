@@ -1,0 +1,87 @@
+package main
+
+import (
+	_ "embed"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"alongside/props"
+)
+
+//go:embed rules.toml
+var rulesText string
+
+// rule says what a kind of page may be called.
+type rule struct {
+	Source string   // whose figures the page gives, as the rows name it
+	Pages  []string // kinds of page, by the start of their words; all when left out
+	Read   []string // sources of the catalog whose figures the page reproduces
+	Where  string   // the page in the words of the catalog
+	Agrees string   // document named where the digits agree with a figure of another source
+}
+
+func readRules(c *props.Catalog) ([]rule, error) {
+	var file struct{ Rule []rule }
+	if meta, err := toml.Decode(rulesText, &file); err != nil {
+		return nil, fmt.Errorf("rules.toml: %w", err)
+	} else if left := meta.Undecoded(); len(left) > 0 {
+		return nil, fmt.Errorf("rules.toml: unknown key %v; use source, pages, read, where, agrees", left[0])
+	}
+	known := map[string]bool{}
+	for _, s := range c.Sources {
+		known[s.ID] = true
+	}
+	for _, r := range file.Rule {
+		for _, id := range append(slices.Clone(r.Read), r.Agrees) {
+			if id != "" && !known[id] {
+				return nil, fmt.Errorf("rules.toml: rule for %s: %q is not in the source list; add it to data/sources-*.toml", r.Source, id)
+			}
+		}
+		if len(r.Read) > 0 && r.Where == "" {
+			return nil, fmt.Errorf("rules.toml: rule for %s: where is missing; say what kind of page it is", r.Source)
+		}
+	}
+	return file.Rule, nil
+}
+
+// ruleFor is the first rule that fits the row's source and page.
+func ruleFor(rules []rule, r *row) *rule {
+	for i := range rules {
+		fits := func(start string) bool { return strings.HasPrefix(r.Page, start) }
+		if rules[i].Source == r.Source && (len(rules[i].Pages) == 0 || slices.ContainsFunc(rules[i].Pages, fits)) {
+			return &rules[i]
+		}
+	}
+	return nil
+}
+
+// verdict is what the catalog may say of a figure after the rows were judged.
+type verdict struct {
+	read   bool
+	where  []string
+	agrees *props.Source
+}
+
+// judge adds what a rule says of a figure that a row gives, and reports whether
+// it says anything.
+func (v *verdict) judge(c *props.Catalog, ru *rule, f *props.Figure) bool {
+	if slices.Contains(ru.Read, f.Source.ID) {
+		v.read = true
+		if !slices.Contains(v.where, ru.Where) {
+			v.where = append(v.where, ru.Where)
+		}
+		return true
+	}
+	if ru.Agrees == "" || ru.Agrees == f.Source.ID {
+		return false
+	}
+	for _, s := range c.Sources {
+		if s.ID == ru.Agrees && (v.agrees == nil || (v.agrees.Trade() && !s.Trade())) {
+			v.agrees = s
+		}
+	}
+	return true
+}

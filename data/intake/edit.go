@@ -9,11 +9,16 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 )
 
 // edit writes the verdicts into the data files, block by block, from the end
 // of each file so that line numbers hold.
-func edit(folder string, verdicts map[*props.Figure]*verdict) error {
+func edit(c *catalog.Catalog, folder string, verdicts map[*props.Figure]*verdict) error {
+	figures := map[*props.Block][]*props.Figure{}
+	for _, f := range c.Stated() {
+		figures[f.Block] = append(figures[f.Block], f)
+	}
 	byFile := map[string]map[*props.Block]bool{}
 	for f := range verdicts {
 		if byFile[f.File] == nil {
@@ -34,7 +39,7 @@ func edit(folder string, verdicts map[*props.Figure]*verdict) error {
 		}
 		slices.SortFunc(blocks, func(a, b *props.Block) int { return b.Line - a.Line })
 		for _, b := range blocks {
-			t, err := readBlock(lines, b)
+			t, err := readBlock(lines, b, figures[b])
 			if err != nil {
 				return fmt.Errorf("%s: %w", path, err)
 			}
@@ -68,7 +73,7 @@ var (
 )
 
 // readBlock finds the lines of a block and pairs each value with its figure.
-func readBlock(lines []string, b *props.Block) (*blockText, error) {
+func readBlock(lines []string, b *props.Block, figures []*props.Figure) (*blockText, error) {
 	t := &blockText{head: []string{lines[b.Line-1]}, end: b.Line}
 	seen := map[props.PropertyID]int{}
 	paired := 0
@@ -90,7 +95,7 @@ func readBlock(lines []string, b *props.Block) (*blockText, error) {
 		}
 		e := &entry{key: m[1], list: strings.HasPrefix(text, "["), texts: value.FindAllString(text, -1)}
 		for range e.texts {
-			f := figureAt(b, p, seen[p])
+			f := figureAt(figures, p, seen[p])
 			if f == nil {
 				return nil, fmt.Errorf("line %d: %s does not pair with the figures read", i+1, m[1])
 			}
@@ -100,18 +105,18 @@ func readBlock(lines []string, b *props.Block) (*blockText, error) {
 		}
 		t.entries = append(t.entries, e)
 	}
-	if paired != len(b.Figures) {
+	if paired != len(figures) {
 		return nil, fmt.Errorf("line %d: a comment or an empty line inside the block; put it above the block", b.Line)
 	}
 	return t, nil
 }
 
-// figureAt is the n-th figure of a property in the block, as written.
-func figureAt(b *props.Block, p props.PropertyID, n int) *props.Figure {
-	for i := range b.Figures {
-		if b.Figures[i].Property == p {
+// figureAt is the n-th figure of a property among those of a block, as written.
+func figureAt(figures []*props.Figure, p props.PropertyID, n int) *props.Figure {
+	for _, f := range figures {
+		if f.Property == p {
 			if n == 0 {
-				return &b.Figures[i]
+				return f
 			}
 			n--
 		}

@@ -19,6 +19,7 @@ import (
 	"path/filepath"
 
 	"alongside/props"
+	"alongside/props/catalog"
 )
 
 func main() {
@@ -37,7 +38,7 @@ func main() {
 
 // run takes the rows of a folder into the data files and writes the log.
 func run(data, folder, logs string, all bool) error {
-	c, err := props.Load(os.DirFS(data))
+	c, err := catalog.Load(os.DirFS(data))
 	if err != nil {
 		return err
 	}
@@ -56,7 +57,7 @@ func run(data, folder, logs string, all bool) error {
 		result, figure := matches[i].outcome(r, verdicts)
 		log.add(r, result, figure)
 	}
-	if err := edit(data, verdicts); err != nil {
+	if err := edit(c, data, verdicts); err != nil {
 		return err
 	}
 	fmt.Print(log.summary())
@@ -73,7 +74,7 @@ type matching struct {
 
 // judge finds for each row its figures in the catalog and works out what may
 // be said of these.
-func judge(c *props.Catalog, rules []rule, rows []*row, all bool) ([]matching, map[*props.Figure]*verdict) {
+func judge(c *catalog.Catalog, rules []rule, rows []*row, all bool) ([]matching, map[*props.Figure]*verdict) {
 	matches := make([]matching, len(rows))
 	verdicts := map[*props.Figure]*verdict{}
 	for i, r := range rows {
@@ -84,7 +85,7 @@ func judge(c *props.Catalog, rules []rule, rows []*row, all bool) ([]matching, m
 			continue
 		}
 		for _, f := range m.found {
-			if f.Known == props.Read {
+			if f.Known() == props.Read {
 				continue
 			}
 			v := verdicts[f]
@@ -117,7 +118,7 @@ func (m *matching) outcome(r *row, verdicts map[*props.Figure]*verdict) (string,
 	for _, f := range m.found {
 		v := verdicts[f]
 		switch {
-		case f.Known == props.Read || (v != nil && v.read):
+		case f.Known() == props.Read || (v != nil && v.read):
 			return asRead, f
 		case v != nil && v.agrees != nil:
 			best = asAgreed

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/units"
 )
 
@@ -28,7 +29,7 @@ const (
 
 // match finds the figures of the catalog that give the row's value for the
 // same test. Without one, the reason says why not.
-func match(c *props.Catalog, r *row) (found []*props.Figure, nearest *props.Figure, reason string) {
+func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Figure, reason string) {
 	if r.figure == nil {
 		return nil, nil, unreadable
 	}
@@ -74,7 +75,7 @@ func before(a, b *props.Figure) bool {
 // and temper or of an alloy and process, or those of an alloy, narrowed by a
 // temper that the row's conditions name. Whole is true where the row holds for
 // the alloy, whatever its temper.
-func materials(c *props.Catalog, r *row) (list []*props.Material, whole bool) {
+func materials(c *catalog.Catalog, r *row) (list []*props.Material, whole bool) {
 	id := strings.NewReplacer(" ", "-", "&", "", "investment", "inv").Replace(r.Material)
 	if m := c.Material(id); m != nil {
 		return []*props.Material{m}, false

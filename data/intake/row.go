@@ -12,6 +12,8 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/record"
 )
 
 // row is one figure read on a page.
@@ -76,7 +78,7 @@ func readRows(folder string) ([]*row, error) {
 
 // parse puts each row into the form of a data file and lets the catalog's own
 // loader read it, so that value, unit and conditions mean what they mean there.
-func parse(c *props.Catalog, rows []*row) {
+func parse(c *catalog.Catalog, rows []*row) {
 	var in strings.Builder
 	in.WriteString("[[source]]\nid = \"page\"\ntitle = \"page\"\nkind = \"trade\"\n[[family]]\nid = \"pages\"\nname = \"pages\"\n[[alloy]]\nid = \"pages\"\nname = \"pages\"\nfamily = \"pages\"\n")
 	start := map[int]int{} // line → row
@@ -85,8 +87,8 @@ func parse(c *props.Catalog, rows []*row) {
 		fmt.Fprintf(&in, "[[alloy.material]]\nid = \"row-%d\"\n[[alloy.material.figures]]\nbasis = %q\nsource = \"page\"\nknown = \"read\"\n%s = %q\n",
 			i, r.basis(), r.Property, r.text())
 	}
-	read, err := props.LoadFiles(c, []props.File{{Name: "rows", Content: []byte(in.String())}})
-	var mistakes props.LoadErrors
+	read, err := catalog.LoadFiles(c, []catalog.File{{Name: "rows", Content: []byte(in.String())}})
+	var mistakes record.Errors
 	if errors.As(err, &mistakes) {
 		lines := make([]int, 0, len(start))
 		for l := range start {
@@ -102,8 +104,8 @@ func parse(c *props.Catalog, rows []*row) {
 		}
 	}
 	for i, r := range rows {
-		if m := read.Material(fmt.Sprintf("row-%d", i)); m != nil && r.problem == "" && len(m.Blocks) == 1 && len(m.Blocks[0].Figures) == 1 {
-			r.figure = &m.Blocks[0].Figures[0]
+		if m := read.Material(fmt.Sprintf("row-%d", i)); m != nil && r.problem == "" && len(m.Stated) == 1 {
+			r.figure = &m.Stated[0]
 		} else if r.problem == "" {
 			r.problem = "not a figure"
 		}

@@ -9,6 +9,7 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"alongside/props"
+	"alongside/props/catalog"
 )
 
 //go:embed rules.toml
@@ -23,7 +24,7 @@ type rule struct {
 	Agrees string   // document named where the digits agree with a figure of another source
 }
 
-func readRules(c *props.Catalog) ([]rule, error) {
+func readRules(c *catalog.Catalog) ([]rule, error) {
 	var file struct{ Rule []rule }
 	if meta, err := toml.Decode(rulesText, &file); err != nil {
 		return nil, fmt.Errorf("rules.toml: %w", err)
@@ -67,7 +68,7 @@ type verdict struct {
 
 // judge adds what a rule says of a figure that a row gives, and reports whether
 // it says anything.
-func (v *verdict) judge(c *props.Catalog, ru *rule, f *props.Figure) bool {
+func (v *verdict) judge(c *catalog.Catalog, ru *rule, f *props.Figure) bool {
 	if slices.Contains(ru.Read, f.Source.ID) {
 		v.read = true
 		if !slices.Contains(v.where, ru.Where) {

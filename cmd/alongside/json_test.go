@@ -19,8 +19,8 @@ type schema struct {
 			Material *string
 			Against  *json.RawMessage
 			Figure   *struct {
-				Lo, Hi                           *float64
-				Basis, Conditions, Source, Known *string
+				Lo, Hi                                   *float64
+				Basis, Conditions, Source, Known, Agrees *string
 			}
 			Absent       *string
 			Delta        *struct{ Lo, Mid, Hi, Percent *float64 }

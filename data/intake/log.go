@@ -31,15 +31,12 @@ func (l *intakeLog) add(r *row, result string, figure *props.Figure) {
 	}
 	l.counts[key][result]++
 	switch result {
-	case otherValue, doubtful, otherTest, shared, noRule, unreadable, heldOther:
-		have, why := "", result
+	case otherValue, doubtful, shared, noRule, heldOther:
+		have := ""
 		if figure != nil {
 			have = figure.Value.String() + " [" + figure.Source.ID + "]"
 		}
-		if r.problem != "" {
-			why += ": " + r.problem
-		}
-		l.left = append(l.left, []string{r.Material, r.Property, r.Basis, strings.TrimSpace(r.Value + " " + r.Unit), r.Conditions, r.Source, have, why})
+		l.left = append(l.left, []string{r.Material, r.Property, r.Basis, strings.TrimSpace(r.Value + " " + r.Unit), r.Conditions, r.Source, have, result})
 	}
 }
 

@@ -42,7 +42,7 @@ func run(data, folder, logs string, all bool) error {
 	if err != nil {
 		return err
 	}
-	rules, err := readRules(c)
+	rs, err := readRules(c)
 	if err != nil {
 		return err
 	}
@@ -51,7 +51,7 @@ func run(data, folder, logs string, all bool) error {
 		return err
 	}
 	parse(c, rows)
-	matches, verdicts := judge(c, rules, rows, all)
+	matches, verdicts := judge(c, rs, rows, all)
 	log := newLog()
 	for i, r := range rows {
 		result, figure := matches[i].outcome(r, verdicts)
@@ -74,13 +74,13 @@ type matching struct {
 
 // judge finds for each row its figures in the catalog and works out what may
 // be said of these.
-func judge(c *catalog.Catalog, rules []rule, rows []*row, all bool) ([]matching, map[*props.Figure]*verdict) {
+func judge(c *catalog.Catalog, rs *rules, rows []*row, all bool) ([]matching, map[*props.Figure]*verdict) {
 	matches := make([]matching, len(rows))
 	verdicts := map[*props.Figure]*verdict{}
 	for i, r := range rows {
 		m := &matches[i]
 		m.found, m.nearest, m.reason = match(c, r)
-		m.rule = ruleFor(rules, r)
+		m.rule = rs.of(r)
 		if m.rule == nil || (r.held() && !all) {
 			continue
 		}

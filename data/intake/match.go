@@ -22,7 +22,7 @@ const (
 	otherValue = "another value"
 	otherTest  = "other conditions"
 	doubtful   = "reader found another value"
-	noRule     = "page not judged"
+	noRule     = "page without a rule, or refused"
 	shared     = "figure of a whole class"
 	unreadable = "not readable"
 )

@@ -20,6 +20,7 @@ import (
 type row struct {
 	File, Material, Property, Basis, Value, Unit, Conditions string
 	Source, Page                                             string // whose figure, and the kind of page it was read on
+	Note                                                     string // the reader's remark
 	Agree                                                    string // the reader's own comparison: yes, no, absent
 	figure                                                   *props.Figure
 	problem                                                  string // why it could not be read as a figure
@@ -58,7 +59,7 @@ func readRows(folder string) ([]*row, error) {
 		if _, ok := column["material_id"]; !ok {
 			continue
 		}
-		for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree"} {
+		for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree", "note"} {
 			if _, ok := column[head]; !ok {
 				return nil, fmt.Errorf("%s: has no column %s; see DEVELOPERS.md for the columns", name, head)
 			}
@@ -66,7 +67,7 @@ func readRows(folder string) ([]*row, error) {
 		for _, cells := range table[1:] {
 			get := func(head string) string { return strings.TrimSpace(cells[column[head]]) }
 			r := &row{File: filepath.Base(name), Material: get("material_id"), Property: get("property"), Basis: get("basis"),
-				Value: get("value"), Unit: get("unit"), Conditions: get("conditions"), Source: get("source"), Page: get("where"), Agree: get("agree")}
+				Value: get("value"), Unit: get("unit"), Conditions: get("conditions"), Source: get("source"), Page: get("where"), Agree: get("agree"), Note: get("note")}
 			if hi := get("value_hi"); hi != "" && hi != r.Value {
 				r.Value += "–" + hi
 			}

@@ -24,12 +24,18 @@ type rule struct {
 	Agrees string   // document named where the digits agree with a figure of another source
 }
 
-func readRules(c *catalog.Catalog) ([]rule, error) {
-	var file struct{ Rule []rule }
+// rules are the rules of rules.toml, and the remarks by which a row is refused.
+type rules struct {
+	Refuse []string
+	Rule   []rule
+}
+
+func readRules(c *catalog.Catalog) (*rules, error) {
+	var file rules
 	if meta, err := toml.Decode(rulesText, &file); err != nil {
 		return nil, fmt.Errorf("rules.toml: %w", err)
 	} else if left := meta.Undecoded(); len(left) > 0 {
-		return nil, fmt.Errorf("rules.toml: unknown key %v; use source, pages, read, where, agrees", left[0])
+		return nil, fmt.Errorf("rules.toml: unknown key %v; use refuse, or source, pages, read, where, agrees", left[0])
 	}
 	known := map[string]bool{}
 	for _, s := range c.Sources {
@@ -45,15 +51,20 @@ func readRules(c *catalog.Catalog) ([]rule, error) {
 			return nil, fmt.Errorf("rules.toml: rule for %s: where is missing; say what kind of page it is", r.Source)
 		}
 	}
-	return file.Rule, nil
+	return &file, nil
 }
 
-// ruleFor is the first rule that fits the row's source and page.
-func ruleFor(rules []rule, r *row) *rule {
-	for i := range rules {
+// of is the first rule that fits the row's source and page; nil for none and
+// for a row that is refused.
+func (rs *rules) of(r *row) *rule {
+	if slices.ContainsFunc(rs.Refuse, func(remark string) bool { return strings.Contains(r.Note, remark) }) {
+		return nil
+	}
+	for i := range rs.Rule {
+		ru := &rs.Rule[i]
 		fits := func(start string) bool { return strings.HasPrefix(r.Page, start) }
-		if rules[i].Source == r.Source && (len(rules[i].Pages) == 0 || slices.ContainsFunc(rules[i].Pages, fits)) {
-			return &rules[i]
+		if ru.Source == r.Source && (len(ru.Pages) == 0 || slices.ContainsFunc(ru.Pages, fits)) {
+			return ru
 		}
 	}
 	return nil

@@ -38,12 +38,20 @@ func main() {
 
 // run takes the rows of a folder into the data files and writes the log.
 func run(data, folder, logs string, all bool) error {
+	var rs rules
+	if err := rs.read(rulesText); err != nil {
+		return err
+	}
+	return take(&rs, data, folder, logs, all)
+}
+
+// take is run with rules.
+func take(rs *rules, data, folder, logs string, all bool) error {
 	c, err := catalog.Load(os.DirFS(data))
 	if err != nil {
 		return err
 	}
-	rs, err := readRules(c)
-	if err != nil {
+	if err := rs.check(c); err != nil {
 		return err
 	}
 	rows, err := readRows(folder)

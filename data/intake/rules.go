@@ -30,28 +30,34 @@ type rules struct {
 	Rule   []rule
 }
 
-func readRules(c *catalog.Catalog) (*rules, error) {
-	var file rules
-	if meta, err := toml.Decode(rulesText, &file); err != nil {
-		return nil, fmt.Errorf("rules.toml: %w", err)
-	} else if left := meta.Undecoded(); len(left) > 0 {
-		return nil, fmt.Errorf("rules.toml: unknown key %v; use refuse, or source, pages, read, where, agrees", left[0])
+func (rs *rules) read(text string) error {
+	meta, err := toml.Decode(text, rs)
+	if err != nil {
+		return fmt.Errorf("rules.toml: %w", err)
 	}
+	if left := meta.Undecoded(); len(left) > 0 {
+		return fmt.Errorf("rules.toml: unknown key %v; use refuse, or source, pages, read, where, agrees", left[0])
+	}
+	return nil
+}
+
+// check holds the rules against the source list.
+func (rs *rules) check(c *catalog.Catalog) error {
 	known := map[string]bool{}
 	for _, s := range c.Sources {
 		known[s.ID] = true
 	}
-	for _, r := range file.Rule {
+	for _, r := range rs.Rule {
 		for _, id := range append(slices.Clone(r.Read), r.Agrees) {
 			if id != "" && !known[id] {
-				return nil, fmt.Errorf("rules.toml: rule for %s: %q is not in the source list; add it to data/sources-*.toml", r.Source, id)
+				return fmt.Errorf("rules.toml: rule for %s: %q is not in the source list; add it to data/sources-*.toml", r.Source, id)
 			}
 		}
 		if len(r.Read) > 0 && r.Where == "" {
-			return nil, fmt.Errorf("rules.toml: rule for %s: where is missing; say what kind of page it is", r.Source)
+			return fmt.Errorf("rules.toml: rule for %s: where is missing; say what kind of page it is", r.Source)
 		}
 	}
-	return &file, nil
+	return nil
 }
 
 // of is the first rule that fits the row's source and page; nil for none and

@@ -18,12 +18,12 @@ import (
 
 // row is one figure read on a page.
 type row struct {
-	File, Material, Property, Basis, Value, Unit, Conditions string
-	Source, Page                                             string // whose figure, and the kind of page it was read on
-	Note                                                     string // the reader's remark
-	Agree                                                    string // the reader's own comparison: yes, no, absent
-	figure                                                   *props.Figure
-	problem                                                  string // why it could not be read as a figure
+	Material, Property, Basis, Value, Unit, Conditions string
+	Source, Page                                       string // whose figure, and the kind of page it was read on
+	Note                                               string // the reader's remark
+	Agree                                              string // the reader's own comparison: yes, no, absent
+	figure                                             *props.Figure
+	problem                                            string // why it could not be read as a figure
 }
 
 // held reports whether the row is kept out of the data, to compare with the
@@ -43,36 +43,47 @@ func readRows(folder string) ([]*row, error) {
 	}
 	var rows []*row
 	for _, name := range names {
-		f, err := os.Open(name)
+		more, err := readFile(name)
 		if err != nil {
 			return nil, err
 		}
-		table, err := csv.NewReader(f).ReadAll()
-		f.Close()
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+		rows = append(rows, more...)
+	}
+	return rows, nil
+}
+
+// readFile reads one CSV file; one that holds no figures gives no rows.
+func readFile(name string) ([]*row, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	table, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	column := map[string]int{}
+	for i, head := range table[0] {
+		column[head] = i
+	}
+	if _, ok := column["material_id"]; !ok {
+		return nil, nil
+	}
+	for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree", "note"} {
+		if _, ok := column[head]; !ok {
+			return nil, fmt.Errorf("%s: has no column %s; see DEVELOPERS.md for the columns", name, head)
 		}
-		column := map[string]int{}
-		for i, head := range table[0] {
-			column[head] = i
+	}
+	var rows []*row
+	for _, cells := range table[1:] {
+		get := func(head string) string { return strings.TrimSpace(cells[column[head]]) }
+		r := &row{Material: get("material_id"), Property: get("property"), Basis: get("basis"),
+			Value: get("value"), Unit: get("unit"), Conditions: get("conditions"), Source: get("source"), Page: get("where"), Agree: get("agree"), Note: get("note")}
+		if hi := get("value_hi"); hi != "" && hi != r.Value {
+			r.Value += "–" + hi
 		}
-		if _, ok := column["material_id"]; !ok {
-			continue
-		}
-		for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree", "note"} {
-			if _, ok := column[head]; !ok {
-				return nil, fmt.Errorf("%s: has no column %s; see DEVELOPERS.md for the columns", name, head)
-			}
-		}
-		for _, cells := range table[1:] {
-			get := func(head string) string { return strings.TrimSpace(cells[column[head]]) }
-			r := &row{File: filepath.Base(name), Material: get("material_id"), Property: get("property"), Basis: get("basis"),
-				Value: get("value"), Unit: get("unit"), Conditions: get("conditions"), Source: get("source"), Page: get("where"), Agree: get("agree"), Note: get("note")}
-			if hi := get("value_hi"); hi != "" && hi != r.Value {
-				r.Value += "–" + hi
-			}
-			rows = append(rows, r)
-		}
+		rows = append(rows, r)
 	}
 	return rows, nil
 }

@@ -18,7 +18,7 @@ var Files embed.FS
 
 // Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *catalog.Catalog {
-	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...)}
+	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday}
 	c.Index()
 	return c
 })

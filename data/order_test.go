@@ -33,7 +33,7 @@ func TestReadFiguresAreShownFirst(t *testing.T) {
 				if f.Source.Trade() {
 					trade++
 				}
-				if f.Known == props.Memory {
+				if f.Known() == props.Memory {
 					memory++
 				}
 				better := betterFigure(f, list[i+1:])
@@ -43,7 +43,7 @@ func TestReadFiguresAreShownFirst(t *testing.T) {
 					withReason++
 				default:
 					t.Errorf("%s:%d: %s, %v %v: %v (%s, %v) is shown before %v (%s, %v); write why (first = …) or mend it",
-						m.Alloy.File, f.Line, m.ID, f.Basis, p, f.Value, f.Source.ID, f.Known, better.Value, better.Source.ID, better.Known)
+						m.Alloy.File, f.Line, m.ID, f.Basis, p, f.Value, f.Source.ID, f.Known(), better.Value, better.Source.ID, better.Known())
 				}
 			}
 		}
@@ -54,11 +54,11 @@ func TestReadFiguresAreShownFirst(t *testing.T) {
 // betterFigure finds a figure of the same basis at room temperature that was
 // read in a standard or handbook, where f was not.
 func betterFigure(f *props.Figure, rest []*props.Figure) *props.Figure {
-	if !f.Source.Trade() && f.Known == props.Read {
+	if !f.Source.Trade() && f.Known() == props.Read {
 		return nil
 	}
 	for _, g := range rest {
-		if g.Basis == f.Basis && !g.Source.Trade() && g.Known == props.Read && !g.Cond.HasAt && g.Cond.Hours == 0 {
+		if g.Basis == f.Basis && !g.Source.Trade() && g.Known() == props.Read && !g.Cond.HasAt && g.Cond.Hours == 0 {
 			return g
 		}
 	}

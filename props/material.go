@@ -62,19 +62,17 @@ func ParseBasis(s string) (Basis, bool) {
 // Known says how a figure came into the catalog.
 type Known uint8
 
-// Read means the figure was read on a page that reproduces the source;
-// Memory means it was remembered and still waits to be checked.
+// The degrees of knowing, least first. Memory means that a figure was
+// remembered and still waits to be checked, Agreed that it was remembered and
+// the same digits were read in another document than its source, Read that it
+// was read on a page that reproduces the source.
 const (
 	Memory Known = iota
+	Agreed
 	Read
 )
 
-func (k Known) String() string {
-	if k == Read {
-		return "read"
-	}
-	return "memory"
-}
+func (k Known) String() string { return [...]string{"memory", "agreed", "read"}[k] }
 
 // Process is the casting process, or wrought.
 type Process uint8
@@ -145,6 +143,7 @@ func ProcessWords() []string {
 // Source is a published standard, handbook or page that figures rest on.
 type Source struct {
 	ID, Title, Publisher, Edition, Kind, Note string
+	Successor                                 *Source // what took its place; nil while it is in force
 	// File and Line tell where the record stands; empty in the compiled catalog.
 	File string
 	Line int
@@ -223,7 +222,16 @@ type Figure struct {
 	Property PropertyID
 	Value    units.Quantity
 	Cond     *Conditions // never nil
+	Agrees   *Source     // of a figure from memory: a document, read, with the same digits; nil for none
 	*Block
+}
+
+// Known is the degree to which the figure is known.
+func (f *Figure) Known() Known {
+	if f.Block.Known == Memory && f.Agrees != nil {
+		return Agreed
+	}
+	return f.Block.Known
 }
 
 // Block is what the figures of one source's statement share: basis, source,
@@ -307,7 +315,8 @@ func (m *Material) Name() string {
 // Figures lists every figure of a property for the material, its own and the
 // inherited ones, best first: premium reasons given in the data, then
 // standards and handbooks before common practice, figures read before figures
-// remembered, the material's own before inherited ones, then the order of the
+// that agree with another document and these before figures from memory alone,
+// the material's own before inherited ones, then the order of the
 // data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
 	var found []*Figure
@@ -346,9 +355,7 @@ func (f *Figure) Rank() int {
 	if f.Source.Trade() {
 		r += 16
 	}
-	if f.Known == Memory {
-		r += 2
-	}
+	r += int(Read - f.Known())
 	if !f.Cond.RoomTemperature() {
 		r += 32
 	}

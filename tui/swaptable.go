@@ -111,7 +111,7 @@ func cellOf(l *swap.Line) swapCell {
 	}
 	c.words = plain(l.Words)
 	for _, u := range l.Figures {
-		if u.Figure.Known == props.Memory {
+		if u.Figure.Known() == props.Memory {
 			c.memory = memorySign
 		}
 	}

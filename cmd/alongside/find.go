@@ -107,7 +107,7 @@ func findText(found []*props.Material, s units.System) string {
 				continue
 			}
 			text := q.Number() + report.Mark(f.Basis)
-			if f.Known == props.Memory {
+			if f.Known() == props.Memory {
 				text, memory = text+"'", true
 			}
 			r = append(r, text)
@@ -166,7 +166,7 @@ func findTSV(found []*props.Material, s units.System) string {
 				b.WriteString("\t\t\t")
 				continue
 			}
-			b.WriteString("\t" + q.String() + "\t" + f.Basis.String() + "\t" + f.Known.String())
+			b.WriteString("\t" + q.String() + "\t" + f.Basis.String() + "\t" + f.Known().String())
 		}
 		b.WriteByte('\n')
 	}
@@ -198,7 +198,7 @@ func findJSON(found []*props.Material, s units.System) string {
 		f := foundMaterial{m.ID, m.Name(), m.Alloy.Family.ID, m.Alloy.Name, m.Temper, m.Process.ID(), []foundFigure{}}
 		for _, id := range keyFigures {
 			if fig, q := keyFigure(m, id, s); fig != nil {
-				f.Figures = append(f.Figures, foundFigure{id.String(), q.Unit.Symbol(), report.Quiet(q.Lo), report.Quiet(q.Hi), fig.Basis.String(), fig.Known.String()})
+				f.Figures = append(f.Figures, foundFigure{id.String(), q.Unit.Symbol(), report.Quiet(q.Lo), report.Quiet(q.Hi), fig.Basis.String(), fig.Known().String()})
 			}
 		}
 		out = append(out, f)

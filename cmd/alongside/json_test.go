@@ -19,8 +19,8 @@ type schema struct {
 			Material *string
 			Against  *json.RawMessage
 			Figure   *struct {
-				Lo, Hi                           *float64
-				Basis, Conditions, Source, Known *string
+				Lo, Hi                                   *float64
+				Basis, Conditions, Source, Known, Agrees *string
 			}
 			Absent       *string
 			Delta        *struct{ Lo, Mid, Hi, Percent *float64 }
@@ -74,7 +74,7 @@ func TestJSONForm(t *testing.T) {
 				t.Errorf("%s of %s: lo and hi are missing or out of order", *row.Property, *c.Material)
 			}
 			if c.Figure.Source == nil || *c.Figure.Source == "" || c.Figure.Conditions == nil || c.Figure.Basis == nil ||
-				*c.Figure.Known != "read" && *c.Figure.Known != "memory" {
+				*c.Figure.Known != "read" && *c.Figure.Known != "agreed" && *c.Figure.Known != "memory" {
 				t.Errorf("%s of %s: where the figure comes from is incomplete", *row.Property, *c.Material)
 			}
 		}

@@ -51,6 +51,7 @@ type reference struct {
 	table  string
 	known  props.Known
 	where  string
+	agrees *props.Source
 }
 
 func showText(m *props.Material, s units.System, convert bool, width int) string {
@@ -89,7 +90,7 @@ func showText(m *props.Material, s units.System, convert bool, width int) string
 		if r.table != "" {
 			text += "; " + r.table
 		}
-		text += "; " + known(r.known, r.where)
+		text += "; " + known(r)
 		if r.source.Note != "" {
 			text += "; " + strings.TrimSuffix(r.source.Note, ".")
 		}
@@ -125,7 +126,7 @@ func (p *page) composition(a *props.Alloy) {
 	if n := a.Nominal(); n != "" {
 		p.line("", "Nominal composition: "+n+" (middle of the limits)")
 	}
-	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" "+p.number(reference{a.Composition.Source, "", a.Composition.Known, a.Composition.Where}))
+	p.line("", "Composition, % by mass: "+strings.Join(parts, "; ")+" "+p.number(reference{a.Composition.Source, "", a.Composition.Known, a.Composition.Where, nil}))
 }
 
 func (p *page) figure(f *props.Figure, u units.Unit, convert bool) {
@@ -140,7 +141,7 @@ func (p *page) figure(f *props.Figure, u units.Unit, convert bool) {
 	if f.Inherited {
 		s += "; for " + shared(f.Block)
 	}
-	s += " " + p.number(reference{f.Source, f.Table, f.Known, f.Where})
+	s += " " + p.number(reference{f.Source, f.Table, f.Known(), f.Where, f.Agrees})
 	if f.First != "" {
 		s += " Shown first: " + f.First
 	}
@@ -155,20 +156,20 @@ func (p *page) number(r reference) string {
 		at = len(p.refs)
 		p.refs = append(p.refs, r)
 	}
-	if r.known == props.Memory {
+	switch r.known {
+	case props.Memory:
 		return "[" + strconv.Itoa(at+1) + ", from memory]"
+	case props.Agreed:
+		return "[" + strconv.Itoa(at+1) + ", from memory, same digits elsewhere]"
 	}
 	return "[" + strconv.Itoa(at+1) + "]"
 }
 
-func known(k props.Known, where string) string {
-	if k == props.Memory {
+func known(r reference) string {
+	if r.known == props.Memory {
 		return "from memory, not read"
 	}
-	if where == "" {
-		return "read"
-	}
-	return "read: " + where
+	return report.KnownText(r.known, r.where, r.agrees)
 }
 
 // shared says which materials of the alloy a block holds for.

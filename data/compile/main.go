@@ -88,6 +88,7 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 	}
 	var shared strings.Builder
 	fmt.Fprintf(&shared, "// The sizes of the catalog.\nconst (\nMaterials = %d\nFigures = %d\nSources = %d\n)\n\n", len(c.Materials), c.FigureCount(), len(c.Sources))
+	fmt.Fprintf(&shared, "// Everyday lists the ids of the materials that are asked for most.\nvar Everyday = %#v\n\n", c.Everyday)
 	shared.WriteString("// Alloys are the alloys of each data file, in the order of the catalog.\nvar Alloys = [...][]*props.Alloy{\n")
 	for _, file := range order {
 		shared.WriteString(variable(file) + ",\n")

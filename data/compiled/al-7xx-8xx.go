@@ -321,8 +321,8 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1180, Hi: 1180, Unit: units.DegF}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[25]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.4, Hi: 13.4, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[1], Block: &al7xx8xxBlocks[25]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14.6, Hi: 14.6, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[2], Block: &al7xx8xxBlocks[25]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[26]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.IACS}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[26]},
+		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[3], Agrees: &sourceFDRYAL, Block: &al7xx8xxBlocks[26]},
+		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.IACS}, Cond: &al7xx8xxConditions[3], Agrees: &sourceFDRYAL, Block: &al7xx8xxBlocks[26]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 9.7, Hi: 9.7, Place: -1, Unit: units.Mpsi}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[27]},
 		{Property: props.Density, Value: units.Quantity{Lo: 0.102, Hi: 0.102, Place: -3, Unit: units.LbPerIn3}, Cond: &al7xx8xxConditions[10], Block: &al7xx8xxBlocks[28]},
 		{Property: props.RatingFluidity, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[29]},
@@ -547,7 +547,7 @@ var al7xx8xx = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "852-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[71]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[72]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Agrees: &sourceDSMECH, Block: &al7xx8xxBlocks[72]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[73]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[74]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[74]},

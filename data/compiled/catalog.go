@@ -11,9 +11,12 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 752
-	Figures   = 8117
-	Sources   = 119
+	Figures   = 8554
+	Sources   = 150
 )
+
+// Everyday lists the ids of the materials that are asked for most.
+var Everyday = []string{"a356-t6-sand", "a356-t6-pm", "a356-t61-pm", "356-t6-sand", "356-t6-pm", "356-f-sand", "319-f-sand", "319-f-pm", "319-t6-sand", "355-t6-sand", "355-t6-pm", "c355-t6-pm", "357-t6-pm", "a357-t6-sand", "443-f-sand", "443-f-pm", "535-f-sand", "713-t5-sand", "413-f-die", "a413-f-die", "a380-f-die", "380-f-die", "a360-f-die", "360-f-die", "383-f-die", "384-f-die", "390-f-die", "b390-f-die", "zn-3-die", "zn-5-die", "za-8-die", "za-8-pm", "za-12-sand", "za-12-die", "za-27-sand", "za-27-die", "az91d-die", "am60b-die", "az91e-t6-sand", "gray-20", "gray-25", "gray-30", "gray-35", "gray-40", "gray-45", "gray-50", "gray-55", "gray-60", "ductile-60-40-18", "ductile-65-45-12", "ductile-80-55-06", "ductile-100-70-03", "ductile-120-90-02", "malleable-32510", "steel-a27-60-30", "steel-a27-65-35", "steel-a27-70-36", "steel-a27-70-40", "steel-a148-80-40", "steel-a148-80-50", "steel-a148-90-60", "steel-a148-105-85", "steel-a148-115-95", "steel-a216-wcb", "steel-a216-wcc", "steel-a217-wc6", "steel-a217-wc9", "steel-a352-lcb", "steel-a352-lcc", "cf8", "cf8m", "cf3", "cf3m", "ca15", "ca6nm", "c83600-sand", "c83600-cont", "c87500-sand", "c89836-sand", "c90300-sand", "c90300-cont", "c93200-sand", "c93200-cont", "c95400-sand", "c95400-cont", "c95500-sand", "c95800-sand", "c86300-sand", "c86500-sand", "a36-wrought", "1018-cold-drawn-wrought", "1045-cold-drawn-wrought", "4140-annealed-wrought", "4140-normalized-wrought", "304-annealed-wrought", "316-annealed-wrought", "6061-t6-wrought", "6063-t5-wrought", "6063-t6-wrought", "7075-t6-wrought"}
 
 // Alloys are the alloys of each data file, in the order of the catalog.
 var Alloys = [...][]*props.Alloy{
@@ -60,6 +63,66 @@ var Alloys = [...][]*props.Alloy{
 	zinc,
 }
 
+var sourceAAADM = props.Source{ID: "AA-ADM", Title: "Aluminum Design Manual, Table 3.3-1M, minimum mechanical properties (metric)", Publisher: "The Aluminum Association", Edition: "not stated where read; the table number is of the editions before 2010", Kind: "association"}
+
+var sourceASMEB313 = props.Source{ID: "ASME-B31.3", Title: "B31.3, Process Piping: Tables A-1, C-1 and C-6", Publisher: "ASME", Edition: "2024 and earlier, as public programs transcribe it", Kind: "standard", Note: "Minimums repeated from the material specifications; one expansion line for all aluminum and one for all bronzes, not an alloy's own."}
+
+var sourceCDA1448 = props.Source{ID: "CDA-144-8", Title: "Mechanical properties of copper and copper alloys at low temperatures, publication 144/8", Publisher: "Copper Development Association", Edition: "not stated; read through the cards of an open CAD library that quote it with permission", Kind: "association"}
+
+var sourceTXTAU = props.Source{ID: "TXT-AU", Title: "Materials table of a mechanical design course, Australian standards named row by row", Publisher: "technical college", Edition: "undated", Kind: "textbook"}
+
+var sourceTXTCIVIL = props.Source{ID: "TXT-CIVIL", Title: "Materials for Civil and Construction Engineers, table of typical properties of cast aluminum alloys", Edition: "not stated where read", Kind: "textbook"}
+
+var sourceTXTCOLL = props.Source{ID: "TXT-COLL", Title: "Strength of materials course page: E, G and Poisson's ratio", Publisher: "community college", Edition: "undated", Kind: "textbook"}
+
+var sourceTXTMECHE = props.Source{ID: "TXT-MECH-E", Title: "Multimedia engineering mechanics, appendix of material properties", Edition: "undated", Kind: "textbook"}
+
+var sourceTXTMOMC = props.Source{ID: "TXT-MOM-C", Title: "Mechanics of materials, appendix C, material properties", Edition: "not stated where read", Kind: "textbook"}
+
+var sourceTXTUNS = props.Source{ID: "TXT-UNS", Title: "Typical properties of wrought aluminum by UNS number, sizes of about 1/2 in: course copy of a machine design table", Edition: "not stated where read", Kind: "textbook"}
+
+var sourceADITYP = props.Source{ID: "ADI-TYP", Title: "Typical properties of austempered ductile iron to A897/A897M-16, one-page sheet in metric units", Edition: "2017", Kind: "textbook", Note: "Names the standard whose grades it describes. Prints the static modulus and Poisson's ratio; the figures of ISO 17804 are dynamic, about 6 % higher."}
+
+var sourceCADCARDS = props.Source{ID: "CAD-CARDS", Title: "Material cards of open CAD libraries that name EN 1561, EN 1562 and EN 1563", Edition: "undated", Kind: "trade"}
+
+var sourceDIEPAGE = props.Source{ID: "DIE-PAGE", Title: "Typical properties of die casting alloys, standard not named", Publisher: "die casters' pages", Edition: "undated", Kind: "trade"}
+
+var sourceDSMECH = props.Source{ID: "DS-MECH", Title: "Open dataset of mechanical properties of 1,552 materials by national standard, in MPa", Edition: "not stated", Kind: "trade", Note: "An exercise file that names no source; its American part repeats handbook tables of steels, cast copper alloys and wrought aluminum."}
+
+var sourceENGREFAL = props.Source{ID: "ENGREF-AL", Title: "Common aluminum casting alloys: sand minimums mixed with typical figures, standards named in general", Publisher: "engineering reference page", Edition: "undated", Kind: "trade"}
+
+var sourceEXTLIM = props.Source{ID: "EXT-LIM", Title: "Mechanical property limits of 6063 and 6061 extrusions by thickness, standard not named", Publisher: "extruder's page", Edition: "undated", Kind: "trade"}
+
+var sourceFDRYAL = props.Source{ID: "FDRY-AL", Title: "Foundry tables of physical and typical properties of cast aluminum that name no source", Publisher: "foundry pages", Edition: "undated", Kind: "trade"}
+
+var sourceFDRYCARD = props.Source{ID: "FDRY-CARD", Title: "Alloy cards of 308.0-F (permanent mold) and 319.0-F (sand), standard not named", Publisher: "sand and permanent mold foundry's page", Edition: "undated", Kind: "trade"}
+
+var sourceMACHDI = props.Source{ID: "MACH-DI", Title: "Physical properties of ductile iron and other irons, source not named on the page", Edition: "undated", Kind: "trade"}
+
+var sourceMGDEV = props.Source{ID: "MG-DEV", Title: "Data sheets of cast magnesium alloys EZ33A-T5, AZ91E, ZE41A-T5, WE43 and others", Publisher: "alloy developers and makers", Edition: "undated; one is sheet 467", Kind: "trade"}
+
+var sourceTRADEAL = props.Source{ID: "TRADE-AL", Title: "Distributors' tables of the physical properties of wrought aluminum that name no source", Edition: "undated", Kind: "trade"}
+
+var sourceTRADECASTSS = props.Source{ID: "TRADE-CASTSS", Title: "Investment foundries' charts of nominal composition and mechanical properties of cast stainless grades", Edition: "undated", Kind: "trade", Note: "Typical figures run 3 to 6 ksi above the handbook's."}
+
+var sourceTRADECU = props.Source{ID: "TRADE-CU", Title: "Data sheets of copper alloy producers, casters and suppliers that name no source of their figures", Edition: "undated; many keep the layout of the association's sheets", Kind: "trade"}
+
+var sourceTRADEHRA = props.Source{ID: "TRADE-HRA", Title: "Data sheet of heat-resistant cast alloy HK (HK40)", Publisher: "heat-resistant alloy foundry", Edition: "revision 04/91", Kind: "trade"}
+
+var sourceTRADEREF = props.Source{ID: "TRADE-REF", Title: "Metal table of a public engineering reference program, names only the ASTM standard", Edition: "undated", Kind: "trade"}
+
+var sourceTRADESS = props.Source{ID: "TRADE-SS", Title: "Property pages of stainless tube and bar makers and suppliers", Edition: "undated", Kind: "trade"}
+
+var sourceTRADESTEEL = props.Source{ID: "TRADE-STEEL", Title: "Steel service center's table of estimated minimum values of carbon steel bars", Edition: "undated", Kind: "trade"}
+
+var sourceWEBENG = props.Source{ID: "WEB-ENG", Title: "Data sheets on an engineering news site, source not named", Edition: "undated", Kind: "trade"}
+
+var sourceASTMB138 = props.Source{ID: "ASTM-B138", Title: "B138/B138M, Specification for manganese bronze rod, bar and shapes", Publisher: "ASTM", Edition: "not stated where read", Kind: "standard"}
+
+var sourceASTMB139 = props.Source{ID: "ASTM-B139", Title: "B139, Specification for phosphor bronze rod, bar and shapes", Publisher: "ASTM", Edition: "2007 as named on the page", Kind: "standard"}
+
+var sourceASTMB21 = props.Source{ID: "ASTM-B21", Title: "B21/B21M, Specification for naval brass rod, bar and shapes", Publisher: "ASTM", Edition: "2020 as named on the page", Kind: "standard"}
+
 var sourceAASPM = props.Source{ID: "AA-SPM", Title: "Standards for Aluminum Sand and Permanent Mold Castings", Publisher: "The Aluminum Association", Edition: "2008 and earlier; edition not stated where read", Kind: "association", Note: "limits for separately cast bars derived from ASTM B26, ASTM B108 and QQ-A-601, QQ-A-596; the Brinell ranges are given for information and are not acceptance limits"}
 
 var sourceAAPINK = props.Source{ID: "AA-PINK", Title: "Designations and Chemical Composition Limits for Aluminum Alloys in the Form of Castings and Ingot", Publisher: "The Aluminum Association", Edition: "edition not stated", Kind: "association", Note: "registered composition limits, remembered; most of the principal elements were also seen on foundry chemistry tables that name no issuing standard"}
@@ -68,9 +131,11 @@ var sourceASTMB26 = props.Source{ID: "ASTM-B26", Title: "B26/B26M Standard Speci
 
 var sourceASTMB108 = props.Source{ID: "ASTM-B108", Title: "B108/B108M Standard Specification for Aluminum-Alloy Permanent Mold Castings", Publisher: "ASTM International", Edition: "2002 to 2019", Kind: "standard", Note: "minimums of separately cast bars, and for the premium alloys of bars cut from castings at a designated place or at none; remembered, no page of the standard was read"}
 
-var sourceQQA601 = props.Source{ID: "QQ-A-601", Title: "QQ-A-601 Aluminum Alloy Sand Castings", Publisher: "US General Services Administration", Edition: "revisions E and F", Kind: "government", Note: "cancelled in favour of ASTM B26"}
+var sourceQQA601 = props.Source{ID: "QQ-A-601", Title: "QQ-A-601 Aluminum Alloy Sand Castings", Publisher: "US General Services Administration", Edition: "revisions E and F", Kind: "government", Note: "cancelled in favor of ASTM B26", Successor: &sourceASTMB26}
 
-var sourceMILA21180 = props.Source{ID: "MIL-A-21180", Title: "MIL-A-21180 Aluminum-Alloy Castings, High Strength", Publisher: "US Department of Defense", Edition: "revisions C and D (1984)", Kind: "government", Note: "premium castings; classes 1 to 3 hold in designated areas, classes 10 to 12 in any area; tensile tables remembered, text pages of revision D read"}
+var sourceMILA21180 = props.Source{ID: "MIL-A-21180", Title: "MIL-A-21180 Aluminum-Alloy Castings, High Strength", Publisher: "US Department of Defense", Edition: "revisions C and D (1984)", Kind: "government", Note: "premium castings; classes 1 to 3 hold in designated areas, classes 10 to 12 in any area; tensile limits as MIL-HDBK-5J prints them under the name of the successor", Successor: &sourceAMSA21180}
+
+var sourceAMSA21180 = props.Source{ID: "AMS-A-21180", Title: "AMS-A-21180 Aluminum-Alloy Castings, High Strength", Publisher: "SAE International", Edition: "current edition not stated where named", Kind: "standard", Note: "took the place of MIL-A-21180; MIL-HDBK-5J prints its limits, which are the same"}
 
 var sourceASMALCAST = props.Source{ID: "ASM-ALCAST", Title: "Properties of cast aluminum alloys: Metals Handbook Vol. 2, 10th edition, and Aluminum Alloy Castings: Properties, Processes and Applications", Publisher: "ASM International", Edition: "1990 and 2004", Kind: "handbook", Note: "typical mechanical, physical and elevated temperature tables; remembered"}
 
@@ -124,7 +189,7 @@ var sourceASTMB211 = props.Source{ID: "ASTM-B211", Title: "B211, Specification f
 
 var sourceASTMB221 = props.Source{ID: "ASTM-B221", Title: "B221, Specification for aluminum and aluminum-alloy extruded bars, rods, wire, profiles and tubes", Publisher: "ASTM", Edition: "several editions; the edition behind a figure cannot be proven", Kind: "standard", Note: "Minimums by section thickness."}
 
-var sourceMILHDBK5J = props.Source{ID: "MIL-HDBK-5J", Title: "MIL-HDBK-5J, Metallic materials and elements for aerospace vehicle structures", Publisher: "US Department of Defense", Edition: "2003", Kind: "government", Note: "Moduli and Poisson's ratios are averages."}
+var sourceMILHDBK5J = props.Source{ID: "MIL-HDBK-5J", Title: "MIL-HDBK-5J, Metallic materials and elements for aerospace vehicle structures", Publisher: "US Department of Defense", Edition: "2003", Kind: "government", Note: "Moduli are typical and in tension; the associations print the mean of tension and compression, about 0.1 Mpsi more for aluminum. An S value is a specification minimum, A and B values are exceeded by 99 and 90 % of the metal with 95 % confidence; a specification minimum may lie above the A value. Elongations are S values."}
 
 var sourceSAEJ1397 = props.Source{ID: "SAE-J1397", Title: "J1397, Estimated mechanical properties and machinability of steel bars", Publisher: "SAE", Edition: "1992", Kind: "standard", Note: "Estimated minimums for bars of 3/4 to 1 1/4 in, not guaranteed limits; machinability relative to cold drawn 1212 = 100."}
 
@@ -146,7 +211,7 @@ var sourceEN199311 = props.Source{ID: "EN-1993-1-1", Title: "EN 1993-1-1, Euroco
 
 var sourceEN199312 = props.Source{ID: "EN-1993-1-2", Title: "EN 1993-1-2, Eurocode 3: design of steel structures, part 1-2: structural fire design", Publisher: "CEN", Edition: "2005", Kind: "standard", Note: "Formulas over temperature for structural carbon steel."}
 
-var sourceEN100881 = props.Source{ID: "EN-10088-1", Title: "EN 10088-1, Stainless steels, part 1: list of stainless steels; annex of reference physical properties", Publisher: "CEN", Edition: "2005 and later", Kind: "standard", Note: "Reference data for the EN grade that is nearest to the American type, not limits."}
+var sourceEN100881 = props.Source{ID: "EN-10088-1", Title: "EN 10088-1, Stainless steels, part 1: list of stainless steels; annex of reference physical properties", Publisher: "CEN", Edition: "2005 and later", Kind: "standard", Note: "Reference data for the EN grade that is nearest to the American type, not limits; for type 410 they differ from the association's by 20 %."}
 
 var sourceASTMA564 = props.Source{ID: "ASTM-A564", Title: "A564, Specification for hot-rolled and cold-finished age-hardening stainless steel bars and shapes", Publisher: "ASTM", Edition: "several editions; the edition behind a figure cannot be proven", Kind: "standard", Note: "Minimums after aging at the named temperature."}
 
@@ -519,12 +584,43 @@ var familywroughtCopper = props.Family{ID: "wrought-copper", Name: "wrought copp
 
 // SourceList lists every source.
 var SourceList = []*props.Source{
+	&sourceAAADM,
+	&sourceASMEB313,
+	&sourceCDA1448,
+	&sourceTXTAU,
+	&sourceTXTCIVIL,
+	&sourceTXTCOLL,
+	&sourceTXTMECHE,
+	&sourceTXTMOMC,
+	&sourceTXTUNS,
+	&sourceADITYP,
+	&sourceCADCARDS,
+	&sourceDIEPAGE,
+	&sourceDSMECH,
+	&sourceENGREFAL,
+	&sourceEXTLIM,
+	&sourceFDRYAL,
+	&sourceFDRYCARD,
+	&sourceMACHDI,
+	&sourceMGDEV,
+	&sourceTRADEAL,
+	&sourceTRADECASTSS,
+	&sourceTRADECU,
+	&sourceTRADEHRA,
+	&sourceTRADEREF,
+	&sourceTRADESS,
+	&sourceTRADESTEEL,
+	&sourceWEBENG,
+	&sourceASTMB138,
+	&sourceASTMB139,
+	&sourceASTMB21,
 	&sourceAASPM,
 	&sourceAAPINK,
 	&sourceASTMB26,
 	&sourceASTMB108,
 	&sourceQQA601,
 	&sourceMILA21180,
+	&sourceAMSA21180,
 	&sourceASMALCAST,
 	&sourceMCCE,
 	&sourceAFSCHAR,

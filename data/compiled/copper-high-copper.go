@@ -57,9 +57,9 @@ var copperHighCopper = []*props.Alloy{
 		{ID: "c80100-sand", Process: props.Sand, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C80100 M01"},
 		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[1]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[1]},
 		}},
 	}},
@@ -107,9 +107,9 @@ var copperHighCopper = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[2], Block: &copperHighCopperBlocks[4]},
 	}, Materials: []*props.Material{
 		{ID: "c81500-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[5]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[5]},
 		}},
 	}},

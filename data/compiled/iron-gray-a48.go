@@ -151,7 +151,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[3]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[4]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[5]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[6]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[6]},
 	}, Materials: []*props.Material{
 		{ID: "gray-20", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20000, Hi: 20000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[7]},
@@ -189,7 +189,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[13]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[14]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[15]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[16]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[16]},
 	}, Materials: []*props.Material{
 		{ID: "gray-25", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25000, Hi: 25000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[17]},
@@ -228,7 +228,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[23]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[24]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[25]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[26]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[26]},
 	}, Materials: []*props.Material{
 		{ID: "gray-30", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30000, Hi: 30000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[27]},
@@ -266,7 +266,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[33]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[34]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[35]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[36]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[36]},
 	}, Materials: []*props.Material{
 		{ID: "gray-35", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35000, Hi: 35000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[37]},
@@ -306,7 +306,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[43]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[44]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[45]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[46]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[46]},
 	}, Materials: []*props.Material{
 		{ID: "gray-40", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40000, Hi: 40000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[47]},
@@ -342,7 +342,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[53]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[54]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[55]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[56]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[56]},
 	}, Materials: []*props.Material{
 		{ID: "gray-45", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45000, Hi: 45000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[57]},
@@ -365,7 +365,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[59]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[60]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[61]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[62]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[62]},
 	}, Materials: []*props.Material{
 		{ID: "gray-50", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50000, Hi: 50000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[63]},
@@ -396,7 +396,7 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[68]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[69]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[70]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[71]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[71]},
 	}, Materials: []*props.Material{
 		{ID: "gray-55", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55000, Hi: 55000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[72]},
@@ -418,10 +418,10 @@ var ironGrayA48 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[8], Block: &ironGrayA48Blocks[74]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayA48Conditions[9], Block: &ironGrayA48Blocks[75]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayA48Conditions[10], Block: &ironGrayA48Blocks[76]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Block: &ironGrayA48Blocks[77]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayA48Conditions[11], Agrees: &sourcePATTERNTXT, Block: &ironGrayA48Blocks[77]},
 	}, Materials: []*props.Material{
 		{ID: "gray-60", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironGrayA48Conditions[12], Block: &ironGrayA48Blocks[78]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironGrayA48Conditions[12], Agrees: &sourceDSMECH, Block: &ironGrayA48Blocks[78]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 414, Hi: 414, Unit: units.MPa}, Cond: &ironGrayA48Conditions[28], Block: &ironGrayA48Blocks[79]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62.5, Hi: 62.5, Place: -1, Unit: units.KSI}, Cond: &ironGrayA48Conditions[13], Block: &ironGrayA48Blocks[80]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironGrayA48Conditions[14], Block: &ironGrayA48Blocks[80]},

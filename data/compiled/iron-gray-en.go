@@ -404,10 +404,10 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[36]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[37]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[38]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[39]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[39]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-100", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.MPa}, Cond: &ironGrayEnConditions[10], Block: &ironGrayEnBlocks[40]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.MPa}, Cond: &ironGrayEnConditions[10], Agrees: &sourceCADCARDS, Block: &ironGrayEnBlocks[40]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironGrayEnConditions[11], Block: &ironGrayEnBlocks[41]},
 		}},
 	}},
@@ -424,7 +424,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[43]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[44]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[45]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[46]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[46]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb155", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[47]},
@@ -443,7 +443,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[49]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[50]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[51]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[52]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[52]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb175", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[53]},
@@ -463,7 +463,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[56]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[57]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[58]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[59]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[59]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb195", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[60]},
@@ -483,7 +483,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[63]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[64]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[65]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[66]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[66]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb215", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[67]},
@@ -503,7 +503,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[70]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[71]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[72]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[73]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[73]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb235", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[74]},
@@ -523,7 +523,7 @@ var ironGrayEn = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[77]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[78]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[79]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Block: &ironGrayEnBlocks[80]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[80]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb255", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[81]},

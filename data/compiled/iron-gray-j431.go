@@ -122,7 +122,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 66, Hi: 97, Unit: units.GPa}, Cond: &ironGrayJ431Conditions[0], Block: &ironGrayJ431Blocks[0]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.3, Hi: 7.3, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayJ431Conditions[1], Block: &ironGrayJ431Blocks[0]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11.4, Hi: 11.4, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayJ431Conditions[2], Block: &ironGrayJ431Blocks[1]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[2]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Agrees: &sourceTRADEREF, Block: &ironGrayJ431Blocks[2]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[2]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[2]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[5], Block: &ironGrayJ431Blocks[2]},
@@ -133,7 +133,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[4]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[5]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[6]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[7]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[7]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g1800", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[14], Block: &ironGrayJ431Blocks[8]},
@@ -163,7 +163,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[11]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[12]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[13]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[14]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[14]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g2500", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[14], Block: &ironGrayJ431Blocks[15]},
@@ -193,7 +193,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 90, Hi: 113, Unit: units.GPa}, Cond: &ironGrayJ431Conditions[0], Block: &ironGrayJ431Blocks[18]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.3, Hi: 7.3, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayJ431Conditions[1], Block: &ironGrayJ431Blocks[18]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11.4, Hi: 11.4, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayJ431Conditions[2], Block: &ironGrayJ431Blocks[19]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[20]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Agrees: &sourceTRADEREF, Block: &ironGrayJ431Blocks[20]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[20]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[20]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.95, Hi: 0.95, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[20]},
@@ -204,7 +204,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[22]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[23]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[24]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[25]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[25]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g3000", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[16], Block: &ironGrayJ431Blocks[26]},
@@ -235,7 +235,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[30]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[31]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[32]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[33]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[33]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g3500", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[16], Block: &ironGrayJ431Blocks[34]},
@@ -258,7 +258,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 110, Hi: 138, Unit: units.GPa}, Cond: &ironGrayJ431Conditions[0], Block: &ironGrayJ431Blocks[37]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.3, Hi: 7.3, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayJ431Conditions[1], Block: &ironGrayJ431Blocks[37]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11.4, Hi: 11.4, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayJ431Conditions[2], Block: &ironGrayJ431Blocks[38]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[39]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayJ431Conditions[3], Agrees: &sourceTRADEREF, Block: &ironGrayJ431Blocks[39]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[39]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[39]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.85, Hi: 0.85, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[39]},
@@ -269,7 +269,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[41]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[42]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[43]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[44]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[44]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g4000", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[14], Block: &ironGrayJ431Blocks[45]},
@@ -294,7 +294,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[49]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[50]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[51]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[52]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[52]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g2500a", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[16], Block: &ironGrayJ431Blocks[53]},
@@ -319,7 +319,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[56]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[57]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[58]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[59]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[59]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g3500b", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[16], Block: &ironGrayJ431Blocks[60]},
@@ -344,7 +344,7 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[10], Block: &ironGrayJ431Blocks[63]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayJ431Conditions[11], Block: &ironGrayJ431Blocks[64]},
 		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayJ431Conditions[12], Block: &ironGrayJ431Blocks[65]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Block: &ironGrayJ431Blocks[66]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayJ431Conditions[13], Agrees: &sourcePATTERNTXT, Block: &ironGrayJ431Blocks[66]},
 	}, Materials: []*props.Material{
 		{ID: "gray-g3500c", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[16], Block: &ironGrayJ431Blocks[67]},

@@ -128,9 +128,9 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[7]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmb-350-10", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Block: &ironMalleableEnBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[8]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[9]},
 		}},
 	}},
@@ -188,8 +188,8 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[22]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmb-550-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Block: &ironMalleableEnBlocks[23]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[23]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[23]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[23]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[24]},
 		}},
@@ -228,9 +228,9 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[32]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmb-650-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 430, Hi: 430, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Block: &ironMalleableEnBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[33]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[33]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 430, Hi: 430, Unit: units.MPa}, Cond: &ironMalleableEnConditions[7], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[33]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[33]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 210, Hi: 260, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[34]},
 		}},
 	}},
@@ -288,8 +288,8 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[47]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmw-350-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Block: &ironMalleableEnBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[9], Block: &ironMalleableEnBlocks[48]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[48]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[9], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[48]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[49]},
 		}},
 	}},
@@ -327,8 +327,8 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[57]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmw-400-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Block: &ironMalleableEnBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableEnConditions[10], Block: &ironMalleableEnBlocks[58]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[58]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableEnConditions[10], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[58]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableEnConditions[9], Block: &ironMalleableEnBlocks[58]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[59]},
 		}},
@@ -347,8 +347,8 @@ var ironMalleableEn = []*props.Alloy{
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[62]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjmw-450-7", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Block: &ironMalleableEnBlocks[63]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &ironMalleableEnConditions[10], Block: &ironMalleableEnBlocks[63]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[8], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[63]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &ironMalleableEnConditions[10], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[63]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironMalleableEnConditions[9], Block: &ironMalleableEnBlocks[63]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[64]},
 		}},

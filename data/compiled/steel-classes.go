@@ -103,9 +103,9 @@ var steelClasses = []*props.Alloy{
 	{ID: "steel-carbon-65", Name: "Carbon steel 65", Note: "Handbook class named by its nominal tensile strength in ksi, normalized; typical figures, not a specification.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 65"},
 	}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[4]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[4]},
+		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[4]},
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[4]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[5]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[6]},
@@ -269,9 +269,9 @@ var steelClasses = []*props.Alloy{
 	{ID: "steel-low-alloy-90", Name: "Low-alloy steel 90", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 90"},
 	}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[33]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[33]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[33]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[33]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[33]},
+		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelClassesConditions[0], Agrees: &sourceWEBENG, Block: &steelClassesBlocks[33]},
 		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[33]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelClassesConditions[12], Block: &steelClassesBlocks[34]},
 	}, Materials: []*props.Material{

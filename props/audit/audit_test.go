@@ -40,6 +40,11 @@ const minimum = "\n[[alloy.material.figures]]\nbasis = \"minimum\"\nsource = \"S
 
 const maximum = "\n[[alloy.material.figures]]\nbasis = \"maximum\"\nsource = \"S\"\nknown = \"memory\"\n"
 
+// classed is the minimums of a strength class.
+func classed(class, tensile, elongation int) string {
+	return minimum + fmt.Sprintf("conditions = \"class %d; designated area\"\ntensile_strength = \"%d ksi\"\nelongation = \"%d %%\"", class, tensile, elongation)
+}
+
 const composition = "[alloy.composition]\nsource = \"S\"\nknown = \"memory\"\n"
 
 // Each rule finds a planted slip and leaves a sound pair alone. The sound
@@ -77,6 +82,10 @@ func TestRules(t *testing.T) {
 		{"specific-heat", "gray-iron", "", `specific_heat = "544 J/kg-K"`, `specific_heat = "460 J/kg-K"`},                                                                         // EN 1561, annex, 20–200 °C
 		{"shear-modulus", "aluminum", "", `elastic_modulus = "10.5 Mpsi"` + "\n" + `shear_modulus = "5.9 Mpsi"`,
 			`elastic_modulus = "10.4 Mpsi"` + "\n" + `shear_modulus = "3.9 Mpsi"`}, // A356.0-T6, MIL-HDBK-5J (memory)
+		{"elastic-set", "cast-steel", "", `elastic_modulus = "29.0 Mpsi"` + "\n" + `shear_modulus = "11.0 Mpsi"` + "\n" + `poisson_ratio = "0.29"`, // 29.0 and 11.0 make 0.32
+			`elastic_modulus = "29.0 Mpsi"` + "\n" + `shear_modulus = "11.0 Mpsi"` + "\n" + `poisson_ratio = "0.32"`}, // 4130, MIL-HDBK-5J, Table 2.3.1.0(c1)
+		{"classes", "aluminum", "", `density = "0.101 lb/in3"` + classed(1, 60, 5) + classed(2, 62, 6),
+			`density = "0.097 lb/in3"` + classed(1, 38, 5) + classed(2, 40, 3)}, // A356.0-T6, MIL-HDBK-5J
 		{"melting", "aluminum", "", `solidus = "1135 °F"` + "\n" + `liquidus = "1035 °F"`, `solidus = "1035 °F"` + "\n" + `liquidus = "1135 °F"`},
 		{"expansion-range", "aluminum", "", `thermal_expansion = ["12.9 uin/in-F; 68–212 °F", "11.9 uin/in-F; 68–572 °F"]`,
 			`thermal_expansion = ["11.9 uin/in-F; 68–212 °F", "12.9 uin/in-F; 68–572 °F"]`},

@@ -63,6 +63,23 @@ func shearModulus(l *look) {
 	}
 }
 
+// elasticSet: the three elastic constants that a material shows first belong
+// together, whatever their sources.
+func elasticSet(l *look) {
+	e, g, n := first(l.room(props.ElasticModulus)), first(l.room(props.ShearModulus)), first(l.room(props.PoissonRatio))
+	if e == nil || g == nil || n == nil || e.Value.IsRange() || g.Value.IsRange() {
+		return
+	}
+	elo, ehi := span(e, units.GPa)
+	glo, ghi := span(g, units.GPa)
+	nlo, nhi := n.Value.Interval()
+	lo, hi := elo/(2*ghi)-1, ehi/(2*glo)-1
+	if hi < nlo-0.01 || lo > nhi+0.01 {
+		l.find("E %s (%s) and G %s (%s) make Poisson's ratio %.3f to %.3f; shown is %s (%s)",
+			[]any{e.Value, e.Source.ID, g.Value, g.Source.ID, lo, hi, n.Value, n.Source.ID}, g, e, n)
+	}
+}
+
 const roomKelvin = 296.0
 
 // conductionLaw is k = slope·T·σ + intercept with the tolerance of its source.

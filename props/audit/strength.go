@@ -57,6 +57,40 @@ func maximumAboveMinimum(l *look) {
 	}
 }
 
+const designated = "designated area"
+
+// classes: within one alloy strength is bought with elongation, where the
+// drawing designates the area. The classes of other areas step down in both.
+func classes(l *look) {
+	for _, a := range l.room(props.TensileStrength) {
+		for _, b := range l.room(props.TensileStrength) {
+			if a.Basis != props.Minimum || b.Basis != props.Minimum || a.Source != b.Source || a.Cond.Class == "" || b.Cond.Class == "" ||
+				a.Cond.Bar != designated || b.Cond.Bar != designated {
+				continue
+			}
+			ea, eb := l.elongationOf(a), l.elongationOf(b)
+			if ea == nil || eb == nil {
+				continue
+			}
+			alo, _ := span(a, units.MPa)
+			_, bhi := span(b, units.MPa)
+			if alo > bhi && ea.Value.Lo > eb.Value.Hi {
+				l.find("class %s has %s and %s, class %s only %s and %s", []any{a.Cond.Class, a.Value, ea.Value, b.Cond.Class, b.Value, eb.Value}, ea, eb)
+			}
+		}
+	}
+}
+
+// elongationOf is the elongation of the class that a tensile strength is for.
+func (l *look) elongationOf(t *props.Figure) *props.Figure {
+	for _, e := range l.room(props.Elongation) {
+		if e.Basis == t.Basis && e.Source == t.Source && e.Cond.Class == t.Cond.Class && e.Cond.Bar == t.Cond.Bar {
+			return e
+		}
+	}
+	return nil
+}
+
 func special(c *props.Conditions) bool {
 	return c.Class != "" || c.Section != "" || c.Bar == "cut from casting" || c.Bar == "designated area" || c.Bar == "undesignated area" || c.Bar == "cast-on bar"
 }

@@ -95,7 +95,14 @@ func (l *loader) figure(r *record.Record, key string, p props.PropertyID, s stri
 		return props.Figure{}, false
 	}
 	var own props.Conditions
+	var agrees *props.Source
 	for _, c := range parts[1:] {
+		if id, ok := strings.CutPrefix(c, "agrees "); ok {
+			if agrees = l.agreeing(r, key, id); agrees == nil {
+				return props.Figure{}, false
+			}
+			continue
+		}
 		if !own.Add(c) {
 			r.Fail(key, fmt.Sprintf("%q is not a known condition", c), conditionRemedy)
 			return props.Figure{}, false
@@ -124,7 +131,7 @@ func (l *loader) figure(r *record.Record, key string, p props.PropertyID, s stri
 			q.Unit = u
 		}
 	}
-	return props.Figure{Property: p, Value: q, Cond: &cond}, true
+	return props.Figure{Property: p, Value: q, Cond: &cond, Agrees: agrees}, true
 }
 
 func example(p *props.Property) string {

@@ -17,6 +17,8 @@ type Catalog struct {
 	Alloys   []*props.Alloy
 	// Materials lists every material of every alloy in file order.
 	Materials []*props.Material
+	// Everyday lists the ids of the materials that are asked for most.
+	Everyday []string
 
 	byID map[string]*props.Material
 	searchIndex

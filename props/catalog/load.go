@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"slices"
 	"strings"
 
 	"alongside/props"
@@ -61,9 +60,9 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	if base != nil {
 		l.adopt(base)
 	}
-	var families, alloys, houses []*record.Record
+	var families, alloys, houses, everyday []*record.Record
 	for _, f := range files {
-		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house") {
+		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "everyday") {
 			switch r.Kind() {
 			case "source":
 				l.source(r)
@@ -73,9 +72,12 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 				alloys = append(alloys, r)
 			case "house":
 				houses = append(houses, r)
+			case "everyday":
+				everyday = append(everyday, r)
 			}
 		}
 	}
+	l.succession()
 	for _, r := range families {
 		l.family(r)
 	}
@@ -86,6 +88,9 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 		l.house(r)
 	}
 	l.cat.Index()
+	for _, r := range everyday {
+		l.everyday(r)
+	}
 	if len(errs) > 0 {
 		return l.cat, errs.Sorted()
 	}
@@ -99,12 +104,14 @@ type loader struct {
 	ids      map[string]string // material and alloy ids → file:line
 	errs     *record.Errors
 	copied   map[*props.Alloy]bool // alloys of the base copied to take house figures
+	replaced []replaced
 }
 
 func (l *loader) adopt(base *Catalog) {
 	l.cat.Sources = append(l.cat.Sources, base.Sources...)
 	l.cat.Families = append(l.cat.Families, base.Families...)
 	l.cat.Alloys = append(l.cat.Alloys, base.Alloys...)
+	l.cat.Everyday = append(l.cat.Everyday, base.Everyday...)
 	for _, s := range base.Sources {
 		l.sources[s.ID] = s
 	}
@@ -129,28 +136,6 @@ func (l *loader) claim(r *record.Record, key, id string) {
 		return
 	}
 	l.ids[key] = fmt.Sprintf("%s:%d", r.File(), r.LineOf(""))
-}
-
-// ReadSource reads a record of a source list.
-func ReadSource(r *record.Record) *props.Source {
-	s := &props.Source{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
-	r.Label = s.ID
-	s.Title, s.Publisher, s.Edition = r.Text("title", true), r.Text("publisher", false), r.Text("edition", false)
-	s.Kind, s.Note = r.Text("kind", true), r.Text("note", false)
-	if s.Kind != "" && !slices.Contains(props.SourceKinds, s.Kind) {
-		r.Fail("kind", fmt.Sprintf("%q is not a kind of source", s.Kind), "use one of: "+strings.Join(props.SourceKinds, ", "))
-	}
-	r.Finish()
-	return s
-}
-
-func (l *loader) source(r *record.Record) {
-	s := ReadSource(r)
-	l.claim(r, "source "+s.ID, s.ID)
-	if l.sources[s.ID] == nil {
-		l.sources[s.ID] = s
-		l.cat.Sources = append(l.cat.Sources, s)
-	}
 }
 
 func (l *loader) alloy(r *record.Record) {
@@ -290,30 +275,6 @@ func (l *loader) explained(r *record.Record) []props.Explained {
 		out = append(out, e)
 	}
 	return out
-}
-
-func (l *loader) sourceNamed(r *record.Record) *props.Source {
-	id := r.Text("source", true)
-	s := l.sources[id]
-	if s == nil {
-		if id != "" {
-			r.Fail("source", fmt.Sprintf("%q is not in the source list", id), record.DidYouMean(id, keys(l.sources)))
-		}
-		s = &props.Source{ID: id, Title: id, Kind: "none"}
-	}
-	return s
-}
-
-// ReadKnown reads how a figure came into the data file: the key "known".
-func ReadKnown(t *record.Record) props.Known {
-	switch word := t.Text("known", true); word {
-	case "read":
-		return props.Read
-	case "memory", "":
-	default:
-		t.Fail("known", fmt.Sprintf("%q is not how a figure is known", word), "write read or memory")
-	}
-	return props.Memory
 }
 
 func (l *loader) composition(r *record.Record) props.Composition {

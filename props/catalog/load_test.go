@@ -37,6 +37,36 @@ source = "S"
 known = "read"
 `
 
+var remembered = strings.Replace(figures, `known = "read"`, `known = "memory"`, 1)
+
+// A figure from memory that agrees with another document stands between those
+// that were read and those from memory alone; a source knows its successor.
+func TestDegrees(t *testing.T) {
+	in := remembered + `density = "2.71 g/cm3"` + "\n" +
+		strings.TrimPrefix(remembered, head) + `density = "2.72 g/cm3; agrees T"` + "\n" +
+		strings.TrimPrefix(figures, head) + `density = "2.73 g/cm3"` + "\n" +
+		"[[source]]\nid = \"T\"\ntitle = \"Dataset\"\nkind = \"trade\"\nsuccessor = \"S\"\n[[everyday]]\nids = [\"x1-t6-sand\"]\n"
+	c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(in)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := get(t, c, "x1-t6-sand").Figures(props.Density)
+	for i, want := range []struct {
+		value float64
+		known props.Known
+	}{{2.73, props.Read}, {2.72, props.Agreed}, {2.71, props.Memory}} {
+		if f := list[i]; f.Value.Lo != want.value || f.Known() != want.known || (f.Agrees != nil) != (want.known == props.Agreed) {
+			t.Errorf("place %d: %v %v, want %v", i, f.Value, f.Known(), want)
+		}
+	}
+	if s := list[1].Agrees; s == nil || s.ID != "T" || s.Successor == nil || s.Successor.ID != "S" {
+		t.Errorf("agrees with %+v", s)
+	}
+	if len(c.Everyday) != 1 || c.Everyday[0] != "x1-t6-sand" {
+		t.Errorf("everyday %v", c.Everyday)
+	}
+}
+
 // Every mistake a person makes gets file, line, field and remedy.
 func TestLoadErrors(t *testing.T) {
 	for _, tt := range []struct{ name, in, want string }{
@@ -71,6 +101,13 @@ func TestLoadErrors(t *testing.T) {
 		{"unknown property that does not exist", "[[alloy]]\n[alloy.none]\n0 = \"\"", `0: is not a property`},
 		{"missing key", strings.Replace(head, "kind = \"handbook\"\n", "", 1), "bad.toml:1: S, kind: is missing"},
 		{"stray key before any record", "density = 1\n" + head, "bad.toml:1: density: does not belong to any record"},
+		{"agreement of a figure that was read", figures + `density = "2.7 g/cm3; agrees S"`, `bad.toml:21: x1-t6-sand, density: agrees with another document, but was read`},
+		{"agreement with nothing", remembered + `density = "2.7 g/cm3; agrees T"`, `bad.toml:21: x1-t6-sand, density: "T", with which the figure agrees, is not in the source list`},
+		{"agreement with its own source", remembered + `density = "2.7 g/cm3; agrees S"`, `agrees with its own source`},
+		{"unknown successor", strings.Replace(head, "kind = ", "successor = \"T\"\nkind = ", 1), `bad.toml:4: S, successor: "T" is not another source of the list`},
+		{"its own successor", strings.Replace(head, "kind = ", "successor = \"S\"\nkind = ", 1), `successor: "S" is not another source`},
+		{"everyday material that is none", head + "[[everyday]]\nids = [\"x1-t6-pm\"]", `bad.toml:18: ids: "x1-t6-pm" is not a material`},
+		{"everyday material twice", head + "[[everyday]]\nids = [\"x1-t6-sand\", \"x1-t6-sand\"]", `"x1-t6-sand" stands twice`},
 		{"unknown record", head + "[[aloy]]\nid = \"y\"", "did you mean alloy?"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

@@ -202,7 +202,7 @@ func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 	var out []Item
 	for _, f := range m.Figures(p) {
 		it := Item{Kind: k, Value: f.Value, HasValue: true, Printed: f.Value.String(), Particular: true, Condition: f.Cond.String(),
-			Cite: Cite{Source: f.Source, Table: f.Table, Known: f.Known, Where: f.Where}}
+			Cite: Cite{Source: f.Source, Table: f.Table, Known: f.Known(), Where: f.Where}}
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"
 		}

@@ -80,7 +80,7 @@ func figureSection(m *props.Material, f *props.Figure) Section {
 	s.add("conditions", orNone(f.Cond.String()))
 	sourceItems(&s, f.Source)
 	s.add("table", f.Table)
-	s.add("known", knownText(f.Known, f.Where))
+	s.add("known", KnownText(f.Known(), f.Where, f.Agrees))
 	s.add("stated for", statedFor(m, f.Block))
 	s.add("note", f.First)
 	return s
@@ -93,19 +93,10 @@ func sourceItems(s *Section, src *props.Source) {
 		kind = " (common practice, no standard or handbook named)"
 	}
 	s.add("published by", strings.Join(slices.DeleteFunc([]string{src.Publisher, src.Edition}, isEmpty), ", ")+kind)
-	s.add("source note", src.Note)
-}
-
-func knownText(k props.Known, where string) string {
-	switch {
-	case k == props.Memory && where != "":
-		return "from memory, not read (" + where + ")"
-	case k == props.Memory:
-		return "from memory, not read: check it against the source"
-	case where != "":
-		return "read: " + where
+	if src.Successor != nil {
+		s.add("superseded by", SourceText(src.Successor))
 	}
-	return "read"
+	s.add("source note", src.Note)
 }
 
 // statedFor says for which materials of the alloy the source states a figure.
@@ -237,7 +228,7 @@ func composition(a *props.Alloy) Section {
 	if src := a.Composition.Source; src != nil {
 		s.add("source", SourceText(src))
 	}
-	s.add("known", knownText(a.Composition.Known, a.Composition.Where))
+	s.add("known", KnownText(a.Composition.Known, a.Composition.Where, nil))
 	return s
 }
 

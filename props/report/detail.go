@@ -39,8 +39,11 @@ func FigureText(f *props.Figure, value units.Quantity) string {
 	if f.Table != "" {
 		s += ", " + f.Table
 	}
-	if f.Known == props.Memory {
+	switch f.Known() {
+	case props.Memory:
 		s += " (from memory)"
+	case props.Agreed:
+		s += " (" + unread(props.Agreed, f.Agrees.Title) + ")"
 	}
 	return s
 }

@@ -94,12 +94,12 @@ func citeItems(s *Section, c foundry.Cite) {
 	}
 	if c.Practice() {
 		s.add("source", "common practice of the trade, no standard or handbook named")
-		s.add("known", knownText(c.Known, c.Where))
+		s.add("known", KnownText(c.Known, c.Where, nil))
 		return
 	}
 	sourceItems(s, c.Source)
 	s.add("table", c.Table)
-	s.add("known", knownText(c.Known, c.Where))
+	s.add("known", KnownText(c.Known, c.Where, nil))
 }
 
 // NewItemsCard shows the statements of a process card on one subject as

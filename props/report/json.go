@@ -57,6 +57,7 @@ type jsonFigure struct {
 	Conditions string  `json:"conditions"`
 	Source     string  `json:"source"`
 	Known      string  `json:"known"`
+	Agrees     string  `json:"agrees,omitempty"`
 }
 
 type jsonDelta struct {
@@ -176,7 +177,15 @@ func rowJSON(row *compare.Row) jsonRow {
 }
 
 func figureJSON(f *props.Figure, v units.Quantity) *jsonFigure {
-	return &jsonFigure{numberOf(v.Lo), numberOf(v.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
+	return &jsonFigure{numberOf(v.Lo), numberOf(v.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known().String(), agrees(f)}
+}
+
+// agrees is the document that a figure from memory agrees with, "" for others.
+func agrees(f *props.Figure) string {
+	if f.Known() != props.Agreed {
+		return ""
+	}
+	return SourceText(f.Agrees)
 }
 
 // located is the source of a figure with the table it stands in.

@@ -95,7 +95,7 @@ func sheetCell(c *compare.Cell, t *Table) []string {
 	if c.Value.IsRange() {
 		out[1] = Plain(c.Value.Hi)
 	}
-	out[2], out[3] = c.Figure.Basis.String(), c.Figure.Known.String()
+	out[2], out[3] = c.Figure.Basis.String(), c.Figure.Known().String()
 	if d := c.Delta; d != nil {
 		if n := numberOf(d.Mid); n != nil {
 			out[4] = Plain(d.Mid)

@@ -110,7 +110,10 @@ func (f *swapFoot) row(l *swap.Line) []string {
 }
 
 func (f *swapFoot) formula(x swap.Formula) int {
-	text := x.Text + "; S" + strconv.Itoa(f.source(x.Source)) + fromMemory(x.Known)
+	text := x.Text + "; S" + strconv.Itoa(f.source(x.Source))
+	if aside := unread(x.Known, ""); aside != "" {
+		text += ", " + aside
+	}
 	for i, have := range f.formulas {
 		if have == text {
 			return i + 1
@@ -118,13 +121,6 @@ func (f *swapFoot) formula(x swap.Formula) int {
 	}
 	f.formulas = append(f.formulas, text)
 	return len(f.formulas)
-}
-
-func fromMemory(k props.Known) string {
-	if k == props.Memory {
-		return ", from memory, not read"
-	}
-	return ""
 }
 
 // figure lists a figure once, however many lines rest on it.
@@ -142,7 +138,10 @@ func (f *swapFoot) figure(u swap.Used) {
 	if x.Table != "" {
 		text += ", " + x.Table
 	}
-	f.figures = append(f.figures, text+fromMemory(x.Known))
+	if aside := f.unread(x); aside != "" {
+		text += ", " + aside
+	}
+	f.figures = append(f.figures, text)
 }
 
 func (f *swapFoot) lines() []string {

@@ -69,7 +69,7 @@ func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
 		f.add("", l.Formula.Text)
 		f.add("", "1 is the part today, 2 the part swapped, m the mate.")
 		sourceItems(&f, l.Formula.Source)
-		f.add("known", knownText(l.Formula.Known, ""))
+		f.add("known", KnownText(l.Formula.Known, "", nil))
 		card.Sections = append(card.Sections, f)
 	}
 	given := Section{Title: "The part"}

@@ -150,7 +150,7 @@ func symbolJSON(u swap.Used) jsonSymbol {
 
 // printed is a figure in the unit of its source.
 func printed(f *props.Figure) jsonFigure {
-	return jsonFigure{numberOf(f.Value.Lo), numberOf(f.Value.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known.String()}
+	return jsonFigure{numberOf(f.Value.Lo), numberOf(f.Value.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known().String(), agrees(f)}
 }
 
 func valueJSON(v *swap.Value) *jsonValue {

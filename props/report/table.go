@@ -208,7 +208,7 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	}
 	out.Value = in.Value.Number()
 	out.Mark = marks[in.Figure.Basis]
-	out.Memory = in.Figure.Known == props.Memory
+	out.Memory = in.Figure.Known() == props.Memory
 	out.Source = n.source(in.Figure.Source)
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)

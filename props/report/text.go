@@ -53,10 +53,10 @@ func writeFoot(b *strings.Builder, t *Table, width int) {
 	for i, n := range t.Notes {
 		wrap(b, width, "   ", pad(superscript([]int{i + 1}), 2)+" "+n)
 	}
-	for i, s := range t.Sources {
+	for i, s := range t.sources {
 		wrap(b, width, "   ", pad("S"+strconv.Itoa(i+1), 2)+" "+s)
 	}
-	if len(t.Notes)+len(t.Sources) > 0 {
+	if len(t.Notes)+len(t.sources) > 0 {
 		b.WriteByte('\n')
 	}
 	for _, l := range t.Signs() {
@@ -81,8 +81,8 @@ func detail(c *compare.Cell, t *Table) string {
 	if f.Table != "" {
 		s += ", " + f.Table
 	}
-	if f.Known == props.Memory {
-		s += "; from memory, not read"
+	if aside := t.unread(f); aside != "" {
+		s += "; " + aside
 	}
 	return s
 }

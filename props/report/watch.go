@@ -95,8 +95,8 @@ func (n *numbering) shown(s *watch.Shown) string {
 	if f.Table != "" {
 		text += ", " + f.Table
 	}
-	if f.Known == props.Memory {
-		text += ", from memory"
+	if aside := n.unread(f); aside != "" {
+		text += ", " + strings.TrimSuffix(aside, ", not read")
 	}
 	return text + "]"
 }

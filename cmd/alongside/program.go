@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -51,15 +50,20 @@ func (p *program) run(args []string) int {
 	return exitCode(err)
 }
 
-// negative is an argument that begins like a negative number, not like a flag.
-var negative = regexp.MustCompile(`^-\.?[0-9]`)
+// negative reports whether an argument begins like a negative number, not like
+// a flag.
+func negative(arg string) bool {
+	rest, minus := strings.CutPrefix(arg, "-")
+	rest = strings.TrimPrefix(rest, ".")
+	return minus && rest != "" && rest[0] >= '0' && rest[0] <= '9'
+}
 
 // minusSigns gives negative numbers a true minus sign, so that "-40 °F" is not
 // taken for a flag.
 func minusSigns(args []string) []string {
 	out := make([]string, len(args))
 	for i, a := range args {
-		if negative.MatchString(a) {
+		if negative(a) {
 			a = "−" + a[1:]
 		}
 		out[i] = a

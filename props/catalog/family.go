@@ -5,20 +5,21 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"alongside/props"
 	"alongside/props/record"
 	"alongside/units"
 )
 
-var symbol = regexp.MustCompile(`^[A-Z][a-z]?$`)
+var symbol = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z][a-z]?$`) })
 
 func (l *loader) family(r *record.Record) {
 	f := &props.Family{ID: r.Text("id", true)}
 	r.Label = f.ID
 	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.Base, f.Group = r.Text("base", false), r.Text("group", false)
-	if f.Base != "" && !symbol.MatchString(f.Base) {
+	if f.Base != "" && !symbol().MatchString(f.Base) {
 		r.Fail("base", fmt.Sprintf("%q is not the symbol of an element", f.Base), "write it like Al or Fe")
 	}
 	f.Bands = l.bands(r)

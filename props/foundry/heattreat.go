@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"alongside/props"
 	"alongside/units"
@@ -88,7 +89,7 @@ type HeatCard struct {
 }
 
 // solutionTreated are the tempers that need a solution heat treatment.
-var solutionTreated = regexp.MustCompile(`^(T[2-46-9].*|HT|TQ.*)$`)
+var solutionTreated = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(T[2-46-9].*|HT|TQ.*)$`) })
 
 // HeatTreat puts together what is published about heat treating the material:
 // what its temper means, whether the alloy is normally treated when cast by
@@ -112,7 +113,7 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 		}
 	}
 	for _, o := range m.Alloy.Materials {
-		if o.Process == m.Process && solutionTreated.MatchString(o.Temper) {
+		if o.Process == m.Process && solutionTreated().MatchString(o.Temper) {
 			c.Tempers = append(c.Tempers, o.Temper)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"alongside/props/record"
 	"alongside/units"
@@ -209,11 +210,11 @@ func (l *loader) designation(r *record.Record) {
 	}
 }
 
-var hole = regexp.MustCompile(`\{(\d+)\}`)
+var hole = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\{(\d+)\}`) })
 
 // checkHoles reports a {2} in a text whose pattern captures only one part.
 func checkHoles(r *record.Record, text string, pattern *regexp.Regexp) {
-	for _, m := range hole.FindAllStringSubmatch(text, -1) {
+	for _, m := range hole().FindAllStringSubmatch(text, -1) {
 		if n, err := strconv.Atoi(m[1]); err != nil || pattern != nil && n > pattern.NumSubexp() {
 			r.Fail("text", fmt.Sprintf("%s names a part that the pattern does not capture", m[0]), "put the part of the pattern in parentheses")
 		}

@@ -12,6 +12,7 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -239,9 +240,13 @@ func DidYouMean(word string, known []string) string {
 	return "use one of: " + strings.Join(known, ", ")
 }
 
-var indexed = regexp.MustCompile(`\[\d+\]`)
+var indexed = lazy(`\[\d+\]`)
 
-func plainPath(p string) string { return indexed.ReplaceAllString(p, "") }
+func lazy(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
+}
+
+func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
 
 // ReadRecords splits a data file into its top-level records, each of one of the
 // kinds given. Mistakes of form are added to errs.
@@ -269,7 +274,7 @@ func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*
 		start = end
 	}
 	for i, l := range lines {
-		if strings.Contains(l, "[") && topHeader.MatchString(l) {
+		if strings.Contains(l, "[") && topHeader().MatchString(l) {
 			flush(i)
 		}
 	}
@@ -277,10 +282,11 @@ func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*
 	return records
 }
 
+// The patterns are compiled when a file is first read, not at every start.
 var (
-	topHeader = regexp.MustCompile(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
-	header    = regexp.MustCompile(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
-	keyLine   = regexp.MustCompile(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
+	topHeader = lazy(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
+	header    = lazy(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
+	keyLine   = lazy(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
 )
 
 // chunk reads one top-level record with its sub-tables.
@@ -354,7 +360,7 @@ func locate(lines []string, start int) map[string]int {
 	count := map[string]int{}
 	path := ""
 	for i, l := range lines {
-		if m := header.FindStringSubmatch(l); m != nil {
+		if m := header().FindStringSubmatch(l); m != nil {
 			path = ""
 			parts := strings.Split(m[2], ".")
 			for j, p := range parts {
@@ -373,7 +379,7 @@ func locate(lines []string, start int) map[string]int {
 			at[path] = start + i + 1
 			continue
 		}
-		if m := keyLine.FindStringSubmatch(l); m != nil {
+		if m := keyLine().FindStringSubmatch(l); m != nil {
 			if key := path + "." + m[1]; at[key] == 0 {
 				at[key] = start + i + 1
 			}

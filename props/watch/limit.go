@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"alongside/props"
 	"alongside/props/record"
@@ -51,9 +52,9 @@ const (
 )
 
 var (
-	comparison = regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`)
-	multiple   = regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)$`)
-	elementOf  = regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?)$`)
+	comparison = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`) })
+	multiple   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)$`) })
+	elementOf  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?)$`) })
 )
 
 const limitForms = `write it like one of: "elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "anodic gap > 0.25 V", "content Mg > 3 %"`
@@ -72,7 +73,7 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		l.op = "unlike"
 		return l, l.named(r, word)
 	}
-	m := comparison.FindStringSubmatch(text)
+	m := comparison().FindStringSubmatch(text)
 	if m == nil {
 		r.Fail("when", fmt.Sprintf("%q is not a limit", text), limitForms)
 		return l, false
@@ -100,15 +101,15 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		}
 		l.volts = v
 		return l, true
-	case elementOf.MatchString(left):
-		found := elementOf.FindStringSubmatch(left)
+	case elementOf().MatchString(left):
+		found := elementOf().FindStringSubmatch(left)
 		l.subject, l.share, l.element = content, found[1], found[2]
 		return l, read(units.Percent, "3 %")
 	}
 	if !l.named(r, left) {
 		return l, false
 	}
-	if m := multiple.FindStringSubmatch(right); m != nil {
+	if m := multiple().FindStringSubmatch(right); m != nil {
 		v, err := strconv.ParseFloat(m[1], 64)
 		if err != nil || !(v > 0) {
 			r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)

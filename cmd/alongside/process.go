@@ -28,7 +28,7 @@ are looked up for that size.`,
 		ValidArgsFunction: p.completeMaterials,
 	}
 	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
-	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		list, err := p.resolve(args)
 		if err != nil {
@@ -45,10 +45,7 @@ are looked up for that size.`,
 			}
 			dimension = &q
 		}
-		if format.value == "json" {
-			return p.print(report.ProcessJSON(data.Foundry(), list, dimension))
-		}
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format.value)
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format)
 	}
 	return cmd
 }
@@ -64,12 +61,4 @@ func (p *program) resolve(ids []string) ([]*props.Material, error) {
 		b.Pin(m)
 	}
 	return b.Pins, nil
-}
-
-func (p *program) printDoc(d *report.Doc, format string) error {
-	text, err := d.Render(format, p.width())
-	if err != nil {
-		return err
-	}
-	return p.print(text)
 }

@@ -49,7 +49,7 @@ What may stand after --with:
 		return completeList(data.Watch().IDs())(nil, nil, typed)
 	})
 	system := choiceFlag(cmd, "units", "units of the reasons; figures stand as printed", "us", "si", "cgs")
-	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		part, err := p.conditions(*service, *mate, *with, *dismiss)
 		if err != nil {
@@ -68,13 +68,7 @@ What may stand after --with:
 		for _, pin := range pins[1:] {
 			raised = append(raised, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(bench, pins[0], pin, part)})
 		}
-		switch format.value {
-		case "json":
-			return p.print(report.WatchJSON(raised...))
-		case "tsv", "csv":
-			return p.printDoc(report.WatchSheet(raised...), format.value)
-		}
-		return p.printDoc(report.WatchDoc(raised...), format.value)
+		return p.printDoc(report.WatchDoc(raised...), format)
 	}
 	return cmd
 }

@@ -44,3 +44,17 @@ func ResolveProperty(typed string) (PropertyID, error) {
 	}
 	return NoProperty, &UnknownProperty{typed, names[spelling.Nearest(want, known)]}
 }
+
+// InSentence is a property's name as it stands inside a sentence: names of
+// people and signs of a scale keep their capitals.
+func InSentence(name string) string {
+	first, _, _ := strings.Cut(name, " ")
+	switch first {
+	case "Brinell", "Rockwell", "Charpy", "Izod", "Poisson's", "Poisson":
+		return name
+	}
+	if len(first) > 1 && first[1] >= 'A' && first[1] <= 'Z' { // HRB, KIc
+		return name
+	}
+	return strings.ToLower(name[:min(1, len(name))]) + name[min(1, len(name)):]
+}

@@ -176,7 +176,7 @@ func (m *Model) copyText(format string, scope int) (string, error) {
 			return report.MeritDoc(&bench, d).Render(format, report.MailWidth)
 		}
 	}
-	return report.WithNeeds(format, m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.duties}, report.MailWidth)
+	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.duties}).Render(format, report.MailWidth)
 }
 
 // copy sends a part of the bench.

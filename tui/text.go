@@ -5,7 +5,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"alongside/props/report"
+	"alongside/props/sheet"
 )
 
 const ellipsis = "…"
@@ -49,7 +49,7 @@ func blanks(n int) string {
 }
 
 // plain takes out what must not reach the terminal.
-func plain(s string) string { return report.Clean(s) }
+func plain(s string) string { return sheet.Clean(s) }
 
 // wrap breaks a text into lines of at most w cells.
 func wrap(s string, w int) []string {

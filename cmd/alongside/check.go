@@ -16,7 +16,7 @@ import (
 	"alongside/props/audit"
 	"alongside/props/catalog"
 	"alongside/props/record"
-	"alongside/props/report"
+	"alongside/props/sheet"
 )
 
 func (p *program) checkCommand() *cobra.Command {
@@ -142,18 +142,18 @@ func (r *checkResult) text(explained bool) string {
 	}
 	fmt.Fprintf(&b, "%d materials\n%d figures\n%d findings explained\n%d findings open\n",
 		r.materials, r.figures, len(r.explained), len(r.open))
-	return cleanLines(b.String())
+	return sheet.CleanLines(b.String())
 }
 
 func rulesText(width int, families []*props.Family) string {
 	var b strings.Builder
 	for _, r := range audit.Rules() {
-		report.Wrap(&b, width, "", "    ", r.ID+": "+r.Says)
-		report.Wrap(&b, width, "    ", "    ", r.Source)
+		sheet.Wrap(&b, width, "", "    ", r.ID+": "+r.Says)
+		sheet.Wrap(&b, width, "    ", "    ", r.Source)
 	}
 	for _, f := range families {
 		if len(f.Bands) > 0 {
-			report.Wrap(&b, width, "", "    ", f.Name+": "+audit.Bands(f))
+			sheet.Wrap(&b, width, "", "    ", f.Name+": "+audit.Bands(f))
 		}
 	}
 	return b.String()

@@ -30,7 +30,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		ValidArgsFunction: p.completeMaterials,
 	}
 	v := p.viewFlags(cmd)
-	format := choiceFlag(cmd, "format", "form of the output", report.Formats()...)
+	format := formatFlag(cmd)
 	rows := cmd.Flags().StringSlice("rows", nil, "only these properties: `PROPERTY,...`")
 	_ = cmd.RegisterFlagCompletionFunc("rows", completeProperties)
 	var needed []string
@@ -55,12 +55,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 				b.Only = append(b.Only, id)
 			}
 		}
-		c := compare.Compare(b)
-		text, err := report.WithNeeds(format.value, c, report.Scope{}, report.Limits{Needs: list}, p.width())
-		if err != nil {
-			return err
-		}
-		return p.print(text)
+		return p.printDoc(report.CompareDoc(compare.Compare(b), report.Scope{}, report.Limits{Needs: list}), format)
 	}
 	return cmd
 }

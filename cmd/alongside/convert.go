@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -25,7 +24,8 @@ are. A conductivity converts into a resistivity and back.`,
   alongside convert "-40 °F" °C`,
 		Args: atLeast(1, "a quantity, such as \"37 ksi\""),
 	}
-	full := cmd.Flags().Bool("full", false, "all digits, for further reckoning")
+	full := cmd.Flags().Bool("full", false, "all digits, for further calculation")
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		q, targets, err := quantityAndTargets(args)
 		if err != nil {
@@ -34,10 +34,11 @@ are. A conductivity converts into a resistivity and back.`,
 		if q.Unit.Dimension() == units.NoDimension || q.Unit.Dimension() == units.Ratio {
 			return fmt.Errorf("%q has no unit; write it behind the number, such as \"37 ksi\"", args[0])
 		}
-		if len(targets) > 0 {
-			return p.convertTo(q, targets, *full)
+		list, err := inUnits(q, targets)
+		if err != nil {
+			return err
 		}
-		return p.convertAll(q, *full)
+		return p.printDoc(report.ConvertDoc(list, *full), format)
 	}
 	return cmd
 }
@@ -58,49 +59,32 @@ func quantityAndTargets(args []string) (units.Quantity, []string, error) {
 	return q, rest, err
 }
 
-func (p *program) convertTo(q units.Quantity, targets []string, full bool) error {
-	var b strings.Builder
+// inUnits is the quantity in the units named, or else in every unit of its
+// dimension, first its own.
+func inUnits(q units.Quantity, targets []string) ([]units.Quantity, error) {
+	var out []units.Quantity
 	for _, t := range targets {
 		u, err := units.ParseUnit(t)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		r, err := q.In(u)
 		if err != nil {
-			return err
+			return nil, err
 		}
-		b.WriteString(quantityText(r, full) + "\n")
+		out = append(out, r)
 	}
-	return p.print(b.String())
-}
-
-// convertAll lists the quantity in every unit of its dimension, first in its
-// own.
-func (p *program) convertAll(q units.Quantity, full bool) error {
-	lines := []string{quantityText(q, full)}
+	if len(targets) > 0 {
+		return out, nil
+	}
+	out = append(out, q)
 	for _, u := range units.UnitsOf(q.Unit.Dimension()) {
 		if u == q.Unit {
 			continue
 		}
 		if r, err := q.In(u); err == nil { // a zero has no reciprocal
-			lines = append(lines, quantityText(r, full))
+			out = append(out, r)
 		}
 	}
-	return p.print(strings.Join(lines, "\n") + "\n")
-}
-
-// quantityText is a quantity as shown, or with all its digits.
-func quantityText(q units.Quantity, full bool) string {
-	if !full {
-		return q.String()
-	}
-	s := q.Qual.String()
-	if s != "" {
-		s += " "
-	}
-	s += report.Plain(q.Lo)
-	if q.IsRange() {
-		s += "–" + report.Plain(q.Hi)
-	}
-	return strings.TrimSpace(s + " " + q.Unit.Symbol())
+	return out, nil
 }

@@ -100,14 +100,7 @@ func (s *search) find(p *program, words []string) error {
 	if err := s.order(&out); err != nil {
 		return err
 	}
-	if s.format.value == "json" {
-		err = p.print(report.FoundJSON(out))
-	} else {
-		var text string
-		if text, err = report.FoundDoc(out).Render(s.format.value, p.width()); err == nil {
-			err = p.print(text)
-		}
-	}
+	err = p.printDoc(report.FoundDoc(out), s.format)
 	if err == nil && len(out.Found.Met) == 0 {
 		return &failure{code: exitFindings}
 	}

@@ -1,13 +1,15 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/units"
 )
 
 func (p *program) processCommand() *cobra.Command {
@@ -25,21 +27,25 @@ are looked up for that size.`,
 		Args:              cobra.MinimumNArgs(1),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	typed := p.partFlags(cmd, part.FieldDimension)
-	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
+	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		list, err := p.resolve(args)
 		if err != nil {
 			return err
 		}
-		given, err := typed.read(p.catalog())
-		if err != nil {
-			return err
+		var dimension *units.Quantity
+		if *size != "" {
+			q, err := units.ParseAs(*size, units.Length, units.NoUnit)
+			if err != nil {
+				return fmt.Errorf("--dimension %w", err)
+			}
+			if q.IsRange() || q.Qual != units.Exact && q.Qual != units.Approx || !(q.Lo > 0) {
+				return fmt.Errorf("--dimension %q: one size above zero is needed, such as \"4 in\"", *size)
+			}
+			dimension = &q
 		}
-		if format.value == "json" {
-			return p.print(report.ProcessJSON(data.Foundry(), list, given.Dimension))
-		}
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, given.Dimension), format.value)
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format)
 	}
 	return cmd
 }
@@ -55,12 +61,4 @@ func (p *program) resolve(ids []string) ([]*props.Material, error) {
 		b.Pin(m)
 	}
 	return b.Pins, nil
-}
-
-func (p *program) printDoc(d *report.Doc, format string) error {
-	text, err := d.Render(format, p.width())
-	if err != nil {
-		return err
-	}
-	return p.print(text)
 }

@@ -14,6 +14,7 @@ import (
 	"alongside/data"
 	"alongside/props/catalog"
 	"alongside/props/report"
+	"alongside/props/sheet"
 )
 
 // program is what a command works with: where it reads and writes, and the
@@ -42,7 +43,7 @@ func (p *program) run(args []string) int {
 	root.SetErr(p.err)
 	cmd, err := root.ExecuteContextC(p.ctx)
 	if err != nil && err.Error() != "" {
-		fmt.Fprintln(p.err, "alongside: "+cleanLines(err.Error()))
+		fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(err.Error()))
 		if _, known := err.(*failure); !known && cmd != nil {
 			fmt.Fprintf(p.err, "see: %s --help\n", cmd.CommandPath())
 		}
@@ -71,19 +72,24 @@ func minusSigns(args []string) []string {
 	return out
 }
 
-// cleanLines takes control characters out of a text but leaves its lines.
-func cleanLines(s string) string {
-	lines := strings.Split(s, "\n")
-	for i := range lines {
-		lines[i] = report.Clean(lines[i])
-	}
-	return strings.Join(lines, "\n")
-}
-
 // print writes a finished text to stdout.
 func (p *program) print(text string) error {
 	_, err := io.WriteString(p.out, text)
 	return writeFailure(err)
+}
+
+// formatFlag adds the flag that every printing command has.
+func formatFlag(cmd *cobra.Command) *choice {
+	return choiceFlag(cmd, "format", "form of the output", report.Formats()...)
+}
+
+// printDoc writes an answer to stdout in the format asked for.
+func (p *program) printDoc(d *report.Doc, format *choice) error {
+	text, err := d.Render(format.value, p.width())
+	if err != nil {
+		return err
+	}
+	return p.print(text)
 }
 
 // pipeWidth is the line length where stdout is not a terminal.

@@ -32,7 +32,7 @@ are not on file there is the reason in place of a number.`,
 		part.FieldService, part.FieldMate, part.FieldStress, part.FieldFit, part.FieldPrice)
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	basis := choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum")
-	format := choiceFlag(cmd, "format", "form of the output", report.SwapFormats()...)
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		v := view{units: system, basis: basis, delta: &choice{value: "percent"}}
 		b, err := v.bench(p.catalog(), args[:1])
@@ -51,11 +51,7 @@ are not on file there is the reason in place of a number.`,
 			}
 			results = append(results, swap.Work(&b, given, b.Pins[0], m))
 		}
-		text, err := report.RenderSwap(format.value, p.width(), results...)
-		if err != nil {
-			return err
-		}
-		return p.print(text)
+		return p.printDoc(report.SwapDoc(results...), format)
 	}
 	return cmd
 }

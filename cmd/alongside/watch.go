@@ -43,7 +43,7 @@ What may stand after --with:
 		return completeList(data.Watch().IDs())(nil, nil, typed)
 	})
 	system := choiceFlag(cmd, "units", "units of the reasons; figures stand as printed", "us", "si", "cgs")
-	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		given, err := typed.read(p.catalog())
 		if err != nil {
@@ -67,13 +67,7 @@ What may stand after --with:
 		for _, pin := range pins[1:] {
 			raised = append(raised, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(bench, pins[0], pin, given, *dismiss)})
 		}
-		switch format.value {
-		case "json":
-			return p.print(report.WatchJSON(raised...))
-		case "tsv", "csv":
-			return p.printDoc(report.WatchSheet(raised...), format.value)
-		}
-		return p.printDoc(report.WatchDoc(raised...), format.value)
+		return p.printDoc(report.WatchDoc(raised...), format)
 	}
 	return cmd
 }

@@ -69,7 +69,7 @@ func (n *Need) String() string {
 	case OfTemper:
 		return "temper = " + strings.Join(n.Tempers, " or ")
 	}
-	name := strings.ToLower(n.Property.Info().Name)
+	name := props.InSentence(n.Property.Info().Name)
 	if n.Limit.Unit.Reciprocal() {
 		name = "electrical resistivity"
 	}

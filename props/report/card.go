@@ -1,12 +1,12 @@
 package report
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/sheet"
 	"alongside/units"
 )
 
@@ -17,26 +17,23 @@ type Card struct {
 	Sections []Section
 }
 
-// Section is a heading with labelled texts under it.
-type Section struct {
-	Title string
-	Items []Item
-}
+// Section is a heading with labeled texts under it.
+type Section struct{ sheet.List }
 
-// Item is a text with its label; the label may be empty.
-type Item struct{ Label, Text string }
+// section is an empty section under a heading.
+func section(title string) Section { return Section{sheet.List{Title: title}} }
 
 func (s *Section) add(label, text string) {
 	if text != "" {
-		s.Items = append(s.Items, Item{label, text})
+		s.Items = append(s.Items, sheet.Item{Label: label, Text: text})
 	}
 }
 
 // NewCard collects what is on file for a property of a material, and says
 // which figure the bench shows and why. The material need not be pinned.
 func NewCard(b *compare.Bench, m *props.Material, p props.PropertyID) *Card {
-	card := &Card{Title: p.Info().Name + ", " + m.Name()}
 	c, pin := compareOne(b, m, p)
+	card := &Card{Title: titled(&c.Rows[0], m)}
 	cell := &c.Rows[0].Cells[pin]
 	considered := c.Bench.Figures(m, p)
 	list := slices.Clone(considered) // and then what the bench leaves aside
@@ -46,7 +43,9 @@ func NewCard(b *compare.Bench, m *props.Material, p props.PropertyID) *Card {
 		}
 	}
 	if cell.Figure == nil {
-		card.Sections = append(card.Sections, Section{"No figure", []Item{{"", cell.Absent}}})
+		none := section("No figure")
+		none.add("", cell.Absent)
+		card.Sections = append(card.Sections, none)
 	} else {
 		card.Sections = append(card.Sections, figureSection(m, cell.Figure), conversions(cell.Figure))
 		card.Sections = append(card.Sections, choice(c, pin, considered, len(list)))
@@ -75,56 +74,19 @@ func compareOne(b *compare.Bench, m *props.Material, p props.PropertyID) (*compa
 
 // figureSection is a figure as its source has it.
 func figureSection(m *props.Material, f *props.Figure) Section {
-	s := Section{Title: "As published"}
-	s.add("figure", f.Value.String()+", "+f.Basis.Phrase())
+	s := section("As published")
+	s.add("figure", f.Value.String()+" "+f.Basis.Phrase())
 	s.add("conditions", orNone(f.Cond.String()))
 	sourceItems(&s, f.Source)
 	s.add("table", f.Table)
-	s.add("known", KnownText(f.Known(), f.Where, f.Agrees))
+	s.add("known", knownText(f.Known(), f.Where, f.Agrees))
 	s.add("stated for", statedFor(m, f.Block))
 	s.add("note", f.First)
 	return s
 }
 
-func sourceItems(s *Section, src *props.Source) {
-	s.add("source", src.Title)
-	kind := " (" + src.Kind + ")"
-	if src.Trade() {
-		kind = " (common practice, no standard or handbook named)"
-	}
-	s.add("published by", strings.Join(slices.DeleteFunc([]string{src.Publisher, src.Edition}, isEmpty), ", ")+kind)
-	if src.Successor != nil {
-		s.add("superseded by", SourceText(src.Successor))
-	}
-	s.add("source note", src.Note)
-}
-
-// statedFor says for which materials of the alloy the source states a figure.
-func statedFor(m *props.Material, b *props.Block) string {
-	if !b.Inherited {
-		return m.Name()
-	}
-	s := "the alloy " + m.Alloy.Name
-	if b.Family {
-		s = "the family " + m.Alloy.Family.Name
-	}
-	if len(b.Tempers) > 0 {
-		s += ", tempers " + strings.Join(b.Tempers, ", ")
-	} else {
-		s += ", every temper"
-	}
-	if len(b.Processes) == 0 {
-		return s + " and process"
-	}
-	names := make([]string, len(b.Processes))
-	for i, p := range b.Processes {
-		names[i] = p.String()
-	}
-	return s + ", by " + strings.Join(names, ", ")
-}
-
 func conversions(f *props.Figure) Section {
-	s := Section{Title: "In every unit"}
+	s := section("In every unit")
 	var all []string
 	for _, u := range units.UnitsOf(f.Value.Unit.Dimension()) {
 		if q, err := f.Value.In(u); err == nil {
@@ -139,7 +101,7 @@ func conversions(f *props.Figure) Section {
 func choice(c *compare.Comparison, pin int, considered []*props.Figure, onFile int) Section {
 	row := &c.Rows[0]
 	cell := &row.Cells[pin]
-	s := Section{Title: "On the bench"}
+	s := section("On the bench")
 	s.add("shown as", cell.Value.String())
 	var why string
 	switch {
@@ -153,7 +115,7 @@ func choice(c *compare.Comparison, pin int, considered []*props.Figure, onFile i
 	s.add("why this one", why)
 	if cell.Against != nil {
 		if value, err := cell.Against.Value.In(row.Unit); err == nil {
-			s.add("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value))
+			s.add("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value.String()))
 		}
 	}
 	s.add("verdict", verdictText(c, row, cell))
@@ -169,12 +131,12 @@ func orderWords(b compare.BasisSetting) string {
 }
 
 func otherFigures(m *props.Material, cell *compare.Cell, list []*props.Figure) Section {
-	s := Section{Title: "Other figures on file, in order"}
+	s := section("Other figures on file, in order")
 	for _, f := range list {
 		if f == cell.Figure {
 			continue
 		}
-		s.add(f.Value.String(), FigureText(f, f.Value)[len(f.Value.String())+1:])
+		s.add(f.Value.String(), aboutFigure(f, titleCite(f)))
 		if f.First != "" {
 			s.add("", f.First)
 		}
@@ -184,7 +146,7 @@ func otherFigures(m *props.Material, cell *compare.Cell, list []*props.Figure) S
 
 func alloySection(m *props.Material) Section {
 	a := m.Alloy
-	s := Section{Title: "Material"}
+	s := section("Material")
 	s.add("id", m.ID)
 	s.add("family", a.Family.Name)
 	s.add("UNS", a.UNS)
@@ -213,26 +175,29 @@ func AliasTexts(m *props.Material) []string {
 }
 
 func composition(a *props.Alloy) Section {
-	s := Section{Title: "Composition limits, % by mass"}
+	s := section("Composition limits, % by mass")
 	if len(a.Composition.Limits) == 0 {
 		return s
 	}
 	if n := a.Nominal(); n != "" {
 		s.add("nominal", n+" (middle of the limits)")
 	}
-	var all []string
-	for _, l := range a.Composition.Limits {
-		all = append(all, fmt.Sprintf("%s %s", l.Element, l.Text))
-	}
-	s.add("", strings.Join(all, "  ·  "))
+	s.add("", strings.Join(limitTexts(a), "  ·  "))
 	if src := a.Composition.Source; src != nil {
 		s.add("source", SourceText(src))
 	}
-	s.add("known", KnownText(a.Composition.Known, a.Composition.Where, nil))
+	s.add("known", knownText(a.Composition.Known, a.Composition.Where, nil))
 	return s
 }
 
-func isEmpty(s string) bool { return s == "" }
+// limitTexts are the composition limits as printed: "Si 6.5–7.5".
+func limitTexts(a *props.Alloy) []string {
+	var out []string
+	for _, l := range a.Composition.Limits {
+		out = append(out, strings.ReplaceAll(l.Element, "_", " ")+" "+l.Text)
+	}
+	return out
+}
 
 func orNone(s string) string {
 	if s == "" {

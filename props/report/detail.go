@@ -3,11 +3,9 @@ package report
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/units"
 )
 
 // Detail is one cell in words: what the figure is, and what the comparison
@@ -19,33 +17,13 @@ type Detail struct {
 // NewDetail puts the cell of a row and a pin in words.
 func NewDetail(c *compare.Comparison, row *compare.Row, pin int) Detail {
 	cell := &row.Cells[pin]
-	what := row.Property.Info().Name + ", " + cell.Material.Name() + ": "
+	what := titled(row, cell.Material) + ": "
 	if cell.Figure == nil {
 		what += cell.Absent
 	} else {
-		what += FigureText(cell.Figure, cell.Value)
+		what += FigureText(cell.Figure, cell.Value.String())
 	}
 	return Detail{what, verdictText(c, row, cell)}
-}
-
-// FigureText is a figure in one line: value in the unit wanted, basis,
-// conditions, source, and whether it was read.
-func FigureText(f *props.Figure, value units.Quantity) string {
-	s := value.String() + " " + f.Basis.Phrase()
-	if cond := f.Cond.String(); cond != "" {
-		s += "; " + cond
-	}
-	s += "; " + f.Source.Title
-	if f.Table != "" {
-		s += ", " + f.Table
-	}
-	switch f.Known() {
-	case props.Memory:
-		s += " (from memory)"
-	case props.Agreed:
-		s += " (" + unread(props.Agreed, f.Agrees.Title) + ")"
-	}
-	return s
 }
 
 func verdictText(c *compare.Comparison, row *compare.Row, cell *compare.Cell) string {
@@ -129,55 +107,4 @@ func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []strin
 		}
 	}
 	return out
-}
-
-// RowUnits lists the units a row can sensibly be shown in, beginning with
-// those of the unit systems and of the sources: units in which the row's
-// figures do not turn into long strings of zeros.
-func RowUnits(row *compare.Row) []units.Unit {
-	var out []units.Unit
-	add := func(u units.Unit) {
-		for _, have := range out {
-			if have == u {
-				return
-			}
-		}
-		out = append(out, u)
-	}
-	for _, u := range row.Property.Info().Units {
-		add(u)
-	}
-	d := row.Unit.Dimension()
-	for i := range row.Cells {
-		if f := row.Cells[i].Figure; f != nil && f.Value.Unit.Dimension() == d {
-			add(f.Value.Unit)
-		}
-	}
-	for _, u := range units.UnitsOf(d) {
-		if readable(row, u) {
-			add(u)
-		}
-	}
-	return out
-}
-
-func readable(row *compare.Row, u units.Unit) bool {
-	any := false
-	for i := range row.Cells {
-		f := row.Cells[i].Figure
-		if f == nil {
-			continue
-		}
-		q, err := f.Value.In(u)
-		if err != nil {
-			continue
-		}
-		any = true
-		q.Hi = q.Lo
-		s := strings.TrimPrefix(q.Number(), "-")
-		if len(strings.Replace(s, ".", "", 1)) > 5 || strings.HasPrefix(s, "0.0") || strings.Contains(s, "e") {
-			return false
-		}
-	}
-	return any
 }

@@ -77,40 +77,15 @@ func ToleranceText(r *foundry.ToleranceResult, s units.System) string {
 // thousandth is the finest place of a tolerance in inches.
 const thousandth = -3
 
-func joined(by string, parts ...string) string {
-	var some []string
-	for _, p := range parts {
-		if p != "" {
-			some = append(some, p)
-		}
-	}
-	return strings.Join(some, by)
-}
-
-// citeItems says where a statement comes from.
-func citeItems(s *Section, c foundry.Cite) {
-	if c.Source == nil {
-		return
-	}
-	if c.Practice() {
-		s.add("source", "common practice of the trade, no standard or handbook named")
-		s.add("known", KnownText(c.Known, c.Where, nil))
-		return
-	}
-	sourceItems(s, c.Source)
-	s.add("table", c.Table)
-	s.add("known", KnownText(c.Known, c.Where, nil))
-}
-
 // NewItemsCard shows the statements of a process card on one subject as
 // published, each with its source.
 func NewItemsCard(m *props.Material, subject string, items []foundry.Item) *Card {
 	card := &Card{Title: subject + ", " + m.Name()}
 	for i := range items {
 		it := &items[i]
-		s := Section{Title: it.String()}
+		s := section(it.String())
 		if len(s.Title) > longTitle {
-			s = Section{Title: subject}
+			s = section(subject)
 			s.add("", it.String())
 		}
 		s.add("method", it.Method)
@@ -130,7 +105,7 @@ func NewToleranceCard(m *props.Material, dimension units.Quantity, results []fou
 	card := &Card{Title: fmt.Sprintf("Tolerance at %s, %s", dimension, m.Name())}
 	for i := range results {
 		r := &results[i]
-		s := Section{Title: joined(", ", r.Kind.String(), r.Name)}
+		s := section(joined(", ", r.Kind.String(), r.Name))
 		s.add("", ToleranceText(r, system))
 		if r.Why == "" {
 			if r.Kind != foundry.MachiningStock {
@@ -140,7 +115,7 @@ func NewToleranceCard(m *props.Material, dimension units.Quantity, results []fou
 		}
 		citeItems(&s, r.Cite)
 		if r.By.Source != nil && r.By.Source != r.Source {
-			by := Section{Title: "Table of the grade"}
+			by := section("Table of the grade")
 			citeItems(&by, r.By)
 			card.Sections = append(card.Sections, s, by)
 			continue
@@ -156,13 +131,13 @@ func NewHeatCard(h *foundry.HeatCard) *Card {
 	m := h.Material
 	card := &Card{Title: "Heat treatment, " + m.Name()}
 	for _, t := range h.Meaning {
-		s := Section{Title: "Temper " + m.Temper}
+		s := section("Temper " + m.Temper)
 		s.add("", t.Text)
 		citeItems(&s, t.Cite)
 		card.Sections = append(card.Sections, s)
 	}
 	for i, r := range h.Reasons {
-		s := Section{Title: "More on it"}
+		s := section("More on it")
 		if i == 0 {
 			s.Title = normally(h.Normally)
 		}
@@ -171,12 +146,12 @@ func NewHeatCard(h *foundry.HeatCard) *Card {
 		card.Sections = append(card.Sections, s)
 	}
 	if len(h.Tempers) > 0 {
-		s := Section{Title: "Heat-treated tempers in the catalog, by this process"}
+		s := section("Heat-treated tempers in the catalog, by this process")
 		s.add("", strings.Join(h.Tempers, ", "))
 		card.Sections = append(card.Sections, s)
 	}
 	if h.Why != "" {
-		s := Section{Title: "Schedule"}
+		s := section("Schedule")
 		s.add("", h.Why)
 		card.Sections = append(card.Sections, s)
 	}
@@ -202,7 +177,7 @@ func normally(word string) string {
 }
 
 func scheduleSection(sch *foundry.Schedule, title string) Section {
-	s := Section{Title: title + sch.Temper}
+	s := section(title + sch.Temper)
 	for i := range sch.Steps {
 		st := &sch.Steps[i]
 		s.add(st.Name, strings.TrimPrefix(st.String(), st.Name+" "))
@@ -215,7 +190,7 @@ func scheduleSection(sch *foundry.Schedule, title string) Section {
 // NewDesignationCard explains a material's designation part by part.
 func NewDesignationCard(m *props.Material, parts []foundry.Explanation) *Card {
 	card := &Card{Title: "Designation, " + m.Name()}
-	head := Section{Title: m.Name()}
+	head := section(m.Name())
 	head.add("id", m.ID)
 	head.add("family", m.Alloy.Family.Name)
 	head.add("UNS", m.Alloy.UNS)
@@ -225,7 +200,7 @@ func NewDesignationCard(m *props.Material, parts []foundry.Explanation) *Card {
 	}
 	card.Sections = append(card.Sections, head)
 	for _, p := range parts {
-		s := Section{Title: strings.ToUpper(p.Part[:1]) + p.Part[1:]}
+		s := section(strings.ToUpper(p.Part[:1]) + p.Part[1:])
 		s.add("", p.Text)
 		citeItems(&s, p.Cite)
 		card.Sections = append(card.Sections, s)

@@ -6,76 +6,111 @@ import (
 	"strconv"
 
 	"alongside/props"
-	"alongside/props/compare"
-	"alongside/props/needs"
+	"alongside/props/foundry"
+	"alongside/props/sheet"
 	"alongside/units"
 )
 
-// document is the JSON form of a comparison. It is an interface: names are
-// not changed and nothing is taken away. Values are in the unit of the row
-// and not rounded; a figure of another hardness scale stays on its own.
-type document struct {
-	Baseline  string         `json:"baseline"`
-	Materials []jsonMaterial `json:"materials"`
-	Rows      []jsonRow      `json:"rows"`
-	Totals    []jsonTotal    `json:"totals"`
-	Needs     []jsonNeed     `json:"needs,omitempty"`
-	Caution   string         `json:"caution"`
+// The words of the vocabulary; the package comment explains them.
+type (
+	jsonValue struct {
+		Lo      *number `json:"lo"`
+		Mid     *number `json:"mid,omitempty"`
+		Hi      *number `json:"hi"`
+		Unit    string  `json:"unit"`
+		Printed string  `json:"printed"`
+	}
+	jsonDelta struct {
+		Lo      *number `json:"lo"`
+		Mid     *number `json:"mid"`
+		Hi      *number `json:"hi"`
+		Percent *number `json:"percent"`
+		Unit    string  `json:"unit"`
+	}
+	jsonSource struct {
+		ID    string `json:"id"`
+		Title string `json:"title"`
+		Table string `json:"table"`
+		Known string `json:"known"`
+	}
+	jsonFigure struct {
+		Value      jsonValue  `json:"value"`
+		Basis      string     `json:"basis"`
+		Conditions string     `json:"conditions"`
+		Source     jsonSource `json:"source"`
+	}
+	jsonMaterial struct {
+		ID      string `json:"id"`
+		Name    string `json:"name"`
+		Family  string `json:"family"`
+		Alloy   string `json:"alloy"`
+		Temper  string `json:"temper"`
+		Process string `json:"process"`
+	}
+)
+
+func valueJSON(q units.Quantity) jsonValue {
+	return jsonValue{Lo: numberOf(q.Lo), Hi: numberOf(q.Hi), Unit: q.Unit.Symbol(), Printed: clean(q.String())}
 }
 
-type jsonMaterial struct {
-	ID      string `json:"id"`
-	Family  string `json:"family"`
-	Alloy   string `json:"alloy"`
-	Temper  string `json:"temper"`
-	Process string `json:"process"`
+func sourceJSON(s *props.Source, table string, k props.Known) jsonSource {
+	return jsonSource{s.ID, clean(SourceText(s)), clean(table), k.String()}
 }
 
-type jsonRow struct {
-	Property string     `json:"property"`
-	Unit     string     `json:"unit"`
-	Sense    string     `json:"sense"`
-	Cells    []jsonCell `json:"cells"`
+func citeJSON(c foundry.Cite) *jsonSource {
+	if c.Source == nil {
+		return nil
+	}
+	out := sourceJSON(c.Source, c.Table, c.Known)
+	return &out
 }
 
-type jsonCell struct {
-	Material string      `json:"material"`
-	Figure   *jsonFigure `json:"figure"`
-	Absent   string      `json:"absent"`
-	// Against is the baseline's figure that the delta is drawn from, where that
-	// is another than the one in the baseline's own cell.
-	Against *jsonFigure `json:"against,omitempty"`
-	Delta   *jsonDelta  `json:"delta"`
-	Verdict string      `json:"verdict"`
-	Why     string      `json:"why"`
+// figureJSON is a figure with its value in the unit wanted; nil gives null.
+func figureJSON(f *props.Figure, v units.Quantity) *jsonFigure {
+	if f == nil {
+		return nil
+	}
+	return &jsonFigure{valueJSON(v), f.Basis.String(), clean(f.Cond.String()), sourceJSON(f.Source, f.Table, f.Known())}
 }
 
-type jsonFigure struct {
-	Lo         *number `json:"lo"`
-	Hi         *number `json:"hi"`
-	Basis      string  `json:"basis"`
-	Conditions string  `json:"conditions"`
-	Source     string  `json:"source"`
-	Known      string  `json:"known"`
-	Agrees     string  `json:"agrees,omitempty"`
+// printedJSON is a figure in the unit of its source; nil gives null.
+func printedJSON(f *props.Figure) *jsonFigure {
+	if f == nil {
+		return nil
+	}
+	return figureJSON(f, f.Value)
 }
 
-type jsonDelta struct {
-	Lo      *number `json:"lo"`
-	Mid     *number `json:"mid"`
-	Hi      *number `json:"hi"`
-	Percent *number `json:"percent"`
+func materialJSON(m *props.Material) jsonMaterial {
+	return jsonMaterial{m.ID, clean(m.Name()), m.Alloy.Family.ID, clean(m.Alloy.Name), clean(m.Temper), m.Process.ID()}
 }
 
-type jsonTotal struct {
-	Material string `json:"material"`
-	Beats    int    `json:"beats"`
-	Misses   int    `json:"misses"`
-	Level    int    `json:"level"`
-	Overlaps int    `json:"overlaps"`
-	Unlike   int    `json:"unlike"`
-	NoFigure int    `json:"no_figure"`
-	Neutral  int    `json:"neutral"`
+func indented(v any) string {
+	out, err := json.MarshalIndent(v, "", "  ")
+	if err != nil { // texts and finite numbers only
+		panic(err)
+	}
+	return string(out) + "\n"
+}
+
+func clean(s string) string { return sheet.Clean(s) }
+
+// cleaned is never nil, so that JSON has an empty list and not null.
+func cleaned(lines []string) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = clean(l)
+	}
+	return out
+}
+
+// each applies a conversion to a list; the result is never nil.
+func each[T, J any](list []T, to func(*T) J) []J {
+	out := make([]J, len(list))
+	for i := range list {
+		out[i] = to(&list[i])
+	}
+	return out
 }
 
 // number is a float64 without the noise of binary conversion.
@@ -110,88 +145,4 @@ func Plain(v float64) string {
 		return strconv.FormatFloat(v, 'g', -1, 64)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
-}
-
-// Quiet is a number rounded so that the noise of converting it is gone.
-func Quiet(v float64) float64 {
-	v, _ = strconv.ParseFloat(Plain(v), 64)
-	return v
-}
-
-// JSON writes a comparison for programs. Every material is named by its id,
-// every row by its property id. What is not known is null or empty.
-func JSON(c *compare.Comparison, s Scope) string { return comparisonJSON(s.of(c), nil) }
-
-func comparisonJSON(c *compare.Comparison, list []needs.Need) string {
-	d := document{Caution: Caution, Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
-	for i, m := range c.Bench.Pins {
-		if i == c.Baseline {
-			d.Baseline = m.ID
-		}
-		d.Materials = append(d.Materials, jsonMaterial{m.ID, m.Alloy.Family.ID, Clean(m.Alloy.Name), Clean(m.Temper), m.Process.ID()})
-	}
-	for i := range c.Rows {
-		if !hidden(c, &c.Rows[i]) {
-			d.Rows = append(d.Rows, rowJSON(&c.Rows[i]))
-		}
-	}
-	for i, t := range c.Totals {
-		if i != c.Baseline {
-			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure, t.Neutral})
-		}
-	}
-	d.Needs = needsJSON(c.Bench.Pins, list)
-	return indented(d)
-}
-
-func indented(v any) string {
-	out, err := json.MarshalIndent(v, "", "  ")
-	if err != nil { // strings, counts and finite numbers only
-		panic(err)
-	}
-	return string(out) + "\n"
-}
-
-func rowJSON(row *compare.Row) jsonRow {
-	_, _, sense := rowNames(row)
-	out := jsonRow{Property: row.Property.String(), Unit: row.Unit.Symbol(), Sense: sense.String(), Cells: []jsonCell{}}
-	for i := range row.Cells {
-		c := &row.Cells[i]
-		cell := jsonCell{Material: c.Material.ID, Absent: Clean(c.Absent), Verdict: c.Verdict.String(), Why: Clean(c.Why())}
-		if f := c.Figure; f != nil {
-			cell.Figure = figureJSON(f, c.Value)
-		}
-		for _, r := range c.Reasons {
-			if r.Kind == compare.OtherBaseFigure {
-				if v, err := c.Against.Value.In(row.Unit); err == nil {
-					cell.Against = figureJSON(c.Against, v)
-				}
-			}
-		}
-		if d := c.Delta; d != nil {
-			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent)}
-		}
-		out.Cells = append(out.Cells, cell)
-	}
-	return out
-}
-
-func figureJSON(f *props.Figure, v units.Quantity) *jsonFigure {
-	return &jsonFigure{numberOf(v.Lo), numberOf(v.Hi), f.Basis.String(), Clean(f.Cond.String()), Clean(located(f)), f.Known().String(), agrees(f)}
-}
-
-// agrees is the document that a figure from memory agrees with, "" for others.
-func agrees(f *props.Figure) string {
-	if f.Known() != props.Agreed {
-		return ""
-	}
-	return SourceText(f.Agrees)
-}
-
-// located is the source of a figure with the table it stands in.
-func located(f *props.Figure) string {
-	if f.Table == "" {
-		return SourceText(f.Source)
-	}
-	return SourceText(f.Source) + "; " + f.Table
 }

@@ -31,7 +31,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 			switch {
 			case j.Figure != nil:
 				c.Value = j.Shown().Number()
-				c.Mark, c.Memory = marks[j.Figure.Basis], j.Figure.Known() == props.Memory
+				c.Mark, c.Memory = marks[j.Figure.Basis], recalled(j.Figure.Known())
 				if j.Status == needs.OnlyTypical {
 					c.Mark = "t"
 				}
@@ -52,9 +52,9 @@ func shortNeed(n *needs.Need) string {
 		return strings.ReplaceAll(n.String(), "permanent mold", "perm. mold")
 	}
 	s := n.String()
-	name := strings.ToLower(n.Property.Info().Name)
-	if rest, ok := strings.CutPrefix(s, name); ok {
-		s = strings.ToLower(n.Property.Info().Short) + rest
+	name, short := nameIn(n.Property, n.Limit.Unit)
+	if rest, ok := strings.CutPrefix(s, props.InSentence(name)); ok {
+		s = props.InSentence(short) + rest
 	}
 	return strings.NewReplacer("≥ ", "≥", "≤ ", "≤", "> ", ">", "< ", "<").Replace(s)
 }

@@ -1,15 +1,14 @@
 package report
 
 import (
-	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/sheet"
 	"alongside/units"
 )
 
@@ -93,13 +92,10 @@ func JudgementText(j *needs.Judgement) string {
 	return s
 }
 
-// NeedsTable sets needs against materials: a row for each need, a column for
+// needsTable sets needs against materials: a row for each need, a column for
 // each material.
-func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
-	t := DocTable{Heading: "Needs", Head: []string{"need"}}
-	for _, m := range materials {
-		t.Head = append(t.Head, m.ID)
-	}
+func needsTable(materials []*props.Material, list []needs.Need) *sheet.Table {
+	t := againstPins("Needs", "need", materials)
 	for i := range list {
 		n := &list[i]
 		row := []string{n.String()}
@@ -112,9 +108,9 @@ func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
 				continue
 			}
 			j := needs.Judge(m, n)
-			row = append(row, strings.TrimSpace(StatusSign(j.Status)+" "+Margin(&j)))
+			row = append(row, joined(" ", StatusSign(j.Status), Margin(&j)))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Add(row...)
 	}
 	for _, m := range materials {
 		r := needs.JudgeAll(m, list)
@@ -127,151 +123,40 @@ func NeedsTable(materials []*props.Material, list []needs.Need) DocTable {
 	return t
 }
 
-// Search is what FoundDoc reports: the needs, what was found and how it is
-// looked at.
-type Search struct {
-	Needs    []needs.Need
-	Found    needs.Found
-	Bench    compare.Bench      // units and senses
-	Baseline *props.Material    // for merit; may be nil
-	Duty     *needs.Duty        // may be nil
-	Front    bool               // Found.Met was narrowed to a trade-off front
-	Show     []props.PropertyID // properties to show besides those of the needs
-}
+// judgedColumns are the columns of a judged need in a sheet, in the unit of the
+// need.
+var judgedColumns = []string{"value", "to", "basis", "known", "conditions", "state", "margin", "margin %", "note"}
 
-// FoundDoc reports the materials that meet the needs, and the near misses with
-// what stops and what would lift them.
-func FoundDoc(s Search) *Doc {
-	var texts []string
-	for i := range s.Needs {
-		if !s.Needs[i].Off {
-			texts = append(texts, s.Needs[i].String())
-		}
+// needsData is needsTable as bare numbers; needs switched off are left out.
+func needsData(materials []*props.Material, list []needs.Need) *sheet.Table {
+	head := []string{"need", "unit"}
+	for _, m := range materials {
+		head = append(head, prefixed(m.ID, judgedColumns)...)
 	}
-	d := &Doc{Title: "Materials with " + strings.Join(texts, "; ")}
-	if len(texts) == 0 {
-		d.Title = "All materials"
-	}
-	heading := "meets every need"
-	if s.Front {
-		heading += ", not beaten on both properties"
-	}
-	met := DocTable{Heading: fmt.Sprintf("%s: %d", heading, len(s.Found.Met)), Head: append([]string{"id"}, s.columns()...), Right: 1}
-	typical, rounding := false, false
-	for _, r := range s.Found.Met {
-		met.Rows = append(met.Rows, append([]string{r.Material.ID}, s.cells(&r)...))
-		typical = typical || r.OnlyTypical
-		rounding = rounding || slices.ContainsFunc(r.Judgements, func(j needs.Judgement) bool { return j.Rounding })
-		if s.Duty != nil {
-			m := s.Duty.Relative(&s.Bench, r.Material, s.Baseline)
-			for _, note := range []string{m.Note, m.Why} {
-				if note != "" && !slices.Contains(met.Notes, "merit: "+note) {
-					met.Notes = append(met.Notes, "merit: "+note)
-				}
-			}
-		}
-	}
-	if typical {
-		met.Notes = append(met.Notes, "t: met on a typical figure only; no specified minimum is on file")
-	}
-	if rounding {
-		met.Notes = append(met.Notes, "~: "+needs.WithinRounding)
-	}
-	d.Tables = append(d.Tables, met)
-	misses, unjudged := DocTable{Head: []string{"id", "stopped by"}}, DocTable{Head: []string{"id", "no figure for"}}
-	for _, r := range s.Found.Near {
-		t := &misses
-		if r.Unjudged() {
-			t = &unjudged
-		}
-		t.Rows = append(t.Rows, []string{r.Material.ID, Stops(&r)})
-	}
-	for _, g := range []struct {
-		table *DocTable
-		name  string
-		total int
-	}{{&misses, "near misses", s.Found.NearTotal - s.Found.UnjudgedTotal}, {&unjudged, "cannot be judged, a figure is missing", s.Found.UnjudgedTotal}} {
-		switch n := len(g.table.Rows); {
-		case n == 0 && g.total > 0 && len(s.Found.Near) > 0:
-			d.Foot = append(d.Foot, fmt.Sprintf("%s: %d more, not listed.", g.name, g.total))
-		case n == 0:
-		case n < g.total:
-			g.table.Heading = fmt.Sprintf("%s: %d of %d, nearest first", g.name, n, g.total)
-			d.Tables = append(d.Tables, *g.table)
-		default:
-			g.table.Heading = fmt.Sprintf("%s: %d", g.name, n)
-			d.Tables = append(d.Tables, *g.table)
-		}
-	}
-	if s.Duty != nil {
-		d.Foot = append(d.Foot, fmt.Sprintf("merit: %s, %s, relative to %s; %s", s.Duty.Name, s.Duty.Formula, s.Baseline.Name(), s.Duty.Source))
-	}
-	d.Foot = append(d.Foot, "Strength and elongation are judged on specified minimums (m) where they are published, other properties on typical figures.")
-	return d
-}
-
-// Stops says in words what stops a near miss and what would lift it.
-func Stops(r *needs.Result) string {
-	var parts []string
-	for _, j := range r.Stops {
-		parts = append(parts, j.Need.String()+": "+JudgementText(j))
-	}
-	s := strings.Join(parts, "; ")
-	if len(r.Lifts) > 0 {
-		var ids []string
-		for _, m := range r.Lifts {
-			ids = append(ids, m.ID)
-		}
-		s += "; met by " + strings.Join(ids, ", ")
-	}
-	return s
-}
-
-// columns are the properties asked for, each in the unit of its need.
-func (s *Search) columns() []string {
-	var out []string
-	for i := range s.Needs {
-		if n := &s.Needs[i]; n.Kind == needs.OfProperty && !n.Off {
-			out = append(out, strings.TrimSpace(strings.ToLower(n.Property.Info().Short)+" "+n.Limit.Unit.Symbol()))
-		}
-	}
-	for _, p := range s.Show {
-		out = append(out, strings.TrimSpace(strings.ToLower(p.Info().Short)+" "+s.Bench.UnitOf(p).Symbol()))
-	}
-	if s.Duty != nil {
-		out = append(out, "merit")
-	}
-	return out
-}
-
-func (s *Search) cells(r *needs.Result) []string {
-	var out []string
-	for i := range r.Judgements {
-		j := &r.Judgements[i]
-		if j.Need.Kind != needs.OfProperty {
+	t := &sheet.Table{Heading: "Needs", Columns: sheet.Columns(head...)}
+	for i := range list {
+		n := &list[i]
+		if n.Off {
 			continue
 		}
-		cell := judged(j)
-		if j.Rounding {
-			cell += "~"
+		cells := []string{n.String(), n.Limit.Unit.Symbol()}
+		for _, m := range materials {
+			j := needs.Judge(m, n)
+			cells = append(cells, judgedRecord(&j).cells(judgedColumns)...)
 		}
-		out = append(out, cell)
+		t.Add(cells...)
 	}
-	for _, p := range s.Show {
-		cell := "–"
-		if f := s.Bench.Figure(r.Material, p); f != nil {
-			cell = f.Value.String()
-			if q, err := f.Value.In(s.Bench.UnitOf(p)); err == nil {
-				cell = q.Number()
-			}
-			cell += marks[f.Basis]
-		}
-		out = append(out, cell)
+	return t
+}
+
+func judgedRecord(j *needs.Judgement) record {
+	r := record{"state": StatusSign(j.Status), "note": j.Note}
+	if j.Figure != nil {
+		r.putFigure(j.Figure, j.Shown())
 	}
-	if s.Duty != nil {
-		out = append(out, MeritText(s.Duty.Relative(&s.Bench, r.Material, s.Baseline)))
-	}
-	return out
+	r.put("margin", j.Worst)
+	r.put("margin %", j.Percent)
+	return r
 }
 
 // MeritText writes a merit relative to the baseline with its bounds.

@@ -10,24 +10,23 @@ type jsonNeed struct {
 	Cells []jsonJudgment `json:"cells"`
 }
 
-// jsonJudgment has its margins in the unit of the need; null where there is
-// none. Lo is the worse end of the figure, Hi the better.
+// jsonJudgment has its value and margin in the unit of the need. Of the margin,
+// lo is the worse end of the figure, hi the better.
 type jsonJudgment struct {
 	Material string      `json:"material"`
 	Status   string      `json:"status"`
 	Figure   *jsonFigure `json:"figure"`
-	Lo       *number     `json:"lo"`
-	Hi       *number     `json:"hi"`
-	Percent  *number     `json:"percent"`
+	Margin   *jsonDelta  `json:"margin"`
 	// Rounding: the limit lies within the figure's rounding.
 	Rounding bool   `json:"within_rounding"`
 	Note     string `json:"note"`
 }
 
 func judgmentJSON(m *props.Material, j *needs.Judgement) jsonJudgment {
-	out := jsonJudgment{Material: m.ID, Status: j.Status.String(), Lo: numberOf(j.Worst), Hi: numberOf(j.Best), Percent: numberOf(j.Percent), Rounding: j.Rounding, Note: Clean(j.Note)}
+	out := jsonJudgment{Material: m.ID, Status: j.Status.String(), Rounding: j.Rounding, Note: clean(j.Note)}
 	if f := j.Figure; f != nil {
 		out.Figure = figureJSON(f, j.Shown())
+		out.Margin = &jsonDelta{Lo: numberOf(j.Worst), Hi: numberOf(j.Best), Percent: numberOf(j.Percent), Unit: j.Need.Limit.Unit.Symbol()}
 	}
 	return out
 }
@@ -39,33 +38,44 @@ func needsJSON(materials []*props.Material, list []needs.Need) []jsonNeed {
 		if n.Off {
 			continue
 		}
-		row := jsonNeed{Need: n.String()}
-		for _, m := range materials {
-			j := needs.Judge(m, n)
-			row.Cells = append(row.Cells, judgmentJSON(m, &j))
-		}
-		out = append(out, row)
+		out = append(out, jsonNeed{n.String(), each(materials, func(m **props.Material) jsonJudgment {
+			j := needs.Judge(*m, n)
+			return judgmentJSON(*m, &j)
+		})})
 	}
 	return out
 }
 
+// jsonFound counts the near misses of which Near lists the nearest, and those
+// of them that only missing figures stop.
 type jsonFound struct {
-	Needs []string     `json:"needs"`
-	Met   []jsonResult `json:"met"`
-	Near  []jsonResult `json:"near"`
-	// NearTotal counts the near misses of which Near lists the nearest;
-	// UnjudgedTotal those of them that only missing figures stop.
-	NearTotal     int       `json:"near_total"`
-	UnjudgedTotal int       `json:"unjudged_total"`
-	Duty          *jsonDuty `json:"duty,omitempty"`
-	Caution       string    `json:"caution"`
+	Needs []string       `json:"needs"`
+	Met   []jsonResult   `json:"met"`
+	Near  []jsonResult   `json:"near"`
+	Count jsonFoundCount `json:"count"`
+	Duty  *jsonDuty      `json:"duty,omitempty"`
+
+	Caution string `json:"caution"`
+}
+
+type jsonFoundCount struct {
+	Met      int `json:"met"`
+	Near     int `json:"near"`
+	Unjudged int `json:"cannot_be_judged"`
 }
 
 type jsonDuty struct {
-	ID       string `json:"id"`
-	Formula  string `json:"formula"`
-	Source   string `json:"source"`
-	Baseline string `json:"baseline"`
+	ID       string     `json:"id"`
+	Name     string     `json:"name"`
+	Formula  string     `json:"formula"`
+	Source   jsonSource `json:"source"`
+	Baseline string     `json:"baseline"`
+}
+
+type jsonMerits struct {
+	Duty    *jsonDuty   `json:"duty"`
+	Merits  []jsonMerit `json:"merits"`
+	Caution string      `json:"caution"`
 }
 
 type jsonResult struct {
@@ -79,48 +89,43 @@ type jsonResult struct {
 }
 
 type jsonMerit struct {
-	Lo  *number `json:"lo"`
-	Mid *number `json:"mid"`
-	Hi  *number `json:"hi"`
-	Why string  `json:"why"`
+	Material string     `json:"material"`
+	Value    *jsonValue `json:"value"`
+	Why      string     `json:"why"`
+	Note     string     `json:"note"`
 }
 
-// FoundJSON writes what a search for needs found, for programs.
-func FoundJSON(s Search) string {
-	d := jsonFound{Caution: Caution, Needs: []string{}, Met: []jsonResult{}, Near: []jsonResult{}, NearTotal: s.Found.NearTotal, UnjudgedTotal: s.Found.UnjudgedTotal}
-	for i := range s.Needs {
-		if !s.Needs[i].Off {
-			d.Needs = append(d.Needs, s.Needs[i].String())
-		}
+func meritJSON(m *props.Material, r needs.Merit) *jsonMerit {
+	out := &jsonMerit{Material: m.ID, Why: clean(r.Why), Note: clean(r.Note)}
+	if r.Why == "" {
+		out.Value = &jsonValue{Lo: numberOf(r.Lo), Mid: numberOf(r.Mid), Hi: numberOf(r.Hi), Printed: MeritText(r)}
+	}
+	return out
+}
+
+// dutyJSON names the source of a duty in its own words: it stands in no list of
+// sources, and the words say what of it was read.
+func dutyJSON(d *needs.Duty, base *props.Material) *jsonDuty {
+	return &jsonDuty{d.ID, d.Name, d.Formula, jsonSource{Title: d.Source}, base.ID}
+}
+
+func (s *Search) json() any {
+	d := jsonFound{Caution: Caution, Needs: cleaned(s.texts()), Met: each(s.Found.Met, s.resultJSON), Near: each(s.Found.Near, s.resultJSON),
+		Count: jsonFoundCount{len(s.Found.Met), s.Found.NearTotal, s.Found.UnjudgedTotal}}
+	if s.Duty != nil {
+		d.Duty = dutyJSON(s.Duty, s.Baseline)
+	}
+	return d
+}
+
+func (s *Search) resultJSON(r *needs.Result) jsonResult {
+	out := jsonResult{Material: r.Material.ID, OnlyTypical: r.OnlyTypical, Unjudged: r.Unjudged(), StoppedBy: []string{}, MetBy: ids(r.Lifts)}
+	out.Judgments = each(r.Judgements, func(j *needs.Judgement) jsonJudgment { return judgmentJSON(r.Material, j) })
+	for _, j := range r.Stops {
+		out.StoppedBy = append(out.StoppedBy, clean(j.Need.String()))
 	}
 	if s.Duty != nil {
-		d.Duty = &jsonDuty{s.Duty.ID, s.Duty.Formula, s.Duty.Source, s.Baseline.ID}
+		out.Merit = meritJSON(r.Material, s.merit(r))
 	}
-	result := func(r *needs.Result) jsonResult {
-		out := jsonResult{Material: r.Material.ID, OnlyTypical: r.OnlyTypical, Unjudged: r.Unjudged(), Judgments: []jsonJudgment{}, StoppedBy: []string{}, MetBy: []string{}}
-		for i := range r.Judgements {
-			out.Judgments = append(out.Judgments, judgmentJSON(r.Material, &r.Judgements[i]))
-		}
-		for _, j := range r.Stops {
-			out.StoppedBy = append(out.StoppedBy, j.Need.String())
-		}
-		for _, m := range r.Lifts {
-			out.MetBy = append(out.MetBy, m.ID)
-		}
-		if s.Duty != nil {
-			m := s.Duty.Relative(&s.Bench, r.Material, s.Baseline)
-			out.Merit = &jsonMerit{Why: m.Why}
-			if m.Why == "" {
-				out.Merit.Lo, out.Merit.Mid, out.Merit.Hi = numberOf(m.Lo), numberOf(m.Mid), numberOf(m.Hi)
-			}
-		}
-		return out
-	}
-	for i := range s.Found.Met {
-		d.Met = append(d.Met, result(&s.Found.Met[i]))
-	}
-	for i := range s.Found.Near {
-		d.Near = append(d.Near, result(&s.Found.Near[i]))
-	}
-	return indented(d)
+	return out
 }

@@ -2,11 +2,11 @@ package report
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/foundry"
+	"alongside/props/sheet"
 	"alongside/units"
 )
 
@@ -18,38 +18,36 @@ const ProcessNote = "Tolerances, walls, draft and finish are what a process usua
 // treatment, and what the designations say. Units are those of the sources;
 // lengths are given in the other system too.
 func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *Doc {
+	return &Doc{
+		text: func() *sheet.Doc { return processText(book, list, dimension) },
+		data: func() *sheet.Doc { return processData(book, list, dimension) },
+		json: func() any { return processJSON(book, list, dimension) },
+	}
+}
+
+func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *sheet.Doc {
 	var names []string
 	for _, m := range list {
 		names = append(names, m.Name())
 	}
 	w := &processWriter{book: book, list: list}
-	d := &Doc{Title: "Process card: " + strings.Join(names, ", ")}
-	d.Tables = append(d.Tables, w.glance())
+	tables := []*sheet.Table{w.glance()}
 	if dimension != nil {
-		d.Tables = append(d.Tables, w.tolerance(*dimension))
+		tables = append(tables, w.tolerance(*dimension))
 	}
-	d.Tables = append(d.Tables, w.card()...)
-	d.Tables = append(d.Tables, w.heat(), w.designation())
-	d.Tables = some(d.Tables)
-	d.Foot = append(sourceLines(w.sources), ProcessNote)
+	tables = append(append(tables, w.card()...), w.heat(), w.designation())
+	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Process card: " + strings.Join(names, ", "))}, filled(tables...)...)}
+	d.Notes, d.Foot, d.Caution = w.below(), []string{ProcessNote}, Caution
 	return d
 }
 
-// some leaves out tables without a row.
-func some(tables []DocTable) []DocTable {
-	var out []DocTable
+// filled are the tables that have a row.
+func filled(tables ...*sheet.Table) []sheet.Block {
+	var out []sheet.Block
 	for _, t := range tables {
 		if len(t.Rows) > 0 {
 			out = append(out, t)
 		}
-	}
-	return out
-}
-
-func sourceLines(sources []string) []string {
-	var out []string
-	for i, s := range sources {
-		out = append(out, "S"+strconv.Itoa(i+1)+" "+s)
 	}
 	return out
 }
@@ -60,28 +58,12 @@ type processWriter struct {
 	numbering
 }
 
-// cited is where a statement comes from: "S3, Table A.1, from memory"; common
-// practice has no number.
-func (n *numbering) cited(c foundry.Cite) string {
-	if c.Source.Kind == "none" {
-		return "common practice, no source"
-	}
-	s := "S" + strconv.Itoa(n.source(c.Source))
-	if c.Table != "" {
-		s += ", " + c.Table
-	}
-	if c.Known == props.Memory {
-		s += ", from memory"
-	}
-	return s
-}
-
-func (w *processWriter) tolerance(dimension units.Quantity) DocTable {
-	t := DocTable{Heading: "Tolerance of " + dimension.String() + converted(dimension), Head: []string{"material", "plus or minus", "by"}}
+func (w *processWriter) tolerance(dimension units.Quantity) *sheet.Table {
+	t := &sheet.Table{Heading: "Tolerance of " + dimension.String() + converted(dimension), Columns: sheet.Columns("material", "plus or minus", "by")}
 	for _, m := range w.list {
 		for _, r := range w.book.Tolerance(m, dimension) {
 			if r.Source == nil {
-				t.Rows = append(t.Rows, []string{m.Name(), "–", r.Why})
+				t.Add(m.Name(), "–", r.Why)
 				continue
 			}
 			value, how := "–", r.How
@@ -94,11 +76,11 @@ func (w *processWriter) tolerance(dimension units.Quantity) DocTable {
 			default:
 				value = "±" + likeTyped(r.PlusMinus, dimension)
 			}
-			by := sentence(strings.TrimSpace(r.Kind.String()+" "+r.Name), how, r.Method, r.Condition, r.Why) + " [" + w.cited(r.Cite)
+			by := joined("; ", strings.TrimSpace(r.Kind.String()+" "+r.Name), how, r.Method, r.Condition, r.Why) + " [" + w.cited(r.Cite)
 			if r.By.Source != nil {
 				by += "; by " + w.cited(r.By)
 			}
-			t.Rows = append(t.Rows, []string{m.Name(), value, by + "]"})
+			t.Add(m.Name(), value, by+"]")
 		}
 	}
 	return t
@@ -123,10 +105,10 @@ func likeTyped(q, dimension units.Quantity) string {
 // glance sets the figures of the cards side by side, a line of the card to a
 // row. Where figures about the family are on file, those for any metal are
 // left to the tables below; so are words.
-func (w *processWriter) glance() DocTable {
-	t := DocTable{Heading: "At a glance", Head: []string{""}}
+func (w *processWriter) glance() *sheet.Table {
+	t := &sheet.Table{Heading: "At a glance", Columns: sheet.Columns("")}
 	for _, m := range w.list {
-		t.Head = append(t.Head, m.Name())
+		t.Columns = append(t.Columns, sheet.Column{Name: m.Name()})
 	}
 	for _, k := range foundry.Kinds() {
 		row, filled := []string{k.String()}, false
@@ -136,14 +118,14 @@ func (w *processWriter) glance() DocTable {
 			row = append(row, cell)
 		}
 		if filled {
-			t.Rows = append(t.Rows, row)
+			t.Add(row...)
 		}
 	}
 	heat := []string{"Heat treated"}
 	for _, m := range w.list {
 		heat = append(heat, w.book.HeatTreat(m).Normally)
 	}
-	t.Rows = append(t.Rows, heat)
+	t.Add(heat...)
 	return t
 }
 
@@ -219,22 +201,22 @@ func (s span) String() string {
 }
 
 // card has a table for each line of the process card.
-func (w *processWriter) card() []DocTable {
+func (w *processWriter) card() []*sheet.Table {
 	cards := make([]*foundry.ProcessCard, len(w.list))
-	none := DocTable{Heading: "No process card", Head: []string{"material", "why"}}
+	none := &sheet.Table{Heading: "No process card", Columns: sheet.Columns("material", "why")}
 	for i, m := range w.list {
 		cards[i] = w.book.Card(m)
 		if cards[i].Why != "" {
-			none.Rows = append(none.Rows, []string{m.Name(), cards[i].Why})
+			none.Add(m.Name(), cards[i].Why)
 		}
 	}
-	tables := []DocTable{none}
+	tables := []*sheet.Table{none}
 	for _, k := range foundry.Kinds() {
-		t := DocTable{Heading: k.String(), Head: []string{"material", "figure", "conditions and source"}}
+		t := &sheet.Table{Heading: k.String(), Columns: sheet.Columns("material", "figure", "conditions and source")}
 		for i, m := range w.list {
 			for _, it := range cards[i].Of(k) {
 				value, rest := itemText(&it)
-				t.Rows = append(t.Rows, []string{m.Name(), value, strings.TrimSpace(sentence(rest, it.Method, it.Condition) + " [" + w.cited(it.Cite) + "]")})
+				t.Add(m.Name(), value, joined(" ", joined("; ", rest, it.Method, it.Condition), "["+w.cited(it.Cite)+"]"))
 			}
 		}
 		tables = append(tables, t)
@@ -250,7 +232,7 @@ func itemText(it *foundry.Item) (value, words string) {
 	switch {
 	case it.HasValue:
 		return it.Printed + converted(it.Value) + it.Unit, it.Text
-	case length(it.Text) <= shortText:
+	case sheet.Width(it.Text) <= shortText:
 		return it.Text, ""
 	}
 	return "", it.Text
@@ -267,36 +249,27 @@ func converted(q units.Quantity) string {
 	return ""
 }
 
-func sentence(parts ...string) string {
-	var out []string
-	for _, p := range parts {
-		if p = strings.TrimSpace(p); p != "" {
-			out = append(out, p)
-		}
-	}
-	return strings.Join(out, "; ")
-}
-
-func (w *processWriter) heat() DocTable {
-	t := DocTable{Heading: "Heat treatment card", Head: []string{"material", "", "statement and source"}}
+func (w *processWriter) heat() *sheet.Table {
+	t := &sheet.Table{Heading: "Heat treatment card", Columns: sheet.Columns("material", "", "statement and source")}
 	for _, m := range w.list {
 		c := w.book.HeatTreat(m)
-		row := func(label, text string) { t.Rows = append(t.Rows, []string{m.Name(), label, text}) }
-		cite := func(s foundry.Statement) string { return s.Text + " [" + w.cited(s.Cite) + "]" }
+		row := func(label, text string) { t.Add(m.Name(), label, text) }
 		for _, s := range c.Meaning {
-			row("temper "+m.Temper, cite(s))
+			row("temper "+m.Temper, w.statement(s))
 		}
 		for i, s := range c.Reasons {
 			label := ""
 			if i == 0 {
 				label = "normally: " + c.Normally
 			}
-			row(label, cite(s))
+			row(label, w.statement(s))
 		}
 		if len(c.Tempers) > 0 {
 			row("on file", "solution-treated tempers of the alloy by this process: "+strings.Join(c.Tempers, ", "))
 		}
-		schedule := func(s *foundry.Schedule) string { return sentence(s.String(), s.Note) + " [" + w.cited(s.Cite) + "]" }
+		schedule := func(s *foundry.Schedule) string {
+			return joined("; ", s.String(), s.Note) + " [" + w.cited(s.Cite) + "]"
+		}
 		for i := range c.Schedules {
 			row("schedule", schedule(&c.Schedules[i]))
 		}
@@ -310,14 +283,14 @@ func (w *processWriter) heat() DocTable {
 	return t
 }
 
-func (w *processWriter) designation() DocTable {
-	t := DocTable{Heading: "What the designation says", Head: []string{"material", "part", "meaning and source"}}
+func (w *processWriter) designation() *sheet.Table {
+	t := &sheet.Table{Heading: "What the designation says", Columns: sheet.Columns("material", "part", "meaning and source")}
 	for _, m := range w.list {
 		for _, e := range w.book.Designation(m) {
-			t.Rows = append(t.Rows, []string{m.Name(), e.Part, e.Text + " [" + w.cited(e.Cite) + "]"})
+			t.Add(m.Name(), e.Part, e.Text+" ["+w.cited(e.Cite)+"]")
 		}
 		if a, ok := w.book.Anodic(m); ok {
-			t.Rows = append(t.Rows, []string{m.Name(), "anodic index", a.Text() + ", " + a.Group + " [" + w.cited(a.Cite) + "]"})
+			t.Add(m.Name(), "anodic index", a.Text()+", "+a.Group+" ["+w.cited(a.Cite)+"]")
 		}
 	}
 	return t

@@ -1,17 +1,12 @@
 package report
 
 import (
-	"encoding/json"
-
 	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/units"
 )
 
-// processDocument is the JSON form of process cards. It is an interface: names
-// are not changed and nothing is taken away. Values are not rounded; what is
-// not known is null or empty.
-type processDocument struct {
+type jsonProcess struct {
 	Cards   []jsonCard `json:"cards"`
 	Caution string     `json:"caution"`
 }
@@ -27,41 +22,26 @@ type jsonCard struct {
 	Anodic      *jsonAnodic       `json:"anodic_index"`
 }
 
-type jsonCite struct {
-	Source string `json:"source"`
-	Title  string `json:"title"`
-	Table  string `json:"table"`
-	Known  string `json:"known"`
-}
-
-// jsonSpan is a value or a range as its source prints it.
-type jsonSpan struct {
-	Lo   float64 `json:"lo"`
-	Hi   float64 `json:"hi"`
-	Unit string  `json:"unit"`
-	Text string  `json:"text"`
-}
-
 type jsonItem struct {
-	Line      string    `json:"line"`
-	Value     *jsonSpan `json:"value"`
-	Text      string    `json:"text"`
-	Method    string    `json:"method"`
-	Condition string    `json:"condition"`
-	jsonCite
+	Line      string      `json:"line"`
+	Value     *jsonValue  `json:"value"`
+	Text      string      `json:"text"`
+	Method    string      `json:"method"`
+	Condition string      `json:"condition"`
+	Source    *jsonSource `json:"source"`
 }
 
 type jsonTolerance struct {
-	Kind      string    `json:"kind"`
-	Name      string    `json:"name"`
-	Method    string    `json:"method"`
-	Condition string    `json:"condition"`
-	Full      *jsonSpan `json:"full"`
-	PlusMinus *jsonSpan `json:"plus_minus"`
-	How       string    `json:"how"`
-	Why       string    `json:"why"`
-	jsonCite
-	By *jsonCite `json:"by"`
+	Kind      string      `json:"kind"`
+	Name      string      `json:"name"`
+	Method    string      `json:"method"`
+	Condition string      `json:"condition"`
+	Full      *jsonValue  `json:"full"`
+	PlusMinus *jsonValue  `json:"plus_minus"`
+	How       string      `json:"how"`
+	Why       string      `json:"why"`
+	Source    *jsonSource `json:"source"`
+	By        *jsonSource `json:"by"`
 }
 
 type jsonHeat struct {
@@ -75,15 +55,15 @@ type jsonHeat struct {
 }
 
 type jsonStatement struct {
-	Text string `json:"text"`
-	jsonCite
+	Text   string      `json:"text"`
+	Source *jsonSource `json:"source"`
 }
 
 type jsonSchedule struct {
-	Temper string   `json:"temper"`
-	Steps  []string `json:"steps"`
-	Note   string   `json:"note"`
-	jsonCite
+	Temper string      `json:"temper"`
+	Steps  []string    `json:"steps"`
+	Note   string      `json:"note"`
+	Source *jsonSource `json:"source"`
 }
 
 type jsonExplanation struct {
@@ -91,108 +71,68 @@ type jsonExplanation struct {
 	jsonStatement
 }
 
+// jsonAnodic has the volts below gold.
 type jsonAnodic struct {
-	Volts float64 `json:"volts_below_gold"`
-	Group string  `json:"group"`
-	jsonCite
+	Value  jsonValue   `json:"value"`
+	Group  string      `json:"group"`
+	Source *jsonSource `json:"source"`
 }
 
-// ProcessJSON writes process cards for programs.
-func ProcessJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) string {
-	d := processDocument{Cards: []jsonCard{}, Caution: ProcessNote + " " + Caution}
-	for _, m := range list {
-		d.Cards = append(d.Cards, cardJSON(book, m, dimension))
-	}
-	return encode(d)
-}
-
-func encode(v any) string {
-	out, err := json.MarshalIndent(v, "", "  ")
-	if err != nil { // texts and finite numbers only
-		panic(err)
-	}
-	return string(out) + "\n"
+func processJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) jsonProcess {
+	return jsonProcess{Caution: ProcessNote + " " + Caution, Cards: each(list, func(m **props.Material) jsonCard {
+		return cardJSON(book, *m, dimension)
+	})}
 }
 
 func cardJSON(book *foundry.Book, m *props.Material, dimension *units.Quantity) jsonCard {
 	c := book.Card(m)
-	out := jsonCard{Material: m.ID, Process: m.Process.ID(), Why: c.Why, Items: []jsonItem{}, Tolerances: []jsonTolerance{},
-		Heat: heatJSON(book.HeatTreat(m)), Designation: []jsonExplanation{}}
-	for i := range c.Items {
-		it := &c.Items[i]
-		j := jsonItem{Line: it.Kind.ID(), Text: Clean(it.Text), Method: it.Method, Condition: Clean(it.Condition), jsonCite: citeJSON(it.Cite)}
-		if it.HasValue {
-			j.Value = spanJSON(it.Value, it.Unit)
-			j.Value.Text = it.Printed + it.Unit
-		}
-		out.Items = append(out.Items, j)
-	}
+	out := jsonCard{Material: m.ID, Process: m.Process.ID(), Why: c.Why, Items: each(c.Items, itemJSON), Tolerances: []jsonTolerance{},
+		Heat: heatJSON(book.HeatTreat(m)), Designation: each(book.Designation(m), func(e *foundry.Explanation) jsonExplanation {
+			return jsonExplanation{e.Part, statementJSON(&e.Statement)}
+		})}
 	if dimension != nil {
-		for _, r := range book.Tolerance(m, *dimension) {
-			out.Tolerances = append(out.Tolerances, toleranceJSON(&r))
-		}
-	}
-	for _, e := range book.Designation(m) {
-		out.Designation = append(out.Designation, jsonExplanation{e.Part, statementJSON(e.Statement)})
+		out.Tolerances = each(book.Tolerance(m, *dimension), toleranceJSON)
 	}
 	if a, ok := book.Anodic(m); ok {
-		out.Anodic = &jsonAnodic{a.Volts, a.Group, citeJSON(a.Cite)}
+		v := numberOf(a.Volts)
+		out.Anodic = &jsonAnodic{jsonValue{Lo: v, Hi: v, Unit: "V", Printed: a.Text()}, a.Group, citeJSON(a.Cite)}
 	}
 	return out
 }
 
+func itemJSON(it *foundry.Item) jsonItem {
+	j := jsonItem{Line: it.Kind.ID(), Text: clean(it.Text), Method: it.Method, Condition: clean(it.Condition), Source: citeJSON(it.Cite)}
+	if it.HasValue {
+		v := valueJSON(it.Value)
+		v.Unit += it.Unit
+		v.Printed = it.Printed + it.Unit
+		j.Value = &v
+	}
+	return j
+}
+
 func toleranceJSON(r *foundry.ToleranceResult) jsonTolerance {
-	j := jsonTolerance{Kind: r.Kind.String(), Name: r.Name, Method: r.Method, Condition: r.Condition, How: r.How, Why: r.Why}
-	if r.Source != nil {
-		j.jsonCite = citeJSON(r.Cite)
-	}
-	if r.By.Source != nil {
-		by := citeJSON(r.By)
-		j.By = &by
-	}
+	j := jsonTolerance{Kind: r.Kind.String(), Name: r.Name, Method: r.Method, Condition: r.Condition, How: r.How, Why: r.Why,
+		Source: citeJSON(r.Cite), By: citeJSON(r.By)}
 	if r.Why == "" {
-		j.Full, j.PlusMinus = spanJSON(r.Full, ""), spanJSON(r.PlusMinus, "")
-		if r.Kind == foundry.MachiningStock {
-			j.PlusMinus = nil
+		full, each := valueJSON(r.Full), valueJSON(r.PlusMinus)
+		j.Full = &full
+		if r.Kind != foundry.MachiningStock {
+			j.PlusMinus = &each
 		}
 	}
 	return j
 }
 
-func spanJSON(q units.Quantity, unit string) *jsonSpan {
-	return &jsonSpan{Quiet(q.Lo), Quiet(q.Hi), q.Unit.Symbol() + unit, q.String() + unit}
-}
-
-func citeJSON(c foundry.Cite) jsonCite {
-	return jsonCite{c.Source.ID, SourceText(c.Source), c.Table, c.Known.String()}
-}
-
-func statementJSON(s foundry.Statement) jsonStatement {
-	return jsonStatement{Clean(s.Text), citeJSON(s.Cite)}
-}
-
-func statementsJSON(list []foundry.Statement) []jsonStatement {
-	out := []jsonStatement{}
-	for _, s := range list {
-		out = append(out, statementJSON(s))
-	}
-	return out
+func statementJSON(s *foundry.Statement) jsonStatement {
+	return jsonStatement{clean(s.Text), citeJSON(s.Cite)}
 }
 
 func heatJSON(c *foundry.HeatCard) jsonHeat {
-	return jsonHeat{Meaning: statementsJSON(c.Meaning), Normally: c.Normally, Reasons: statementsJSON(c.Reasons),
-		Tempers: append([]string{}, c.Tempers...), Schedules: schedulesJSON(c.Schedules), Others: schedulesJSON(c.Others), Why: c.Why}
+	return jsonHeat{Meaning: each(c.Meaning, statementJSON), Normally: c.Normally, Reasons: each(c.Reasons, statementJSON),
+		Tempers: cleaned(c.Tempers), Schedules: each(c.Schedules, scheduleJSON), Others: each(c.Others, scheduleJSON), Why: c.Why}
 }
 
-func schedulesJSON(list []foundry.Schedule) []jsonSchedule {
-	out := []jsonSchedule{}
-	for i := range list {
-		s := &list[i]
-		j := jsonSchedule{Temper: s.Temper, Steps: []string{}, Note: s.Note, jsonCite: citeJSON(s.Cite)}
-		for n := range s.Steps {
-			j.Steps = append(j.Steps, s.Steps[n].String())
-		}
-		out = append(out, j)
-	}
-	return out
+func scheduleJSON(s *foundry.Schedule) jsonSchedule {
+	return jsonSchedule{s.Temper, each(s.Steps, func(st *foundry.Step) string { return st.String() }), s.Note, citeJSON(s.Cite)}
 }

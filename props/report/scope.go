@@ -1,9 +1,6 @@
 package report
 
 import (
-	"fmt"
-	"strings"
-
 	"alongside/props"
 	"alongside/props/compare"
 )
@@ -15,41 +12,6 @@ import (
 type Scope struct {
 	Property props.PropertyID // NoProperty: every row
 	Material *props.Material  // nil: every column
-}
-
-// formats lists the forms a comparison can leave in, by the name used on the
-// command line.
-var formats = [...]struct {
-	name   string
-	render func(*compare.Comparison, Scope) string
-}{
-	{"text", Text},
-	{"markdown", Markdown},
-	{"tsv", TSV},
-	{"csv", CSV},
-	{"html", HTML},
-	{"json", JSON},
-}
-
-// Formats lists the names that Render accepts.
-func Formats() []string {
-	names := make([]string, len(formats))
-	for i, f := range formats {
-		names[i] = f.name
-	}
-	return names
-}
-
-// Render writes the part of a comparison that the scope names in a format:
-// text, markdown, tsv, csv, html or json. Another name is an error that lists
-// these.
-func Render(format string, c *compare.Comparison, s Scope) (string, error) {
-	for _, f := range formats {
-		if f.name == format {
-			return f.render(c, s), nil
-		}
-	}
-	return "", fmt.Errorf("no format %q; use one of: %s", format, strings.Join(Formats(), ", "))
 }
 
 // of narrows a comparison to the scope. The comparison given is not changed.

@@ -51,7 +51,7 @@ func (t *Table) Signs() []string {
 	if len(second) > 0 {
 		add(&second, has.marks[""], "no mark: typical")
 	}
-	add(&second, has.memory, "' from memory, not read")
+	add(&second, has.memory, recalledSign)
 	for s, words := range [...]string{props.More: "more is better", props.Less: "less is better", props.Near: "nearest to a target"} {
 		add(&second, words != "" && has.senses[senses[s]], senses[s]+" "+words)
 	}

@@ -1,69 +1,62 @@
 package report
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"alongside/props"
+	"alongside/props/sheet"
 	"alongside/props/swap"
 )
-
-// SwapFormats lists the formats of RenderSwap.
-func SwapFormats() []string { return []string{"text", "markdown", "tsv", "html", "json"} }
-
-// RenderSwap writes swaps of one part as text (lines of up to width characters
-// where the tables allow), markdown, tsv, html or json. Another format is an
-// error that lists these.
-func RenderSwap(format string, width int, results ...*swap.Result) (string, error) {
-	switch format {
-	case "tsv":
-		return SwapTSV(results...), nil
-	case "json":
-		return SwapJSON(results...), nil
-	case "text", "markdown", "html":
-		return SwapDoc(results...).Render(format, width)
-	}
-	return "", fmt.Errorf("no format %q; use one of: %s", format, strings.Join(SwapFormats(), ", "))
-}
 
 // SwapCaution says how the results are to be read.
 const SwapCaution = "Ranges are the worst cases of the figures behind them. Equal stiffness and strength hold for the same length, load and kind of section, without buckling."
 
-// SwapDoc reports swaps of one part: a table each, with formulas, figures and
+// SwapDoc is swaps of one part: a table each, with formulas, figures and
 // sources below.
 func SwapDoc(results ...*swap.Result) *Doc {
-	d := &Doc{Title: "What the change of metal does to a part"}
+	return &Doc{
+		text: func() *sheet.Doc { return swapText(results) },
+		data: func() *sheet.Doc { return swapData(results) },
+		json: func() any { return swapJSON(results) },
+	}
+}
+
+func swapText(results []*swap.Result) *sheet.Doc {
+	title := "What the change of metal does to a part"
 	f := &swapFoot{seen: map[*props.Figure]bool{}}
+	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title)}, Foot: []string{SwapCaution}, Caution: Caution}
 	for _, r := range results {
 		if s := r.Given.Part.Summary(); s != "" {
-			d.Title = "What the change of metal does to the part: " + s
+			d.Blocks[0] = sheet.Title("What the change of metal does to the part: " + s)
 		}
-		d.Tables = append(d.Tables, swapTable(r, f))
+		d.Blocks = append(d.Blocks, swapTable(r, f))
 	}
-	d.Foot = f.lines()
+	d.Notes = f.below()
 	return d
 }
 
 // swapTable has a row for each line with a result or a reason; a result in
 // words, the sentences to read aloud and what the part must say more stand
 // below.
-func swapTable(r *swap.Result, f *swapFoot) DocTable {
-	t := DocTable{Heading: r.Pin.Name() + " in place of " + r.Base.Name(), Right: 1,
-		Head: []string{"", "today", "swapped", "change", "notes"}}
-	group := swap.Group(255)
+func swapTable(r *swap.Result, f *swapFoot) *sheet.Table {
+	t := &sheet.Table{Heading: r.Pin.Name() + " in place of " + r.Base.Name(), Columns: sheet.Columns("", "today", "swapped", "change", "notes")}
+	for i := range t.Columns[1:] {
+		t.Columns[1+i].Align = sheet.Right
+	}
 	t.Notes = append(t.Notes, r.Worth()...)
+	var last *swap.Line
 	for i := range r.Lines {
 		l := &r.Lines[i]
 		if !l.Done() && l.Reason == "" {
 			continue
 		}
-		if l.Group != group {
-			group = l.Group
-			t.Rows = append(t.Rows, []string{strings.ToUpper(group.String())})
+		t.Add(f.row(l)...)
+		if last == nil || l.Group != last.Group {
+			t.Rows[len(t.Rows)-1].Group = l.Group.String()
 		}
-		t.Rows = append(t.Rows, f.row(l))
+		last = l
 	}
 	for _, n := range swapNeeds(r) {
 		t.Notes = append(t.Notes, "With "+n+".")
@@ -110,17 +103,7 @@ func (f *swapFoot) row(l *swap.Line) []string {
 }
 
 func (f *swapFoot) formula(x swap.Formula) int {
-	text := x.Text + "; S" + strconv.Itoa(f.source(x.Source))
-	if aside := unread(x.Known, ""); aside != "" {
-		text += ", " + aside
-	}
-	for i, have := range f.formulas {
-		if have == text {
-			return i + 1
-		}
-	}
-	f.formulas = append(f.formulas, text)
-	return len(f.formulas)
+	return numbered(&f.formulas, x.Text+"; "+cited(f.mark(x.Source), "", x.Known))
 }
 
 // figure lists a figure once, however many lines rest on it.
@@ -130,36 +113,18 @@ func (f *swapFoot) figure(u swap.Used) {
 	}
 	f.seen[u.Figure] = true
 	x := u.Figure
-	text := u.Symbol + " of " + u.Of.Name() + ": " + x.Property.Info().Name + " " + x.Value.String() + ", " + x.Basis.Phrase()
-	if cond := x.Cond.String(); cond != "" {
-		text += "; " + cond
-	}
-	text += "; S" + strconv.Itoa(f.source(x.Source))
-	if x.Table != "" {
-		text += ", " + x.Table
-	}
-	if aside := f.unread(x); aside != "" {
-		text += ", " + aside
-	}
-	f.figures = append(f.figures, text)
+	f.figures = append(f.figures, u.Symbol+" of "+u.Of.Name()+": "+x.Property.Info().Name+" "+f.numbering.figure(x, x.Value.String()))
 }
 
-func (f *swapFoot) lines() []string {
-	var out []string
-	for i, n := range f.notes {
-		out = append(out, strconv.Itoa(i+1)+" "+n)
-	}
-	for i, x := range f.formulas {
-		out = append(out, "F"+strconv.Itoa(i+1)+" "+x)
-	}
+func (f *swapFoot) below() []sheet.Note {
+	out := append(marked("", f.notes), marked("F", f.formulas)...)
 	if len(f.formulas) > 0 {
-		out = append(out, "In formulas 1 is the part today, 2 the part swapped, m the mate.")
+		out = append(out, sheet.Note{Text: "In formulas 1 is the part today, 2 the part swapped, m the mate."})
 	}
-	out = append(out, f.figures...)
-	for i, s := range f.sources {
-		out = append(out, "S"+strconv.Itoa(i+1)+" "+s)
+	for _, x := range f.figures {
+		out = append(out, sheet.Note{Text: x})
 	}
-	return append(out, SwapCaution)
+	return append(out, marked("S", f.sources)...)
 }
 
 // swapNeeds says what the part must say more, and which lines wait for it.
@@ -170,7 +135,7 @@ func swapNeeds(r *swap.Result) []string {
 		for i := range r.Lines {
 			l := &r.Lines[i]
 			name, _, _ := strings.Cut(l.Name, ",")
-			if name = strings.ToLower(name); l.Need == need && !slices.Contains(names, name) {
+			if name = props.InSentence(name); l.Need == need && !slices.Contains(names, name) {
 				names = append(names, name)
 			}
 		}

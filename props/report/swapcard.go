@@ -47,7 +47,7 @@ func ratioWords(l *swap.Line) string {
 func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
 	card := &Card{Title: l.Name + ", " + r.Pin.Name()}
 	text, _ := SwapLineText(l)
-	result := Section{Title: "Result"}
+	result := section("Result")
 	result.add("", text+".")
 	for _, v := range []struct {
 		label string
@@ -65,14 +65,14 @@ func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
 	}
 	card.Sections = append(card.Sections, result)
 	if l.Formula.Source != nil {
-		f := Section{Title: "Formula"}
+		f := section("Formula")
 		f.add("", l.Formula.Text)
 		f.add("", "1 is the part today, 2 the part swapped, m the mate.")
 		sourceItems(&f, l.Formula.Source)
-		f.add("known", KnownText(l.Formula.Known, "", nil))
+		f.add("known", knownText(l.Formula.Known, "", nil))
 		card.Sections = append(card.Sections, f)
 	}
-	given := Section{Title: "The part"}
+	given := section("The part")
 	given.add("", r.Given.Part.Summary())
 	if len(given.Items) > 0 {
 		card.Sections = append(card.Sections, given)
@@ -91,15 +91,8 @@ func figuresUsed(list []swap.Used) []Section {
 		}
 		seen[u.Figure] = true
 		s := figureSection(u.Of, u.Figure)
-		s.Title = u.Symbol + ": " + lower(u.Figure.Property.Info().Name) + ", " + u.Of.Name()
+		s.Title = u.Symbol + ": " + props.InSentence(u.Figure.Property.Info().Name) + ", " + u.Of.Name()
 		out = append(out, s)
 	}
 	return out
-}
-
-func lower(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToLower(s[:1]) + s[1:]
 }

@@ -1,21 +1,12 @@
-// Package report turns a worked-out comparison into words and figures: once
-// as a table of short texts that screens lay out, and as the text, Markdown,
-// tab-separated, CSV, HTML and JSON that leave the program.
 package report
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/units"
 )
-
-// Caution stands under everything that leaves the program.
-const Caution = "Published figures, for comparison only, not for design. The governing standard, tests of the actual casting, local codes and a licensed engineer decide."
 
 // Table is a comparison as short texts. A screen or a format only lays it out.
 type Table struct {
@@ -80,11 +71,9 @@ func Legend() []string {
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
 		"≠ unlike: basis or test conditions differ   – nothing to compare   no sign: neither better nor worse",
 		"m specified minimum   x specified maximum   d design allowable   h the shop's own   e estimated minimum, not guaranteed; no mark: typical   t a need met on a typical figure only",
-		"↑ more is better   ↓ less is better   ± nearest to a target   ' figure from memory, not read",
+		"↑ more is better   ↓ less is better   ± nearest to a target   " + recalledSign,
 	}
 }
-
-var senses = [...]string{props.Neutral: "", props.More: "↑", props.Less: "↓", props.Near: "±"}
 
 // NewTable formats a comparison. Rows are left out as the bench says.
 func NewTable(c *compare.Comparison) *Table {
@@ -155,43 +144,15 @@ func hidden(c *compare.Comparison, row *compare.Row) bool {
 	return !alone && (c.Bench.HideEmpty && figures < 2 || c.Bench.HideLevel && allLevel)
 }
 
-// rowNames names a row, and says which way its printed numbers count: a
-// conductivity shown in a unit of resistivity is one, and less of it is better.
-func rowNames(row *compare.Row) (name, short string, sense props.Sense) {
-	info := row.Property.Info()
-	if !row.Unit.Reciprocal() {
-		return info.Name, info.Short, row.Sense
-	}
-	sense = row.Sense
-	switch sense {
-	case props.More:
-		sense = props.Less
-	case props.Less:
-		sense = props.More
-	}
-	return "Electrical resistivity", "Resistivity", sense
-}
-
 func line(c *compare.Comparison, row *compare.Row, n *numbering) Line {
-	info := row.Property.Info()
-	name, short, sense := rowNames(row)
-	l := Line{Property: row.Property, Group: info.Group, Name: name, Short: short, Unit: unitText(row), Sense: senses[sense]}
+	w := wordsOf(row)
+	l := Line{Property: row.Property, Group: row.Property.Info().Group, Name: w.name, Short: w.short, Unit: w.unit, Sense: senses[w.sense]}
 	for i := range row.Cells {
 		out := cell(c, &row.Cells[i], n)
 		out.Never = out.Value == "" && row.Cells[i].Material.Absent(row.Property) != ""
 		l.Cells = append(l.Cells, out)
 	}
 	return l
-}
-
-func unitText(row *compare.Row) string {
-	switch row.Unit.Dimension() {
-	case units.Ratio:
-		return ""
-	case units.Rating:
-		return "1 best–5"
-	}
-	return row.Unit.Symbol()
 }
 
 func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
@@ -208,7 +169,7 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	}
 	out.Value = in.Value.Number()
 	out.Mark = marks[in.Figure.Basis]
-	out.Memory = in.Figure.Known() == props.Memory
+	out.Memory = recalled(in.Figure.Known())
 	out.Source = n.source(in.Figure.Source)
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
@@ -220,122 +181,6 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 		}
 	}
 	return out
-}
-
-// numbering hands out footnote and source numbers in order of first use.
-type numbering struct {
-	notes   []string
-	sources []string
-	bySrc   map[*props.Source]int
-}
-
-func (n *numbering) note(text string) int {
-	for i, s := range n.notes {
-		if s == text {
-			return i + 1
-		}
-	}
-	n.notes = append(n.notes, text)
-	return len(n.notes)
-}
-
-func (n *numbering) source(s *props.Source) int {
-	if id, ok := n.bySrc[s]; ok {
-		return id
-	}
-	if n.bySrc == nil {
-		n.bySrc = map[*props.Source]int{}
-	}
-	n.sources = append(n.sources, SourceText(s))
-	n.bySrc[s] = len(n.sources)
-	return len(n.sources)
-}
-
-// SourceText is a source in one line.
-func SourceText(s *props.Source) string {
-	text := s.Title
-	if s.Publisher != "" && !strings.Contains(text, s.Publisher) {
-		text += ", " + s.Publisher
-	}
-	if s.Edition != "" {
-		text += ", " + s.Edition
-	}
-	if s.Trade() {
-		text += " (common practice, no standard or handbook named)"
-	}
-	return text
-}
-
-// DeltaText writes a difference in the chosen mode with no more digits than
-// the two figures carry.
-func DeltaText(mode compare.DeltaMode, in *compare.Cell) string {
-	d := in.Delta
-	if math.IsNaN(d.Percent) && mode != compare.NoDelta {
-		mode = compare.Amount
-	}
-	switch mode {
-	case compare.Percent:
-		prec := 0
-		if math.Abs(d.Percent) < 10 && significant(in) >= 3 {
-			prec = 1
-		}
-		return signed(threeDigits(d.Percent), prec) + " %"
-	case compare.Ratio:
-		return trimRatio(d.Ratio, significant(in)) + "×"
-	case compare.Amount:
-		return signed(d.Mid, amountDecimals(in))
-	}
-	return ""
-}
-
-// amountDecimals is how many decimals both figures carry in the row's unit.
-func amountDecimals(in *compare.Cell) int {
-	place := in.Value.Place
-	if v, err := in.Against.Value.In(in.Value.Unit); err == nil {
-		place = max(place, v.Place)
-	}
-	return int(max(0, -place))
-}
-
-// threeDigits rounds what has more than three digits before the point: no pair
-// of published figures carries a percentage further.
-func threeDigits(v float64) float64 {
-	for unit := 10.0; math.Abs(v) >= 100*unit; unit *= 10 {
-		if math.Abs(v) < 1000*unit {
-			return math.Round(v/unit) * unit
-		}
-	}
-	return v
-}
-
-// significant is the smaller number of significant digits of the two figures.
-func significant(in *compare.Cell) int {
-	digits := func(q units.Quantity) int {
-		v := math.Max(math.Abs(q.Lo), math.Abs(q.Hi))
-		if v == 0 {
-			return 1
-		}
-		return int(math.Floor(math.Log10(v))) - int(q.Place) + 1
-	}
-	return min(digits(in.Figure.Value), digits(in.Against.Value))
-}
-
-func trimRatio(r float64, digits int) string {
-	digits = min(max(digits, 2), 3)
-	decimals := max(0, digits-1-int(math.Floor(math.Log10(math.Abs(r)))))
-	return strconv.FormatFloat(r, 'f', decimals, 64)
-}
-
-// signed writes a number with its sign, and never a signed zero.
-func signed(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Trim(s, "-0.") == "" {
-		return strings.TrimPrefix(s, "-")
-	}
-	if v > 0 {
-		return "+" + s
-	}
-	return "−" + s[1:]
 }
 
 func totalWords(t compare.Total) string {

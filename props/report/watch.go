@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/props/sheet"
 	"alongside/props/watch"
 )
 
@@ -25,30 +27,40 @@ func (w *Watched) Title() string {
 	return w.Pin.Name() + " in place of " + w.Base.Name()
 }
 
-// WatchDoc writes watch-outs for reading: a table for each caution, the open
-// ones before those that could not be checked and those put aside.
+// WatchDoc is watch-outs: for reading a table for each caution, the open ones
+// before those that could not be checked and those put aside; for a
+// spreadsheet a record each.
 func WatchDoc(list ...Watched) *Doc {
-	d := &Doc{Title: "Watch-outs"}
+	return &Doc{
+		text: func() *sheet.Doc { return watchText(list) },
+		data: func() *sheet.Doc { return watchData(list) },
+		json: func() any { return watchJSON(list) },
+	}
+}
+
+func watchText(list []Watched) *sheet.Doc {
+	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Watch-outs")}, Foot: []string{WatchNote}, Caution: Caution}
 	n := &numbering{}
 	for i := range list {
 		w := &list[i]
-		count := DocTable{Heading: w.Title(), Rows: [][]string{{countText(watch.Counts(w.Cautions))}}}
-		unchecked := DocTable{Heading: "Could not be checked", Head: []string{"watch-out", "what is missing"}}
-		dismissed := DocTable{Heading: "Put aside", Head: []string{"watch-out", "title"}}
-		d.Tables = append(d.Tables, count)
+		count := &sheet.Table{Heading: w.Title()}
+		count.Add(countText(watch.Counts(w.Cautions)))
+		unchecked := &sheet.Table{Heading: "Could not be checked", Columns: sheet.Columns("watch-out", "what is missing")}
+		dismissed := &sheet.Table{Heading: "Put aside", Columns: sheet.Columns("watch-out", "title")}
+		d.Blocks = append(d.Blocks, count)
 		for j := range w.Cautions {
 			switch c := &w.Cautions[j]; {
 			case c.Dismissed:
-				dismissed.Rows = append(dismissed.Rows, []string{c.ID, c.Title})
+				dismissed.Add(c.ID, c.Title)
 			case c.Unchecked != "":
-				unchecked.Rows = append(unchecked.Rows, []string{c.Title, c.Unchecked})
+				unchecked.Add(c.Title, c.Unchecked)
 			default:
-				d.Tables = append(d.Tables, n.caution(c))
+				d.Blocks = append(d.Blocks, n.caution(c))
 			}
 		}
-		d.Tables = append(d.Tables, some([]DocTable{unchecked, dismissed})...)
+		d.Blocks = append(d.Blocks, filled(unchecked, dismissed)...)
 	}
-	d.Foot = append(sourceLines(n.sources), WatchNote)
+	d.Notes = n.below()
 	return d
 }
 
@@ -56,20 +68,19 @@ func countText(c watch.Count) string {
 	return fmt.Sprintf("stop and ask %d, check %d, could not be checked %d, put aside %d", c.Ask, c.Check, c.Unchecked, c.Dismissed)
 }
 
-func (n *numbering) caution(c *watch.Caution) DocTable {
-	t := DocTable{Heading: c.Severity.String() + ": " + c.Title}
-	row := func(label, text string) { t.Rows = append(t.Rows, []string{label, text}) }
-	row("what", c.Text+" ["+n.cited(c.Cite)+"]")
+func (n *numbering) caution(c *watch.Caution) *sheet.Table {
+	t := &sheet.Table{Heading: c.Severity.String() + ": " + c.Title}
+	t.Add("what", n.statement(foundry.Statement{Text: c.Text, Cite: c.Cite}))
 	for i, why := range c.Why {
-		row(first(i, "why"), why)
+		t.Add(first(i, "why"), why)
 	}
 	for i := range c.Figures {
-		row(first(i, "figures"), n.shown(&c.Figures[i]))
+		t.Add(first(i, "figures"), n.shown(&c.Figures[i]))
 	}
 	for i, f := range c.Facts {
-		row(first(i, "published"), f.Text+" ["+n.cited(f.Cite)+"]")
+		t.Add(first(i, "published"), n.statement(f))
 	}
-	row("id", c.ID)
+	t.Add("id", c.ID)
 	return t
 }
 
@@ -86,47 +97,37 @@ func (n *numbering) shown(s *watch.Shown) string {
 	if s.Figure == nil {
 		return text + "– (" + s.Absent + ")"
 	}
-	f := s.Figure
-	text += f.Value.String() + ", " + f.Basis.Phrase()
-	if cond := f.Cond.String(); cond != "" {
-		text += "; " + cond
-	}
-	text += fmt.Sprintf(" [S%d", n.source(f.Source))
-	if f.Table != "" {
-		text += ", " + f.Table
-	}
-	if aside := n.unread(f); aside != "" {
-		text += ", " + strings.TrimSuffix(aside, ", not read")
-	}
-	return text + "]"
+	return text + n.figure(s.Figure, s.Figure.Value.String())
 }
 
 var watchColumns = []string{"from", "to", "severity", "state", "id", "title", "text", "why", "figures", "published", "missing", "source", "known"}
 
-// WatchSheet is watch-outs for a spreadsheet: a record for each caution.
-func WatchSheet(list ...Watched) *Doc {
-	t := DocTable{Head: watchColumns}
+func watchData(list []Watched) *sheet.Doc {
+	t := &sheet.Table{Columns: sheet.Columns(watchColumns...)}
 	n := &numbering{}
 	for i := range list {
 		w := &list[i]
-		from := ""
-		if w.Base != nil {
-			from = w.Base.ID
-		}
 		for j := range w.Cautions {
 			c := &w.Cautions[j]
-			var figures, facts []string
+			var figures []string
 			for k := range c.Figures {
 				figures = append(figures, n.shown(&c.Figures[k]))
 			}
-			for _, f := range c.Facts {
-				facts = append(facts, f.Text+" ["+n.cited(f.Cite)+"]")
-			}
-			t.Rows = append(t.Rows, []string{from, w.Pin.ID, c.Severity.String(), state(c), c.ID, c.Title, c.Text,
-				strings.Join(c.Why, "; "), strings.Join(figures, "; "), strings.Join(facts, "; "), c.Unchecked, n.cited(c.Cite), c.Known.String()})
+			r := record{"from": w.from(), "to": w.Pin.ID, "severity": c.Severity.String(), "state": state(c), "id": c.ID, "title": c.Title, "text": c.Text,
+				"why": strings.Join(c.Why, "; "), "figures": strings.Join(figures, " | "), "missing": c.Unchecked, "published": n.statements(c.Facts)}
+			r["source"], r["known"] = joined(", ", n.mark(c.Source), c.Table), c.Known.String()
+			t.Add(r.cells(watchColumns)...)
 		}
 	}
-	return &Doc{Tables: []DocTable{t}, Foot: append(sourceLines(n.sources), WatchNote)}
+	return dataDoc(t, n.below(), WatchNote)
+}
+
+// from is the id of what is replaced, "" for a look at one metal.
+func (w *Watched) from() string {
+	if w.Base == nil {
+		return ""
+	}
+	return w.Base.ID
 }
 
 // state is whether a caution is open, could not be checked, or is put aside.
@@ -138,6 +139,11 @@ func state(c *watch.Caution) string {
 		return "could not be checked"
 	}
 	return "open"
+}
+
+type jsonWatches struct {
+	Changes []jsonWatched `json:"changes"`
+	Caution string        `json:"caution"`
 }
 
 type jsonWatched struct {
@@ -156,50 +162,27 @@ type jsonCaution struct {
 	Figures   []jsonShown     `json:"figures"`
 	Published []jsonStatement `json:"published"`
 	Missing   string          `json:"missing"`
-	jsonCite
+	Source    *jsonSource     `json:"source"`
 }
 
 type jsonShown struct {
 	Role     string      `json:"role"`
 	Material string      `json:"material"`
 	Property string      `json:"property"`
-	Printed  string      `json:"printed"`
 	Figure   *jsonFigure `json:"figure"`
 	Absent   string      `json:"absent"`
 }
 
-// WatchJSON writes watch-outs for programs. Names are not changed and nothing
-// is taken away.
-func WatchJSON(list ...Watched) string {
-	d := struct {
-		Changes []jsonWatched `json:"changes"`
-		Caution string        `json:"caution"`
-	}{[]jsonWatched{}, WatchNote + " " + Caution}
-	for i := range list {
-		w := &list[i]
-		j := jsonWatched{To: w.Pin.ID, Cautions: []jsonCaution{}}
-		if w.Base != nil {
-			j.From = w.Base.ID
-		}
-		for k := range w.Cautions {
-			j.Cautions = append(j.Cautions, cautionJSON(&w.Cautions[k]))
-		}
-		d.Changes = append(d.Changes, j)
-	}
-	return encode(d)
+func watchJSON(list []Watched) jsonWatches {
+	return jsonWatches{Caution: WatchNote + " " + Caution, Changes: each(list, func(w *Watched) jsonWatched {
+		return jsonWatched{w.from(), w.Pin.ID, each(w.Cautions, cautionJSON)}
+	})}
 }
 
 func cautionJSON(c *watch.Caution) jsonCaution {
-	j := jsonCaution{ID: c.ID, Title: c.Title, Text: c.Text, Severity: c.Severity.String(), State: state(c), Why: append([]string{}, cleaned(c.Why)...),
-		Figures: []jsonShown{}, Published: statementsJSON(c.Facts), Missing: Clean(c.Unchecked), jsonCite: citeJSON(c.Cite)}
-	for _, s := range c.Figures {
-		f := jsonShown{Role: s.Role, Material: s.Material.ID, Property: s.Property.String(), Absent: s.Absent}
-		if s.Figure != nil {
-			f.Printed = s.Figure.Value.String()
-			figure := printed(s.Figure)
-			f.Figure = &figure
-		}
-		j.Figures = append(j.Figures, f)
-	}
-	return j
+	return jsonCaution{ID: c.ID, Title: c.Title, Text: c.Text, Severity: c.Severity.String(), State: state(c), Why: cleaned(c.Why),
+		Published: each(c.Facts, statementJSON), Missing: clean(c.Unchecked), Source: citeJSON(c.Cite),
+		Figures: each(c.Figures, func(s *watch.Shown) jsonShown {
+			return jsonShown{s.Role, s.Material.ID, s.Property.String(), printedJSON(s.Figure), s.Absent}
+		})}
 }

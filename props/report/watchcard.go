@@ -3,7 +3,6 @@ package report
 import (
 	"strings"
 
-	"alongside/props"
 	"alongside/props/watch"
 )
 
@@ -20,21 +19,14 @@ func CautionWhy(c *watch.Caution) string {
 	if c.Source == nil || c.Practice() {
 		return text + ". Common practice, no source."
 	}
-	text += ". Source: " + c.Source.ID
-	if c.Table != "" {
-		text += ", " + c.Table
-	}
-	if c.Known == props.Memory {
-		text += ", from memory"
-	}
-	return text + "."
+	return text + ". Source: " + cited(c.Source.ID, c.Table, c.Known) + "."
 }
 
 // NewCautionCard tells what a caution says, what raised it, and the figures
 // that it rests on, each with its source.
 func NewCautionCard(c *watch.Caution) *Card {
 	card := &Card{Title: c.Title}
-	what := Section{Title: c.Severity.String() + ": " + c.Title}
+	what := section(c.Severity.String() + ": " + c.Title)
 	what.add("", c.Text)
 	for _, w := range c.Why {
 		what.add("why", w)
@@ -47,7 +39,7 @@ func NewCautionCard(c *watch.Caution) *Card {
 	what.add("id", c.ID)
 	card.Sections = append(card.Sections, what)
 	for _, f := range c.Facts {
-		s := Section{Title: "Published"}
+		s := section("Published")
 		s.add("", f.Text)
 		citeItems(&s, f.Cite)
 		card.Sections = append(card.Sections, s)
@@ -56,7 +48,7 @@ func NewCautionCard(c *watch.Caution) *Card {
 		f := &c.Figures[i]
 		title := f.Property.Info().Name + ", " + f.Material.Name()
 		if f.Figure == nil {
-			s := Section{Title: title}
+			s := section(title)
 			s.add("figure", "none: "+f.Absent)
 			card.Sections = append(card.Sections, s)
 			continue

@@ -65,7 +65,7 @@ func (w *work) pair(p props.PropertyID) pair {
 // lack says why a material has no figure.
 func lack(m *props.Material, p props.PropertyID, absent string) string {
 	if absent == "" || absent == compare.NoFigureOnFile {
-		return "no " + lower(p.Info().Name) + " on file for " + m.Name()
+		return "no " + props.InSentence(p.Info().Name) + " on file for " + m.Name()
 	}
 	return m.Name() + ": " + absent
 }
@@ -77,14 +77,6 @@ func unfit(f *props.Figure) string {
 		return ""
 	}
 	return f.Property.Info().Name + ": the published figure reaches zero, " + f.Value.String()
-}
-
-// lower writes a property name as it stands inside a sentence.
-func lower(s string) string {
-	if s != "" && s[0] >= 'A' && s[0] <= 'Z' {
-		return string(s[0]+'a'-'A') + s[1:]
-	}
-	return s
 }
 
 // ratio is pin over baseline; a figure over itself is exactly 1.

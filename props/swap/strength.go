@@ -45,7 +45,7 @@ func noYield(materials ...*props.Material) string {
 // far an applied stress is from the strength.
 func (w *work) strength() {
 	id, s := w.strengthPair()
-	what := lower(id.Info().Name)
+	what := props.InSentence(id.Info().Name)
 	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
 	if w.rest(&l, s) {
 		l.Ratio = s.ratio().in(units.One)
@@ -123,7 +123,7 @@ func (w *work) onBasis(m *props.Material, p props.PropertyID, basis props.Basis)
 }
 
 func (w *work) lacksBasis(m *props.Material, p props.PropertyID, basis props.Basis) string {
-	name := lower(p.Info().Name)
+	name := props.InSentence(p.Info().Name)
 	if why := m.Absent(p); why != "" {
 		return m.Name() + ": " + why
 	}

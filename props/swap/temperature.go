@@ -254,7 +254,7 @@ func (w *work) givesWay(s interval) []string {
 	if f == nil || unfit(f) != "" {
 		return nil
 	}
-	name := f.Basis.Phrase() + " " + lower(f.Property.Info().Name) + " of " + ofFigure(f).in(w.unit(units.Stress)).String()
+	name := f.Basis.Phrase() + " " + props.InSentence(f.Property.Info().Name) + " of " + ofFigure(f).in(w.unit(units.Stress)).String()
 	lo, mid, _ := f.SI()
 	switch {
 	case s.mid >= mid:

@@ -56,7 +56,7 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 	if !l.beyond(v.Lo, v.Hi, l.value.Lo) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s %s", nameOf(l.property), e.inRow(l.property, f.Value), l.side(), l.value), yes
+	return fmt.Sprintf("%s %s is %s %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, f.Value), l.side(), l.value), yes
 }
 
 func (e *evaluation) service(l *limit) (string, answer) {
@@ -152,7 +152,7 @@ func (e *evaluation) absent(l *limit) (string, answer) {
 	if why == "" || m.Has(l.property) {
 		return "", no
 	}
-	return fmt.Sprintf("%s of %s: %s", nameOf(l.property), m.Name(), why), yes
+	return fmt.Sprintf("%s of %s: %s", props.InSentence(l.property.Info().Name), m.Name(), why), yes
 }
 
 func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
@@ -165,7 +165,7 @@ func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
 	}
 	e.add(c, "pin", e.pin, l.property, pair.Figure)
 	e.add(c, "baseline", e.base, l.property, pair.Against)
-	return nameOf(l.property) + ": " + pair.Reasons[0].String(), yes
+	return props.InSentence(l.property.Info().Name) + ": " + pair.Reasons[0].String(), yes
 }
 
 // ratio compares the middle of the pin's figure with a multiple of the
@@ -190,7 +190,7 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	case against == nil:
 		return missing(l.property, other), unknown
 	case pair.Verdict == compare.Unlike:
-		return nameOf(l.property) + ": " + pair.Reasons[0].String(), unknown
+		return props.InSentence(l.property.Info().Name) + ": " + pair.Reasons[0].String(), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.property, against)
@@ -201,7 +201,7 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	x, err1 := fig.Value.In(u)
 	y, err2 := against.Value.In(u)
 	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return nameOf(l.property) + ": units differ", unknown
+		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
 	}
 	return e.against(l, fig.Value, against.Value, x.Mid()/y.Mid(), role)
 }
@@ -227,7 +227,7 @@ func (e *evaluation) against(l *limit, fig, other units.Quantity, times float64,
 	if !l.beyond(times, times, l.times) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s × the %s's %s", nameOf(l.property), e.inRow(l.property, fig), twoDigits(times), role, e.inRow(l.property, other)), yes
+	return fmt.Sprintf("%s %s is %s × the %s's %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, fig), twoDigits(times), role, e.inRow(l.property, other)), yes
 }
 
 // inRow is a figure in the unit of the bench's row.
@@ -236,16 +236,6 @@ func (e *evaluation) inRow(p props.PropertyID, q units.Quantity) units.Quantity 
 		return v
 	}
 	return q
-}
-
-// nameOf is a property's name within a sentence.
-func nameOf(p props.PropertyID) string {
-	name := p.Info().Name
-	switch first, _, _ := strings.Cut(name, " "); first {
-	case "Brinell", "Rockwell", "Charpy", "Izod", "Poisson's":
-		return name
-	}
-	return strings.ToLower(name[:1]) + name[1:]
 }
 
 // shrinkage compares pattern shrinkages where the catalog lacks one: those on
@@ -261,7 +251,7 @@ func (e *evaluation) shrinkage(l *limit, other *props.Material, role string, c *
 	x, err1 := a[0].Value.In(units.MMPerM)
 	y, err2 := b[0].Value.In(units.MMPerM)
 	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return nameOf(l.property) + ": units differ", unknown
+		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
 	}
 	why, is := e.against(l, a[0].Value, b[0].Value, x.Mid()/y.Mid(), role)
 	if is == yes {

@@ -1,0 +1,229 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/foundry"
+	"alongside/props/sheet"
+)
+
+// knownBy say how a figure or statement became known: the sign beside it and
+// the words behind its source, "" where it was read. The words of each degree
+// stand here and nowhere else.
+var knownBy = [...]struct{ sign, words string }{
+	props.Memory: {"'", "from memory, not read"},
+	props.Agreed: {"", "from memory, same digits in another document"},
+	props.Read:   {"", ""},
+}
+
+// recalled reports whether something waits to be read in its source.
+func recalled(k props.Known) bool { return knownBy[k].sign != "" }
+
+// recalledSign explains the sign at a figure that was not read.
+var recalledSign = knownBy[props.Memory].sign + " " + knownBy[props.Memory].words
+
+// knownText says at length how something became known, on what kind of page, and
+// with which document a figure from memory agrees.
+func knownText(k props.Known, where string, agrees *props.Source) string {
+	words := knownBy[k].words
+	switch {
+	case agrees != nil:
+		return words + ": " + SourceText(agrees)
+	case recalled(k) && where != "":
+		return words + " (" + where + ")"
+	case recalled(k):
+		return words + ": check it against the source"
+	case where != "":
+		return "read: " + where
+	}
+	return "read"
+}
+
+// cited is where something stands: its source by title or number, the table,
+// and whether it was read: "S3, Table A.1, from memory, not read".
+func cited(source, table string, k props.Known) string {
+	return joined(", ", source, table, knownBy[k].words)
+}
+
+// figureText is a figure in one line: value in the unit wanted, basis,
+// conditions, what else there is to say, and where it stands.
+func figureText(f *props.Figure, value, cite string, more ...string) string {
+	return value + " " + aboutFigure(f, cite, more...)
+}
+
+// aboutFigure is figureText without the value.
+func aboutFigure(f *props.Figure, cite string, more ...string) string {
+	parts := append([]string{f.Basis.Phrase(), f.Cond.String()}, more...)
+	return joined("; ", append(parts, cite)...)
+}
+
+// titleCite names the source of a figure by its title.
+func titleCite(f *props.Figure) string { return cited(f.Source.Title, f.Table, f.Known()) }
+
+// FigureText is a figure in one line with its source: "27 ksi typical;
+// separately cast bar; Handbook, Table 3". The value is given in the unit
+// wanted.
+func FigureText(f *props.Figure, value string) string {
+	return figureText(f, value, titleCite(f))
+}
+
+// What is said of common practice: of a page of the trade, and where nothing at
+// all is named.
+const (
+	practice = "common practice, no standard or handbook named"
+	noSource = "common practice, no source"
+)
+
+// SourceText is a source in one line.
+func SourceText(s *props.Source) string {
+	text := s.Title
+	if s.Publisher != "" && !strings.Contains(text, s.Publisher) {
+		text += ", " + s.Publisher
+	}
+	if s.Edition != "" {
+		text += ", " + s.Edition
+	}
+	if s.Trade() {
+		text += " (" + practice + ")"
+	}
+	return text
+}
+
+// statedFor says for which materials of the alloy the source states a figure.
+func statedFor(m *props.Material, b *props.Block) string {
+	if !b.Inherited {
+		return m.Name()
+	}
+	s := "the alloy " + m.Alloy.Name
+	if b.Family {
+		s = "the family " + m.Alloy.Family.Name
+	}
+	if len(b.Tempers) > 0 {
+		s += ", tempers " + strings.Join(b.Tempers, ", ")
+	} else {
+		s += ", every temper"
+	}
+	if len(b.Processes) == 0 {
+		return s + " and process"
+	}
+	names := make([]string, len(b.Processes))
+	for i, p := range b.Processes {
+		names[i] = p.String()
+	}
+	return s + ", by " + strings.Join(names, ", ")
+}
+
+// sourceItems tell of a source at length.
+func sourceItems(s *Section, src *props.Source) {
+	s.add("source", src.Title)
+	kind := " (" + src.Kind + ")"
+	if src.Trade() {
+		kind = " (" + practice + ")"
+	}
+	s.add("published by", joined(", ", src.Publisher, src.Edition)+kind)
+	if src.Successor != nil {
+		s.add("superseded by", SourceText(src.Successor))
+	}
+	s.add("source note", src.Note)
+}
+
+// citeItems say at length where a statement comes from.
+func citeItems(s *Section, c foundry.Cite) {
+	switch {
+	case c.Source == nil:
+		return
+	case c.Practice():
+		s.add("source", practice)
+	default:
+		sourceItems(s, c.Source)
+		s.add("table", c.Table)
+	}
+	s.add("known", knownText(c.Known, c.Where, nil))
+}
+
+// numbering hands out footnote and source numbers in order of first use.
+type numbering struct {
+	notes   []string
+	sources []string
+	bySrc   map[*props.Source]int
+}
+
+func (n *numbering) note(text string) int { return numbered(&n.notes, text) }
+
+// numbered is the place of a text in a list, counted from 1; a new one is
+// added.
+func numbered(list *[]string, text string) int {
+	at := slices.Index(*list, text)
+	if at < 0 {
+		at = len(*list)
+		*list = append(*list, text)
+	}
+	return at + 1
+}
+
+func (n *numbering) source(s *props.Source) int {
+	if id, ok := n.bySrc[s]; ok {
+		return id
+	}
+	if n.bySrc == nil {
+		n.bySrc = map[*props.Source]int{}
+	}
+	n.sources = append(n.sources, SourceText(s))
+	n.bySrc[s] = len(n.sources)
+	return len(n.sources)
+}
+
+// cited is where a statement comes from; common practice has no number.
+func (n *numbering) cited(c foundry.Cite) string {
+	if c.Source.Kind == "none" {
+		return noSource
+	}
+	return cited(n.mark(c.Source), c.Table, c.Known)
+}
+
+// mark is the number of a source as it stands in a text.
+func (n *numbering) mark(s *props.Source) string { return "S" + strconv.Itoa(n.source(s)) }
+
+// figure is figureText with the number of the source.
+func (n *numbering) figure(f *props.Figure, value string) string {
+	return figureText(f, value, cited(n.mark(f.Source), f.Table, f.Known()))
+}
+
+// statement is a sentence with its source in brackets.
+func (n *numbering) statement(s foundry.Statement) string {
+	return s.Text + " [" + n.cited(s.Cite) + "]"
+}
+
+// statements are several of them in one text.
+func (n *numbering) statements(list []foundry.Statement) string {
+	var out []string
+	for _, s := range list {
+		out = append(out, n.statement(s))
+	}
+	return strings.Join(out, "; ")
+}
+
+// below are the notes and sources for the foot of a document.
+func (n *numbering) below() []sheet.Note {
+	var out []sheet.Note
+	for i, text := range n.notes {
+		out = append(out, sheet.Note{Number: i + 1, Text: text})
+	}
+	return append(out, marked("S", n.sources)...)
+}
+
+// marked numbers texts behind a letter: S1, S2.
+func marked(letter string, texts []string) []sheet.Note {
+	var out []sheet.Note
+	for i, text := range texts {
+		out = append(out, sheet.Note{Mark: letter + strconv.Itoa(i+1), Text: text})
+	}
+	return out
+}
+
+func joined(by string, parts ...string) string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(parts), func(s string) bool { return s == "" }), by)
+}

@@ -1,0 +1,246 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/needs"
+	"alongside/props/sheet"
+)
+
+// Limits are the rows that stand above those of a comparison: what the
+// customer asks for, and the duties whose merit is shown.
+type Limits struct {
+	Needs  []needs.Need
+	Duties []*needs.Duty
+}
+
+// CompareDoc is the part of a comparison that the scope names, below it the
+// notes and sources. The customer's limits and the merits stand in tables of
+// their own before the figures; a scope of one property is that property alone.
+func CompareDoc(c *compare.Comparison, s Scope, above Limits) *Doc {
+	c = s.of(c)
+	asked := above
+	if s.Property != props.NoProperty {
+		above = Limits{}
+	}
+	return &Doc{
+		text: func() *sheet.Doc { return compareText(c, above) },
+		data: func() *sheet.Doc { return compareData(c, above) },
+		json: func() any { return compareJSON(c, asked.Needs) },
+	}
+}
+
+func compareText(c *compare.Comparison, above Limits) *sheet.Doc {
+	t := NewTable(c)
+	d := &sheet.Doc{}
+	for _, table := range above.tables(&c.Bench) {
+		d.Blocks = append(d.Blocks, table)
+	}
+	d.Blocks = append(d.Blocks, sheet.Title(t.Title))
+	if len(t.Heads) == 0 {
+		return d
+	}
+	d.Blocks = append(d.Blocks, t.sheet(c))
+	if len(c.Rows) == 1 {
+		var details sheet.Lines
+		for i := range c.Rows[0].Cells {
+			details = append(details, t.detail(&c.Rows[0].Cells[i]))
+		}
+		d.Blocks = append(d.Blocks, details)
+	}
+	d.Notes = t.below()
+	d.Foot = append(t.Signs(), t.Setting)
+	d.Caution = Caution
+	return d
+}
+
+// detail is one figure of a row in a sentence, with all that stands behind it.
+func (t *Table) detail(c *compare.Cell) string {
+	if c.Figure == nil {
+		return c.Material.Name() + ": " + c.Absent
+	}
+	return c.Material.Name() + ": " + t.figure(c.Figure, c.Figure.Value.String())
+}
+
+// sheet is the table for laying out: the baseline stays in sight where it has
+// to be broken into parts.
+func (t *Table) sheet(c *compare.Comparison) *sheet.Table {
+	none := []string{} // in text the first two columns explain themselves
+	out := &sheet.Table{Total: "Count", Columns: []sheet.Column{{Name: "Property", Head: none, Keep: true}, {Name: "Unit", Head: none, Keep: true, Close: true}}}
+	for i, h := range t.Heads {
+		col := sheet.Column{Name: c.Bench.Pins[i].Name(), Head: []string{h.Alloy, h.Temper, h.Process}, Align: sheet.Figure}
+		if i == t.Baseline {
+			col.Keep = true
+			col.Name += " (baseline)"
+			col.Head = append(col.Head, "baseline")
+		}
+		if h.Total != "" {
+			col.Total = strings.Split(h.Total, ", ")
+		}
+		out.Columns = append(out.Columns, col)
+	}
+	for i, l := range t.Lines {
+		row := sheet.Row{Cells: []sheet.Cell{{Text: l.Name, Short: l.Short}, {Text: joined(" ", l.Unit, l.Sense)}}}
+		if i == 0 || t.Lines[i-1].Group != l.Group {
+			row.Group = l.Group.String()
+		}
+		for j := range l.Cells {
+			row.Cells = append(row.Cells, l.Cells[j].sheet())
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return out
+}
+
+func (c *Cell) sheet() sheet.Cell {
+	out := sheet.Cell{Text: c.Value, Mark: c.Mark, Change: c.Delta, Sign: c.Glyph, Notes: c.Notes}
+	if c.Memory {
+		out.Mark += knownBy[props.Memory].sign
+	}
+	if c.Source > 0 {
+		out.Source = "S" + strconv.Itoa(c.Source)
+	}
+	return out
+}
+
+// compareColumns are the columns of each material in a sheet.
+var compareColumns = []string{"value", "to", "basis", "known", "delta", "delta %", "verdict", "why", "conditions", "source"}
+
+// compareData has a record a property.
+func compareData(c *compare.Comparison, above Limits) *sheet.Doc {
+	t := NewTable(c)
+	head := []string{"property", "unit", "sense"}
+	for i, m := range c.Bench.Pins {
+		name := m.Name()
+		if i == c.Baseline {
+			name += " (baseline)"
+		}
+		head = append(head, prefixed(name, compareColumns)...)
+	}
+	table := &sheet.Table{Columns: sheet.Columns(head...)}
+	for i := range c.Rows {
+		row := &c.Rows[i]
+		if hidden(c, row) {
+			continue
+		}
+		w := wordsOf(row)
+		cells := []string{row.Property.String(), w.symbol, w.sense.String()}
+		for j := range row.Cells {
+			cells = append(cells, t.record(&row.Cells[j]).cells(compareColumns)...)
+		}
+		table.Add(cells...)
+	}
+	var notes []sheet.Note
+	for i, h := range t.Heads {
+		if h.Total != "" {
+			notes = append(notes, sheet.Note{Text: c.Bench.Pins[i].Name() + ": " + h.Total})
+		}
+	}
+	d := dataDoc(table, append(append(notes, sheet.Note{Text: t.Setting}), marked("S", t.Sources)...))
+	for i, more := range above.data(&c.Bench) {
+		d.Blocks = append(d.Blocks[:i:i], more, table)
+	}
+	return d
+}
+
+func (t *Table) record(c *compare.Cell) record {
+	r := record{"verdict": c.Verdict.String(), "why": c.Why()}
+	if c.Figure == nil {
+		r["why"] = c.Absent
+		return r
+	}
+	r.putFigure(c.Figure, c.Value)
+	r["source"] = joined(", ", t.mark(c.Figure.Source), c.Figure.Table)
+	if c.Delta != nil {
+		r.put("delta", c.Delta.Mid)
+		r.put("delta %", c.Delta.Percent)
+	}
+	return r
+}
+
+type jsonComparison struct {
+	Baseline  string         `json:"baseline"`
+	Materials []jsonMaterial `json:"materials"`
+	Rows      []jsonRow      `json:"rows"`
+	Totals    []jsonTotal    `json:"totals"`
+	Needs     []jsonNeed     `json:"needs,omitempty"`
+	Caution   string         `json:"caution"`
+}
+
+type jsonRow struct {
+	Property string     `json:"property"`
+	Name     string     `json:"name"`
+	Unit     string     `json:"unit"`
+	Sense    string     `json:"sense"`
+	Cells    []jsonCell `json:"cells"`
+}
+
+type jsonCell struct {
+	Material string      `json:"material"`
+	Figure   *jsonFigure `json:"figure"`
+	Absent   string      `json:"absent"`
+	// Against is the baseline's figure that the delta is drawn from, where that
+	// is another than the one in the baseline's own cell.
+	Against *jsonFigure `json:"against,omitempty"`
+	Delta   *jsonDelta  `json:"delta"`
+	Verdict string      `json:"verdict"`
+	Why     string      `json:"why"`
+}
+
+type jsonTotal struct {
+	Material string         `json:"material"`
+	Count    jsonTotalCount `json:"count"`
+}
+
+type jsonTotalCount struct {
+	Beats    int `json:"beats"`
+	Misses   int `json:"misses"`
+	Level    int `json:"level"`
+	Overlaps int `json:"overlaps"`
+	Unlike   int `json:"unlike"`
+	NoFigure int `json:"no_figure"`
+	Neutral  int `json:"neutral"`
+}
+
+func compareJSON(c *compare.Comparison, list []needs.Need) jsonComparison {
+	d := jsonComparison{Caution: Caution, Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
+	for i, m := range c.Bench.Pins {
+		if i == c.Baseline {
+			d.Baseline = m.ID
+		}
+		d.Materials = append(d.Materials, materialJSON(m))
+	}
+	for i := range c.Rows {
+		if !hidden(c, &c.Rows[i]) {
+			d.Rows = append(d.Rows, rowJSON(&c.Rows[i]))
+		}
+	}
+	for i, t := range c.Totals {
+		if i != c.Baseline {
+			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, jsonTotalCount{t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure, t.Neutral}})
+		}
+	}
+	d.Needs = needsJSON(c.Bench.Pins, list)
+	return d
+}
+
+func rowJSON(row *compare.Row) jsonRow {
+	w := wordsOf(row)
+	return jsonRow{row.Property.String(), w.name, w.symbol, w.sense.String(), each(row.Cells, func(c *compare.Cell) jsonCell {
+		cell := jsonCell{Material: c.Material.ID, Figure: figureJSON(c.Figure, c.Value), Absent: clean(c.Absent), Verdict: c.Verdict.String(), Why: clean(c.Why())}
+		for _, r := range c.Reasons {
+			if r.Kind == compare.OtherBaseFigure {
+				if v, err := c.Against.Value.In(row.Unit); err == nil {
+					cell.Against = figureJSON(c.Against, v)
+				}
+			}
+		}
+		if d := c.Delta; d != nil {
+			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent), d.Unit.Symbol()}
+		}
+		return cell
+	})}
+}

@@ -1,0 +1,123 @@
+package report
+
+import (
+	"slices"
+
+	"alongside/props"
+	"alongside/props/sheet"
+	"alongside/units"
+)
+
+// keyFigures are the properties shown beside each material found.
+var keyFigures = [...]props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation, props.Density}
+
+// ListDoc is a list of materials with the first figures on file for the
+// properties asked for most, in the units of a system.
+func ListDoc(list []*props.Material, s units.System) *Doc {
+	return &Doc{
+		text: func() *sheet.Doc { return listText(list, s) },
+		data: func() *sheet.Doc { return listData(list, s) },
+		json: func() any {
+			return struct {
+				Materials []jsonListed `json:"materials"`
+				Caution   string       `json:"caution"`
+			}{each(list, func(m **props.Material) jsonListed { return listedJSON(*m, s) }), Caution}
+		},
+	}
+}
+
+// keyFigure is the first figure of a property, with its value in a unit.
+func keyFigure(m *props.Material, id props.PropertyID, u units.Unit) (*props.Figure, units.Quantity) {
+	list := m.Figures(id)
+	if len(list) == 0 {
+		return nil, units.Quantity{}
+	}
+	q, err := list[0].Value.In(u)
+	if err != nil {
+		q = list[0].Value
+	}
+	return list[0], q
+}
+
+func listText(list []*props.Material, s units.System) *sheet.Doc {
+	if len(list) == 0 {
+		return &sheet.Doc{}
+	}
+	t := &sheet.Table{Columns: sheet.Columns("id", "name")}
+	for _, id := range keyFigures {
+		head := headIn(id, id.Info().Units[s])
+		t.Columns = append(t.Columns, sheet.Column{Name: joined(" ", head...), Head: head, Align: sheet.Right})
+	}
+	legend, recall := "m specified minimum, x maximum; no mark: typical", false
+	for _, m := range list {
+		row := []string{m.ID, m.Name()}
+		for _, id := range keyFigures {
+			f, q := keyFigure(m, id, id.Info().Units[s])
+			if f == nil {
+				row = append(row, "–")
+				continue
+			}
+			recall = recall || recalled(f.Known())
+			row = append(row, q.Number()+marks[f.Basis]+knownBy[f.Known()].sign)
+		}
+		t.Add(row...)
+	}
+	if recall {
+		legend += "; " + recalledSign
+	}
+	return &sheet.Doc{Blocks: []sheet.Block{t}, Foot: []string{legend}}
+}
+
+// keyColumns are the columns of each key figure in a sheet; its name and unit
+// stand before them.
+var keyColumns = []string{"value", "to", "basis", "known", "conditions"}
+
+func keyRecord(f *props.Figure, u units.Unit) record {
+	r := record{}
+	if f == nil {
+		return r
+	}
+	value, err := f.Value.In(u)
+	if err != nil { // in another scale than the column
+		return r
+	}
+	r.putFigure(f, value)
+	return r
+}
+
+func listData(list []*props.Material, s units.System) *sheet.Doc {
+	head := []string{"id", "name", "family", "alloy", "temper", "process"}
+	for _, id := range keyFigures {
+		head = append(head, prefixed(id.String()+" "+id.Info().Units[s].Symbol(), keyColumns)...)
+	}
+	t := &sheet.Table{Columns: sheet.Columns(head...)}
+	for _, m := range list {
+		cells := []string{m.ID, m.Name(), m.Alloy.Family.ID, m.Alloy.Name, m.Temper, m.Process.ID()}
+		for _, id := range keyFigures {
+			f, _ := keyFigure(m, id, id.Info().Units[s])
+			cells = slices.Concat(cells, keyRecord(f, id.Info().Units[s]).cells(keyColumns))
+		}
+		t.Add(cells...)
+	}
+	return dataDoc(t, nil)
+}
+
+type jsonListed struct {
+	jsonMaterial
+	Figures []jsonListedFigure `json:"figures"`
+}
+
+type jsonListedFigure struct {
+	Property string `json:"property"`
+	jsonFigure
+}
+
+func listedJSON(m *props.Material, s units.System) jsonListed {
+	out := jsonListed{materialJSON(m), []jsonListedFigure{}}
+	for _, id := range keyFigures {
+		if f, q := keyFigure(m, id, id.Info().Units[s]); f != nil {
+			out.Figures = append(out.Figures, jsonListedFigure{id.String(), *figureJSON(f, q)})
+		}
+	}
+	return out
+}

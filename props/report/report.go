@@ -1,0 +1,63 @@
+// Package report turns what was worked out into words and figures: short texts
+// that screens lay out, and documents for people, for spreadsheets and for
+// programs that leave the program as text, Markdown, HTML, CSV, TSV or JSON.
+//
+// A row's name, unit and sense are made in row.go, a figure and its source in
+// words in cite.go; every output takes them from there.
+//
+// # JSON
+//
+// All commands speak one vocabulary. Names are not changed without need; what
+// is not known is null or empty. Numbers stand in three kinds of object only:
+//
+//   - a value is {"lo", "hi", "unit", "printed"}: both ends, not rounded, equal
+//     for a single value; "printed" is the value as shown to people. A result
+//     that was worked out has "mid" too. "unit" is "" for a plain number.
+//   - a delta is {"lo", "mid", "hi", "percent", "unit"}: a difference from the
+//     baseline or a margin to a limit, with its worst cases.
+//   - "count" is an object of whole numbers.
+//
+// A source is {"id", "title", "table", "known"}, known being read or memory. A
+// figure is {"value", "basis", "conditions", "source"}, a material {"id",
+// "name", "family", "alloy", "temper", "process"}; where a material is only
+// named, its id stands.
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"alongside/props/sheet"
+)
+
+// Caution stands under everything that leaves the program.
+const Caution = "Published figures, for comparison only, not for design. The governing standard, tests of the actual casting, local codes and a licensed engineer decide."
+
+// MailWidth is a line length that mail programs leave unbroken.
+const MailWidth = sheet.MailWidth
+
+// Doc is one answer in the three shapes in which it can leave the program.
+type Doc struct {
+	text func() *sheet.Doc // for reading
+	data func() *sheet.Doc // for a spreadsheet, bare numbers; nil: as text
+	json func() any        // for programs; nil: there is none
+}
+
+// Formats lists the formats of every command.
+func Formats() []string { return []string{"text", "markdown", "tsv", "csv", "html", "json"} }
+
+// Render writes the answer in a format; width is the line length of text.
+// Another format is an error that lists those there are.
+func (d *Doc) Render(format string, width int) (string, error) {
+	switch {
+	case format == "json" && d.json != nil:
+		return indented(d.json()), nil
+	case (format == "csv" || format == "tsv") && d.data != nil:
+		return d.data().Render(format, width)
+	}
+	text, err := d.text().Render(format, width)
+	if err != nil {
+		err = fmt.Errorf("no format %q; use one of: %s", format, strings.Join(Formats(), ", "))
+	}
+	return text, err
+}

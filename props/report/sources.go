@@ -1,0 +1,213 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+
+	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/foundry"
+	"alongside/props/sheet"
+	"alongside/props/watch"
+)
+
+// tally counts figures or statements by the degree to which they are known.
+type tally struct {
+	Figures int `json:"figures"`
+	Read    int `json:"read"`
+	Agreed  int `json:"agreed"`
+	Memory  int `json:"memory"`
+}
+
+func (t *tally) add(k props.Known) {
+	t.Figures++
+	switch k {
+	case props.Read:
+		t.Read++
+	case props.Agreed:
+		t.Agreed++
+	default:
+		t.Memory++
+	}
+}
+
+// knownColumns are the columns that cells fills.
+var knownColumns = []string{"read", "agreed", "memory"}
+
+func (t *tally) cells() []string {
+	return []string{strconv.Itoa(t.Figures), strconv.Itoa(t.Read), strconv.Itoa(t.Agreed), strconv.Itoa(t.Memory)}
+}
+
+// degreesText explains the columns.
+const degreesText = "read: on a page that reproduces the source; agreed: from memory, and the same digits were read in another document; " +
+	"memory: from memory alone, with its share. Everyday: the materials asked for most; main: their strength, elongation, density, modulus, expansion and conduction."
+
+func (t *tally) share() string {
+	if t.Figures == 0 {
+		return "–"
+	}
+	return strconv.Itoa((100*t.Memory+t.Figures/2)/t.Figures) + " %"
+}
+
+// sourceCount is how much rests on each source, and on all.
+type sourceCount struct {
+	what    string // figures or statements
+	sources []*props.Source
+	by      map[*props.Source]*tally
+	all     tally
+}
+
+func (c *sourceCount) add(s *props.Source, k props.Known) {
+	if c.by[s] == nil {
+		c.by[s] = &tally{}
+	}
+	c.by[s].add(k)
+	c.all.add(k)
+}
+
+// table lists the sources with their titles below; total adds them up.
+func (c *sourceCount) table(total bool) (*sheet.Table, sheet.Lines) {
+	t := &sheet.Table{Columns: counted(append([]string{"source", "kind", c.what}, knownColumns...)...)}
+	var titles sheet.Lines
+	for _, s := range c.sources {
+		t.Add(append([]string{s.ID, s.Kind}, c.by[s].cells()...)...)
+		titles = append(titles, s.ID+": "+SourceText(s))
+	}
+	if total {
+		t.Add(append([]string{"all", ""}, c.all.cells()...)...)
+	}
+	return t, titles
+}
+
+// counted are columns of which all but the first two are numbers.
+func counted(names ...string) []sheet.Column {
+	out := sheet.Columns(names...)
+	for i := range out[2:] {
+		out[2+i].Align = sheet.Right
+	}
+	return out
+}
+
+type jsonSources struct {
+	Sources  []jsonCounted       `json:"sources"`
+	Families []jsonCountedFamily `json:"families,omitempty"`
+	Count    tally               `json:"count"`
+}
+
+// jsonCounted is a source with what rests on it; its table and known belong to
+// that and are empty.
+type jsonCounted struct {
+	Source jsonSource `json:"source"`
+	Kind   string     `json:"kind"`
+	Count  tally      `json:"count"`
+}
+
+type jsonCountedFamily struct {
+	Family string          `json:"family"`
+	Count  jsonFamilyCount `json:"count"`
+}
+
+type jsonFamilyCount struct {
+	Materials int `json:"materials"`
+	tally
+}
+
+func (c *sourceCount) json() jsonSources {
+	return jsonSources{Count: c.all, Sources: each(c.sources, func(s **props.Source) jsonCounted {
+		return jsonCounted{jsonSource{ID: (*s).ID, Title: clean(SourceText(*s))}, (*s).Kind, *c.by[*s]}
+	})}
+}
+
+// SourcesDoc is the sources of a catalog with the number of figures that rest
+// on each, then the same by family. A figure that several materials share
+// counts once.
+func SourcesDoc(c *catalog.Catalog) *Doc {
+	count := &sourceCount{what: "figures", sources: c.Sources, by: map[*props.Source]*tally{}}
+	for _, s := range c.Sources {
+		count.by[s] = &tally{}
+	}
+	families := map[*props.Family]*jsonFamilyCount{}
+	for _, f := range c.Families {
+		families[f] = &jsonFamilyCount{}
+	}
+	for _, m := range c.Materials {
+		families[m.Alloy.Family].Materials++
+	}
+	for family, f := range c.Stated() {
+		count.add(f.Source, f.Known())
+		families[family].add(f.Known())
+	}
+	return &Doc{
+		text: func() *sheet.Doc {
+			table, titles := count.table(false)
+			t := &sheet.Table{Columns: counted(append(append([]string{"family", "materials", "figures"}, knownColumns...), "share")...)}
+			t.Columns[1].Align = sheet.Right
+			row := func(name string, materials int, n *tally) {
+				t.Add(append(append([]string{name, strconv.Itoa(materials)}, n.cells()...), n.share())...)
+			}
+			for _, f := range c.Families {
+				row(f.ID, families[f].Materials, &families[f].tally)
+			}
+			row("all", len(c.Materials), &count.all)
+			everyday, main := everydayTally(c)
+			row("everyday", len(c.Everyday), &everyday)
+			row("everyday, main", len(c.Everyday), &main)
+			return &sheet.Doc{Blocks: []sheet.Block{table, titles, t, sheet.Lines{degreesText}}}
+		},
+		json: func() any {
+			out := count.json()
+			for _, f := range c.Families {
+				out.Families = append(out.Families, jsonCountedFamily{f.ID, *families[f]})
+			}
+			return out
+		},
+	}
+}
+
+// mainFigures are the properties that nearly every call asks for.
+var mainFigures = []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation, props.Density, props.ElasticModulus,
+	props.ThermalExpansion, props.ThermalConductivity, props.ElectricalConductivity}
+
+// everydayTally counts the figures of the materials that are asked for most,
+// and their main ones; one that several of them share counts once.
+func everydayTally(c *catalog.Catalog) (all, main tally) {
+	seen := map[*props.Figure]bool{}
+	for _, id := range c.Everyday {
+		for f := range c.Material(id).All() {
+			if seen[f] {
+				continue
+			}
+			seen[f] = true
+			all.add(f.Known())
+			if slices.Contains(mainFigures, f.Property) {
+				main.add(f.Known())
+			}
+		}
+	}
+	return all, main
+}
+
+// ProcessSourcesDoc is the sources of process cards and watch-outs with the
+// number of statements that rest on each.
+func ProcessSourcesDoc(book *foundry.Book, rules *watch.Rules) *Doc {
+	count := &sourceCount{what: "statements", by: map[*props.Source]*tally{}}
+	for _, c := range append(slices.Clone(book.Cites()), rules.Cites()...) {
+		known := c.Known
+		if c.Source.Kind == "none" { // nothing is named that could be read
+			known = props.Read
+		}
+		count.add(c.Source, known)
+	}
+	for _, s := range book.Sources {
+		if count.by[s] != nil {
+			count.sources = append(count.sources, s)
+		}
+	}
+	return &Doc{
+		text: func() *sheet.Doc {
+			table, titles := count.table(true)
+			return &sheet.Doc{Blocks: []sheet.Block{table, titles}}
+		},
+		json: func() any { return count.json() },
+	}
+}

@@ -1,0 +1,121 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
+)
+
+// least is the narrowest page that text is laid out for.
+const least = 40
+
+// Text writes the document as plain lines of up to width cells that stay
+// aligned where characters are equally wide. A table that cannot be made so
+// narrow is wider. Blocks have an empty line between them.
+func (d *Doc) Text(width int) string {
+	width = max(width, least)
+	var parts []string
+	for _, block := range d.Blocks {
+		var b strings.Builder
+		switch x := block.(type) {
+		case Title:
+			Wrap(&b, width, "", "", string(x))
+		case Lines:
+			wrapAll(&b, width, x)
+		case *List:
+			x.text(&b, width)
+		case *Table:
+			x.text(&b, width)
+		}
+		parts = append(parts, b.String())
+	}
+	var notes, foot strings.Builder
+	for i := range d.Notes {
+		n := &d.Notes[i]
+		mark := n.Mark
+		if n.Number > 0 {
+			mark = Superscript(n.Number)
+		}
+		if mark == "" {
+			Wrap(&notes, width, "", "  ", n.Text)
+		} else {
+			Wrap(&notes, width, "", "   ", Pad(mark, 2)+" "+n.Text)
+		}
+	}
+	wrapAll(&foot, width, d.Foot)
+	if d.Caution != "" {
+		wrapAll(&foot, width, []string{d.Caution})
+	}
+	return joined("\n", append(parts, notes.String(), foot.String())...)
+}
+
+// text writes the label on a line of its own and the texts behind an indent.
+func (l *List) text(b *strings.Builder, width int) {
+	if l.Title != "" {
+		Wrap(b, width, "", "", strings.ToUpper(l.Title))
+	}
+	for _, it := range l.Items {
+		if it.Label != "" {
+			Wrap(b, width, "", "  ", it.Label)
+		}
+		Wrap(b, width, "  ", "    ", it.Text)
+	}
+}
+
+func wrapAll(b *strings.Builder, width int, lines []string) {
+	for _, l := range lines {
+		Wrap(b, width, "", "  ", l)
+	}
+}
+
+// Wrap writes a paragraph, cleaned, in lines of up to width cells. Its first
+// line begins with one indent, those after it with another.
+func Wrap(b *strings.Builder, width int, first, after, text string) {
+	at := 0
+	for _, word := range strings.Fields(Clean(text)) {
+		n := Width(word)
+		switch {
+		case at == 0:
+			b.WriteString(first)
+			at = Width(first)
+		case at+1+n > width:
+			b.WriteString("\n" + after)
+			at = Width(after)
+		default:
+			b.WriteByte(' ')
+			at++
+		}
+		b.WriteString(word)
+		at += n
+	}
+	b.WriteByte('\n')
+}
+
+// Width is how many cells of a terminal a text takes.
+func Width(s string) int {
+	for i := 0; i < len(s); i++ {
+		if s[i] >= utf8.RuneSelf {
+			return uniseg.StringWidth(s)
+		}
+	}
+	return len(s)
+}
+
+// Pad fills a text up with blanks to n cells.
+func Pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-Width(s))) }
+
+// PadLeft sets a text flush right in n cells.
+func PadLeft(s string, n int) string { return strings.Repeat(" ", max(0, n-Width(s))) + s }
+
+var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+
+// Superscript writes the numbers of notes: "¹,³".
+func Superscript(notes ...int) string {
+	var parts []string
+	for _, n := range notes {
+		parts = append(parts, raised.Replace(strconv.Itoa(n)))
+	}
+	return strings.Join(parts, ",")
+}

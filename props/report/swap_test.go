@@ -6,6 +6,7 @@ import (
 
 	"alongside/data"
 	"alongside/props/compare"
+	"alongside/props/sheet"
 	"alongside/props/swap"
 )
 
@@ -23,8 +24,8 @@ func swapped(t *testing.T, part swap.Part, from, to string) *swap.Result {
 // Whatever leaves the program carries the caution, and every figure a source.
 func TestSwapCarriesCautionAndSources(t *testing.T) {
 	r := swapped(t, swap.Part{Mass: "4.2 lb", Case: swap.Plate, Range: "70..250 F"}, "gray-30", "a356-t6-pm")
-	for _, format := range SwapFormats() {
-		text, err := RenderSwap(format, 80, r)
+	for _, format := range Formats() {
+		text, err := SwapDoc(r).Render(format, 80)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -34,13 +35,13 @@ func TestSwapCarriesCautionAndSources(t *testing.T) {
 			}
 		}
 	}
-	if _, err := RenderSwap("pdf", 80, r); err == nil || !strings.Contains(err.Error(), "text, markdown, tsv, html, json") {
+	if _, err := SwapDoc(r).Render("pdf", 80); err == nil || !strings.Contains(err.Error(), "text, markdown, tsv, csv, html, json") {
 		t.Errorf("have %v", err)
 	}
 	width := 0
-	text, _ := RenderSwap("text", 80, r)
+	text, _ := SwapDoc(r).Render("text", 80)
 	for _, l := range strings.Split(text, "\n") {
-		width = max(width, length(l))
+		width = max(width, sheet.Width(l))
 	}
 	if width > 80 {
 		t.Errorf("text is %d wide", width)

@@ -59,7 +59,7 @@ func TestProcessSources(t *testing.T) {
 		d.press("down")
 	}
 	d.press("enter")
-	d.want("common practice of the trade")
+	d.want("common practice, no standard or handbook named")
 	d.want("from memory, not read")
 	d.press("esc")
 	d.want("Process:")

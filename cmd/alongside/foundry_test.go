@@ -59,7 +59,7 @@ func TestProcessSources(t *testing.T) {
 		if len(f) == 0 {
 			break
 		}
-		a, _ := strconv.Atoi(f[len(f)-2])
+		a, _ := strconv.Atoi(f[len(f)-4])
 		b, _ := strconv.Atoi(f[len(f)-1])
 		if f[0] == "all" {
 			all = [2]int{a, b}

@@ -12,26 +12,35 @@ import (
 // The JSON form as others read it; a key too many or too few fails.
 type schema struct {
 	Baseline  *string
-	Materials []struct{ ID, Family, Alloy, Temper, Process *string }
+	Materials []struct{ ID, Name, Family, Alloy, Temper, Process *string }
 	Rows      []struct {
-		Property, Unit, Sense *string
-		Cells                 []struct {
+		Property, Name, Unit, Sense *string
+		Cells                       []struct {
 			Material *string
 			Against  *json.RawMessage
 			Figure   *struct {
-				Lo, Hi                                   *float64
-				Basis, Conditions, Source, Known, Agrees *string
+				Value struct {
+					Lo, Hi        *float64
+					Unit, Printed *string
+				}
+				Basis, Conditions *string
+				Source            *struct{ ID, Title, Table, Known *string }
 			}
-			Absent       *string
-			Delta        *struct{ Lo, Mid, Hi, Percent *float64 }
+			Absent *string
+			Delta  *struct {
+				Lo, Mid, Hi, Percent *float64
+				Unit                 *string
+			}
 			Verdict, Why *string
 		}
 	}
 	Caution string `json:"caution"`
 	Totals  []struct {
-		Material                                        *string
-		Beats, Misses, Level, Overlaps, Unlike, Neutral *int
-		NoFigure                                        *int `json:"no_figure"`
+		Material *string
+		Count    struct {
+			Beats, Misses, Level, Overlaps, Unlike, Neutral *int
+			NoFigure                                        *int `json:"no_figure"`
+		}
 	}
 }
 
@@ -47,7 +56,7 @@ func TestJSONForm(t *testing.T) {
 		t.Fatalf("baseline, materials or totals are wrong:\n%.600s", r.out)
 	}
 	for _, m := range s.Materials {
-		for _, v := range []*string{m.ID, m.Family, m.Alloy, m.Temper, m.Process} {
+		for _, v := range []*string{m.ID, m.Name, m.Family, m.Alloy, m.Temper, m.Process} {
 			if v == nil {
 				t.Fatal("a material lacks a key")
 			}
@@ -56,7 +65,7 @@ func TestJSONForm(t *testing.T) {
 	verdicts := []string{"beats", "misses", "level", "overlaps", "unlike", "no figure", "neutral", "baseline"}
 	seen := 0
 	for _, row := range s.Rows {
-		if row.Property == nil || row.Unit == nil || row.Sense == nil || len(row.Cells) != 3 {
+		if row.Property == nil || row.Name == nil || row.Unit == nil || row.Sense == nil || len(row.Cells) != 3 {
 			t.Fatalf("a row lacks a key or a cell: %+v", row)
 		}
 		for _, c := range row.Cells {
@@ -70,11 +79,11 @@ func TestJSONForm(t *testing.T) {
 				continue
 			}
 			seen++
-			if c.Figure.Lo == nil || c.Figure.Hi == nil || *c.Figure.Lo > *c.Figure.Hi {
+			if v := c.Figure.Value; v.Lo == nil || v.Hi == nil || *v.Lo > *v.Hi || v.Unit == nil || v.Printed == nil || *v.Printed == "" {
 				t.Errorf("%s of %s: lo and hi are missing or out of order", *row.Property, *c.Material)
 			}
-			if c.Figure.Source == nil || *c.Figure.Source == "" || c.Figure.Conditions == nil || c.Figure.Basis == nil ||
-				*c.Figure.Known != "read" && *c.Figure.Known != "agreed" && *c.Figure.Known != "memory" {
+			if s := c.Figure.Source; s == nil || s.ID == nil || *s.ID == "" || s.Title == nil || *s.Title == "" || s.Table == nil || s.Known == nil || c.Figure.Conditions == nil || c.Figure.Basis == nil ||
+				*s.Known != "read" && *s.Known != "agreed" && *s.Known != "memory" {
 				t.Errorf("%s of %s: where the figure comes from is incomplete", *row.Property, *c.Material)
 			}
 		}

@@ -143,21 +143,8 @@ func (s *search) order(out *report.Search) error {
 		}
 		out.Duty = d
 	}
-	if s.front != "" {
-		first, second, ok := strings.Cut(s.front, ",")
-		if !ok {
-			return errors.New("--front needs two properties, such as yield_strength,density")
-		}
-		p, err := props.ResolveProperty(first)
-		if err != nil {
-			return err
-		}
-		q, err := props.ResolveProperty(second)
-		if err != nil {
-			return err
-		}
-		out.Front, out.Show = true, []props.PropertyID{p, q}
-		out.Found.Met = needs.Front(out.Found.Met, &out.Bench, p, q)
+	if err := s.narrow(out); err != nil {
+		return err
 	}
 	switch s.sort {
 	case "":
@@ -179,6 +166,28 @@ func (s *search) order(out *report.Search) error {
 			out.Show = append(out.Show, p)
 		}
 	}
+	return nil
+}
+
+// narrow applies --front.
+func (s *search) narrow(out *report.Search) error {
+	if s.front == "" {
+		return nil
+	}
+	first, second, ok := strings.Cut(s.front, ",")
+	if !ok {
+		return errors.New("--front needs two properties, such as yield_strength,density")
+	}
+	p, err := props.ResolveProperty(first)
+	if err != nil {
+		return err
+	}
+	q, err := props.ResolveProperty(second)
+	if err != nil {
+		return err
+	}
+	out.Front, out.Show = true, []props.PropertyID{p, q}
+	out.Found.Met = needs.Front(out.Found.Met, &out.Bench, p, q)
 	return nil
 }
 

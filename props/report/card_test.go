@@ -34,7 +34,7 @@ func TestCard(t *testing.T) {
 	}{
 		{props.TensileStrength, 1, []string{
 			"Tensile strength, T1.0-F sand",
-			"figure: 27 ksi, typical",
+			"figure: 27 ksi typical",
 			"conditions: separately cast bar",
 			"source: Invented handbook",
 			"published by: Nobody, 2001 (handbook)",
@@ -71,7 +71,7 @@ func TestCardSaysWhyAFigureIsShown(t *testing.T) {
 	c := invented(t, "l30", "t1-t6-pm")
 	b := c.Bench
 	have := NewCard(&b, b.Pins[1], props.TensileStrength).text()
-	if !strings.Contains(have, "figure: 34.0 ksi, specified minimum") || !strings.Contains(have, "shares basis and conditions") && !strings.Contains(have, "first in the order") {
+	if !strings.Contains(have, "figure: 34.0 ksi specified minimum") || !strings.Contains(have, "shares basis and conditions") && !strings.Contains(have, "first in the order") {
 		t.Error(have)
 	}
 	if !strings.Contains(have, "35–42 ksi: typical") {

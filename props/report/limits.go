@@ -65,7 +65,7 @@ func againstPins(heading, first string, pins []*props.Material) *sheet.Table {
 	return t
 }
 
-var meritColumns = []string{"merit", "from", "to", "why"}
+var meritColumns = []string{"merit", "from", "to", "printed", "why"}
 
 func meritData(b *compare.Bench, duties []*needs.Duty) *sheet.Table {
 	base := b.Pins[b.Baseline]
@@ -87,6 +87,7 @@ func meritData(b *compare.Bench, duties []*needs.Duty) *sheet.Table {
 func meritRecord(m needs.Merit) record {
 	r := record{"why": joined("; ", m.Why, m.Note)}
 	if m.Why == "" {
+		r["printed"] = MeritText(m)
 		r.put("merit", m.Mid)
 		r.put("from", m.Lo)
 		r.put("to", m.Hi)

@@ -65,14 +65,20 @@ func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 		Near []struct {
 			Unjudged bool `json:"cannot_be_judged"`
 		}
-		Total    int `json:"near_total"`
-		Unjudged int `json:"unjudged_total"`
+		Count struct {
+			Near     int
+			Unjudged int `json:"cannot_be_judged"`
+		}
 	}
 	s.Found = needs.Find(c.Materials, list, 9)
-	if err := json.Unmarshal([]byte(FoundJSON(s)), &have); err != nil {
+	text, err = FoundDoc(s).Render("json", 0)
+	if err != nil {
 		t.Fatal(err)
 	}
-	if len(have.Near) != 2 || have.Near[0].Unjudged || !have.Near[1].Unjudged || have.Total != 2 || have.Unjudged != 1 {
+	if err := json.Unmarshal([]byte(text), &have); err != nil {
+		t.Fatal(err)
+	}
+	if len(have.Near) != 2 || have.Near[0].Unjudged || !have.Near[1].Unjudged || have.Count.Near != 2 || have.Count.Unjudged != 1 {
 		t.Errorf("have %+v", have)
 	}
 }

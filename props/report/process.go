@@ -132,10 +132,7 @@ func (w *processWriter) glance() *sheet.Table {
 // glanceCell puts the figures of a line into few words: one span for each
 // unit.
 func glanceCell(items []foundry.Item) string {
-	particular := false
-	for i := range items {
-		particular = particular || items[i].Particular && items[i].HasValue
-	}
+	particular := slices.ContainsFunc(items, func(it foundry.Item) bool { return it.Particular && it.HasValue })
 	var parts []string
 	var spans []span
 	for i := range items {
@@ -148,9 +145,9 @@ func glanceCell(items []foundry.Item) string {
 		default:
 			if it.HasValue {
 				value = it.String()
-			}
-			if it.HasValue && it.Value.Unit.Dimension() == units.Rating {
-				value = it.Printed + " of 5, 1 best"
+				if it.Value.Unit.Dimension() == units.Rating {
+					value = it.Printed + " of 5, 1 best"
+				}
 			}
 			if !slices.Contains(parts, value) {
 				parts = append(parts, value)

@@ -10,25 +10,7 @@ import (
 // Signs explains the signs that the table holds, and no others, in lines that
 // may be wrapped.
 func (t *Table) Signs() []string {
-	var has struct {
-		verdicts [compare.IsBaseline + 1]bool
-		marks    map[string]bool
-		senses   map[string]bool
-		memory   bool
-	}
-	has.marks, has.senses = map[string]bool{}, map[string]bool{}
-	for i := range t.Lines {
-		l := &t.Lines[i]
-		has.senses[l.Sense] = true
-		for j := range l.Cells {
-			c := &l.Cells[j]
-			if c.Glyph != "" || c.Value == "" {
-				has.verdicts[c.Verdict] = true
-			}
-			has.marks[c.Mark] = true
-			has.memory = has.memory || c.Memory
-		}
-	}
+	has := t.signsUsed()
 	var first, second []string
 	add := func(list *[]string, ok bool, text string) {
 		if ok {
@@ -62,4 +44,29 @@ func (t *Table) Signs() []string {
 		}
 	}
 	return out
+}
+
+// signsUsed are the signs that the cells and rows of a table hold.
+type signsUsed struct {
+	verdicts [compare.IsBaseline + 1]bool
+	marks    map[string]bool
+	senses   map[string]bool
+	memory   bool
+}
+
+func (t *Table) signsUsed() signsUsed {
+	has := signsUsed{marks: map[string]bool{}, senses: map[string]bool{}}
+	for i := range t.Lines {
+		l := &t.Lines[i]
+		has.senses[l.Sense] = true
+		for j := range l.Cells {
+			c := &l.Cells[j]
+			if c.Glyph != "" || c.Value == "" {
+				has.verdicts[c.Verdict] = true
+			}
+			has.marks[c.Mark] = true
+			has.memory = has.memory || c.Memory
+		}
+	}
+	return has
 }

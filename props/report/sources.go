@@ -39,8 +39,8 @@ func (t *tally) cells() []string {
 }
 
 // degreesText explains the columns.
-const degreesText = "read: on a page that reproduces the source; agreed: from memory, and the same digits were read in another document; " +
-	"memory: from memory alone, with its share. Everyday: the materials asked for most; main: their strength, elongation, density, modulus, expansion and conduction."
+const degreesText = "read: on a page that reproduces the source; agreed: remembered, and the same digits were read in another document; " +
+	"memory: remembered alone, with its share. Everyday: the materials asked for most; main: their strength, elongation, density, modulus, expansion and conduction."
 
 func (t *tally) share() string {
 	if t.Figures == 0 {

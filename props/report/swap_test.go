@@ -7,13 +7,14 @@ import (
 	"alongside/data"
 	"alongside/props/compare"
 	"alongside/props/part"
+	"alongside/props/sheet"
 	"alongside/props/swap"
 )
 
-func swapped(t *testing.T, part part.Part, from, to string) *swap.Result {
+func swapped(t *testing.T, p part.Part, from, to string) *swap.Result {
 	t.Helper()
 	c := data.Catalog()
-	g, err := part.Read(c)
+	g, err := p.Read(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,8 +25,8 @@ func swapped(t *testing.T, part part.Part, from, to string) *swap.Result {
 // Whatever leaves the program carries the caution, and every figure a source.
 func TestSwapCarriesCautionAndSources(t *testing.T) {
 	r := swapped(t, part.Part{Mass: "4.2 lb", Case: part.Plate, Service: "70..250 F"}, "gray-30", "a356-t6-pm")
-	for _, format := range SwapFormats() {
-		text, err := RenderSwap(format, 80, r)
+	for _, format := range Formats() {
+		text, err := SwapDoc(r).Render(format, 80)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -35,13 +36,13 @@ func TestSwapCarriesCautionAndSources(t *testing.T) {
 			}
 		}
 	}
-	if _, err := RenderSwap("pdf", 80, r); err == nil || !strings.Contains(err.Error(), "text, markdown, tsv, html, json") {
+	if _, err := SwapDoc(r).Render("pdf", 80); err == nil || !strings.Contains(err.Error(), "text, markdown, tsv, csv, html, json") {
 		t.Errorf("have %v", err)
 	}
 	width := 0
-	text, _ := RenderSwap("text", 80, r)
+	text, _ := SwapDoc(r).Render("text", 80)
 	for _, l := range strings.Split(text, "\n") {
-		width = max(width, length(l))
+		width = max(width, sheet.Width(l))
 	}
 	if width > 80 {
 		t.Errorf("text is %d wide", width)

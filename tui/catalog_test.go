@@ -11,6 +11,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -47,7 +48,7 @@ func TestShortQueries(t *testing.T) {
 // Every material can be pinned and every cell opened, at the smallest window.
 func TestEveryMaterialAndCard(t *testing.T) {
 	c := data.Catalog()
-	theme := newTheme(termenv.Ascii, 0)
+	theme := ui.NewTheme(termenv.Ascii, false)
 	d := realDesk(t, minWidth, minHeight, "gray-30")
 	for _, mat := range c.Materials {
 		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
@@ -60,8 +61,8 @@ func TestEveryMaterialAndCard(t *testing.T) {
 		for i := range d.m.table.Lines {
 			card := report.NewCard(&d.m.bench, mat, d.m.table.Lines[i].Property)
 			for _, l := range cardLines(theme, card, minWidth) {
-				if width(l) > minWidth {
-					t.Fatalf("%s: a line of %d cells: %q", card.Title, width(l), l)
+				if ui.Width(l) > minWidth {
+					t.Fatalf("%s: a line of %d cells: %q", card.Title, ui.Width(l), l)
 				}
 			}
 		}
@@ -72,7 +73,7 @@ func TestEveryMaterialAndCard(t *testing.T) {
 // system of units.
 func TestFiguresAreWhole(t *testing.T) {
 	c := data.Catalog()
-	theme := newTheme(termenv.Ascii, 0)
+	theme := ui.NewTheme(termenv.Ascii, false)
 	for _, mat := range c.Materials {
 		for _, system := range []units.System{units.US, units.SI, units.CGS} {
 			b := compare.NewBench()
@@ -88,7 +89,7 @@ func TestFiguresAreWhole(t *testing.T) {
 						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
 					}
 				}
-				if width(s) != col.width-g.gap {
+				if ui.Width(s) != col.width-g.gap {
 					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.width-g.gap)
 				}
 			}

@@ -27,7 +27,7 @@ func commandList() []*command {
 		on(aRow, "r", "", act((*Model).nextRowUnit)).page(viewKeys, "r R", "this row's unit: next, back to the system's"),
 		on(aRow, "R", "", act((*Model).resetRowUnit)),
 		on(aPin, "d", "delta", act((*Model).nextDelta)).page(viewKeys, "d", "delta: percent, amount, ratio, off"),
-		on(aPin, "m", "", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
+		on(aPin, "m", "basis", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
 		on(aRow, "w", "", opens(newSense)).page(viewKeys, "w", "which way this row counts: more, less, target"),
 		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
 		on(aPin, "S", "", opens(newService)).page(viewKeys, "S", "service temperature for strength and elongation"),
@@ -66,9 +66,9 @@ func commandList() []*command {
 
 		on(nothing, "u", "undo", act((*Model).undo)).page(progKeys, "u", "undo the last change of the bench"),
 		on(nothing, "ctrl+r", "", act((*Model).redo)).page(progKeys, "ctrl+r", "redo"),
-		on(nothing, "?", "keys", opens(newHelp)).page(progKeys, "?", "this page"),
+		on(nothing, "? f1", "keys", act((*Model).openHelp)).page(progKeys, "? f1", "this page; in a panel its own keys first"),
 		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
-		on(nothing, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
-		on(nothing, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
+		on(always, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
 	}
 }

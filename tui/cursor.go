@@ -3,6 +3,7 @@ package tui
 import (
 	"alongside/props"
 	"alongside/props/needs"
+	"alongside/tui/ui"
 )
 
 // cursorPin is the material under the cursor, nil on an empty bench.
@@ -85,9 +86,9 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 // settle keeps the cursor on the table and the scrolling on the cursor.
 func (m *Model) settle() {
 	g := m.grid
-	m.row = clamp(m.row, 0, len(m.table.Lines)-1)
-	m.col = clamp(m.col, 0, len(g.columns)-1)
-	if n := m.body(); n > 0 && m.row < len(g.rowOf) {
+	m.row = ui.Clamp(m.row, 0, len(m.table.Lines)-1)
+	m.col = ui.Clamp(m.col, 0, len(g.columns)-1)
+	if n := m.body; n > 0 && m.row < len(g.rowOf) {
 		r := g.rowOf[m.row]
 		if r >= m.top+n {
 			m.top = r - n + 1
@@ -95,9 +96,9 @@ func (m *Model) settle() {
 		if r > 0 && g.rows[r-1].line < 0 {
 			r-- // with the heading of its group
 		}
-		m.top = clamp(min(m.top, r), 0, len(g.rows)-n)
+		m.top = ui.Clamp(min(m.top, r), 0, len(g.rows)-n)
 	}
-	m.first = clamp(m.first, 1, len(g.columns)-1)
+	m.first = ui.Clamp(m.first, 1, len(g.columns)-1)
 	if m.col > 0 {
 		m.first = min(m.first, m.col)
 		for m.col >= m.first+g.fit(m.first) {
@@ -111,11 +112,8 @@ func (m *Model) settle() {
 	m.first = max(m.first, 1)
 }
 
-// clamp keeps v in lo..hi, and at lo where the two cross.
-func clamp(v, lo, hi int) int { return max(lo, min(v, hi)) }
-
-func (m *Model) moveRow(by int) { m.row = clamp(m.row+by, 0, len(m.table.Lines)-1) }
-func (m *Model) moveCol(by int) { m.goToPin(clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
+func (m *Model) moveRow(by int) { m.row = ui.Clamp(m.row+by, 0, len(m.table.Lines)-1) }
+func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
 // to it brings its neighbours back too.

@@ -5,6 +5,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/report"
+	"alongside/tui/ui"
 )
 
 // grid is the table fitted to a width in a theme: columns measured, cells
@@ -12,7 +13,7 @@ import (
 // key that only moves the cursor draws from it.
 type grid struct {
 	table   *report.Table
-	theme   *theme
+	theme   *ui.Theme
 	width   int
 	rows    []gridRow
 	rowOf   []int // row of each line of the table
@@ -45,7 +46,7 @@ type column struct {
 	cells []string // styled, by line
 }
 
-func newGrid(t *report.Table, th *theme, w int) *grid {
+func newGrid(t *report.Table, th *ui.Theme, w int) *grid {
 	g := &grid{table: t, theme: th, width: w}
 	for i := range t.Lines {
 		if l := &t.Lines[i]; i == 0 || l.Group != t.Lines[i-1].Group {
@@ -97,9 +98,9 @@ const (
 
 func (g *grid) name(l *report.Line) string {
 	if g.width >= roomy {
-		return plain(l.Name)
+		return ui.Plain(l.Name)
 	}
-	return plain(l.Short)
+	return ui.Plain(l.Short)
 }
 
 func (g *grid) measureLabels() {
@@ -108,14 +109,14 @@ func (g *grid) measureLabels() {
 		if wide(l) {
 			continue
 		}
-		g.labels.name = max(g.labels.name, width(g.name(l)))
-		g.labels.unit = max(g.labels.unit, width(l.Unit))
+		g.labels.name = max(g.labels.name, ui.Width(g.name(l)))
+		g.labels.unit = max(g.labels.unit, ui.Width(l.Unit))
 	}
 	limit := nameLimit
 	if g.width >= veryRoomy {
 		limit = longName
 	}
-	g.labels.name = min(max(g.labels.name, width("process")), limit)
+	g.labels.name = min(max(g.labels.name, ui.Width("process")), limit)
 	g.labels.width = 1 + g.labels.name + 1 + 1 + g.labels.unit
 }
 
@@ -127,24 +128,24 @@ func (g *grid) measure(pin int) column {
 	deltas := map[int]int{}
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
-		c.mark = max(c.mark, width(markOf(cell)))
-		c.glyph = max(c.glyph, width(glyphOf(cell)))
+		c.mark = max(c.mark, ui.Width(markOf(cell)))
+		c.glyph = max(c.glyph, ui.Width(glyphOf(cell)))
 	}
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
-		n := width(valueOf(cell)) + c.mark
+		n := ui.Width(valueOf(cell)) + c.mark
 		if cell.Delta != "" {
-			n += 1 + width(deltaOf(cell))
-			deltas[width(deltaOf(cell))]++
+			n += 1 + ui.Width(deltaOf(cell))
+			deltas[ui.Width(deltaOf(cell))]++
 		}
 		c.inner = max(c.inner, n)
 	}
 	h := &g.table.Heads[pin]
 	least := minColumn
 	for _, s := range []string{h.Alloy, h.Temper, processWords(h.Process), totalsOf(h)} {
-		least = max(least, min(width(plain(s)), maxHead))
+		least = max(least, min(ui.Width(ui.Plain(s)), maxHead))
 	}
-	least = max(least, width(totalsOf(h)))
+	least = max(least, ui.Width(totalsOf(h)))
 	c.inner = max(c.inner, least-c.glyph)
 	c.width = 1 + c.inner + c.glyph
 	c.value = c.inner - c.mark
@@ -168,7 +169,7 @@ func mostCommon(count map[int]int) int {
 func valueOf(c *report.Cell) string {
 	switch {
 	case c.Value != "":
-		return plain(c.Value)
+		return ui.Plain(c.Value)
 	case c.Never:
 		return "none"
 	}
@@ -228,13 +229,13 @@ func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
 	}
 	end := c.value
 	if delta != "" {
-		end = min(end, c.inner-c.mark-1-width(delta))
+		end = min(end, c.inner-c.mark-1-ui.Width(delta))
 	}
-	end = max(end, width(value))
-	value = blanks(end-width(value)) + value
-	mark = pad(mark, c.mark)
-	delta = blanks(c.inner-end-c.mark-width(delta)) + delta
-	return value, mark, delta, pad(glyphOf(cell), c.glyph)
+	end = max(end, ui.Width(value))
+	value = ui.Blanks(end-ui.Width(value)) + value
+	mark = ui.Pad(mark, c.mark)
+	delta = ui.Blanks(c.inner-end-c.mark-ui.Width(delta)) + delta
+	return value, mark, delta, ui.Pad(glyphOf(cell), c.glyph)
 }
 
 // cell returns a styled cell, kept for the next frame.
@@ -245,14 +246,14 @@ func (g *grid) cell(c *column, line int) string {
 	cell := &g.table.Lines[line].Cells[c.pin]
 	value, mark, delta, glyph := c.parts(cell)
 	t := g.theme
-	body, verdict := t.text, t.verdict[cell.Verdict]
+	body, verdict := t.Text, verdictInk(t, cell.Verdict)
 	switch {
 	case cell.Value == "":
-		body, verdict = t.dim, t.dim
+		body, verdict = t.Dim, t.Dim
 	case c.pin == g.table.Baseline:
-		body = t.base
+		body = t.Strong
 	}
-	s := body.of(value) + t.dim.of(mark) + verdict.of(delta+glyph)
+	s := body.Of(value) + t.Dim.Of(mark) + verdict.Of(delta+glyph)
 	c.cells[line] = s
 	return s
 }
@@ -261,10 +262,10 @@ func (g *grid) cell(c *column, line int) string {
 func (g *grid) cursorCell(c *column, line int) string {
 	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.pin])
 	s := value + mark + delta + glyph
-	if g.theme.plain {
+	if g.theme.Plain {
 		return "[" + s + "]"
 	}
-	return g.theme.cursor.of(" " + s + " ")
+	return g.theme.Cursor.Of(" " + s + " ")
 }
 
 // wide reports whether a line's name may take the room of sense and unit: a
@@ -274,30 +275,30 @@ func wide(l *report.Line) bool { return l.Group >= props.Needs }
 func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]
 	if wide(l) {
-		name := cut(g.name(l), g.labels.width-1)
-		ink, mark := g.theme.text, " "
+		name := ui.Cut(g.name(l), g.labels.width-1)
+		ink, mark := g.theme.Text, " "
 		if picked {
-			ink = g.theme.picked
-			if g.theme.plain {
+			ink = g.theme.Heading
+			if g.theme.Plain {
 				mark = ">"
 			}
 		}
-		return mark + ink.of(name) + blanks(g.labels.width-1-width(name))
+		return mark + ink.Of(name) + ui.Blanks(g.labels.width-1-ui.Width(name))
 	}
-	name := pad(g.name(l), g.labels.name)
-	sense := pad(l.Sense, 1)
-	sense = blanks(g.labels.gap) + sense
-	unit := pad(l.Unit, g.labels.unit)
+	name := ui.Pad(g.name(l), g.labels.name)
+	sense := ui.Pad(l.Sense, 1)
+	sense = ui.Blanks(g.labels.gap) + sense
+	unit := ui.Pad(l.Unit, g.labels.unit)
 	t := g.theme
 	if picked {
 		mark := " "
-		if t.plain {
+		if t.Plain {
 			mark = ">"
 		}
-		return mark + t.picked.of(strings.TrimRight(name, " ")) + blanks(g.labels.name-width(strings.TrimRight(name, " "))) +
-			t.text.of(sense) + " " + t.text.of(unit)
+		return mark + t.Heading.Of(strings.TrimRight(name, " ")) + ui.Blanks(g.labels.name-ui.Width(strings.TrimRight(name, " "))) +
+			t.Text.Of(sense) + " " + t.Text.Of(unit)
 	}
-	return " " + t.text.of(name) + t.dim.of(sense+" "+unit)
+	return " " + t.Text.Of(name) + t.Dim.Of(sense+" "+unit)
 }
 
 // room is what is left for the pins that scroll, with a blank at the end.
@@ -346,7 +347,7 @@ func (g *grid) row(r, from, n int) string {
 func (g *grid) draw(r, from, n, cursor int) string {
 	line := g.rows[r].line
 	if line < 0 {
-		return " " + g.theme.group.of(g.rows[r].heading)
+		return " " + g.theme.Heading.Of(g.rows[r].heading)
 	}
 	var b strings.Builder
 	b.WriteString(g.label(line, cursor >= 0))
@@ -358,10 +359,10 @@ func (g *grid) draw(r, from, n, cursor int) string {
 		}
 		after = i == cursor
 		if after {
-			b.WriteString(blanks(gap-1) + g.cursorCell(&g.columns[i], line))
+			b.WriteString(ui.Blanks(gap-1) + g.cursorCell(&g.columns[i], line))
 			return
 		}
-		b.WriteString(blanks(gap))
+		b.WriteString(ui.Blanks(gap))
 		b.WriteString(g.cell(&g.columns[i], line))
 	}
 	if len(g.columns) > 0 {

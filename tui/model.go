@@ -11,8 +11,8 @@ import (
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/tui/background"
+	"alongside/tui/ui"
 
-	"github.com/charmbracelet/bubbles/help"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
@@ -57,11 +57,9 @@ type Model struct {
 	o     Options
 	ctx   context.Context
 	ask   tea.Cmd // asks the terminal for its background
-	theme *theme
-	help  help.Model
+	theme *ui.Theme
 
 	commands []*command
-	byKey    map[string]*command
 
 	bench      compare.Bench
 	comparison *compare.Comparison
@@ -80,6 +78,7 @@ type Model struct {
 	future     []job
 
 	width, height int
+	body, panel   int // lines of the bench and of the open screen
 	grid          *grid
 	row, col      int // cursor: line of the table, column as displayed
 	top, first    int // scrolling: rows above the body, pins left of it
@@ -89,7 +88,7 @@ type Model struct {
 	trouble bool // the status tells of something that did not work
 
 	screens []screen
-	find    findState
+	finds   findState
 	copying copyState
 	form    formState
 }
@@ -100,17 +99,8 @@ func New(o Options) *Model {
 	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
 		m.bench.Band = compare.DefaultBand
 	}
-	m.bench.Baseline = clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
-	m.help = help.New()
-	m.help.ShortSeparator = "  "
-	m.help.Ellipsis = ellipsis
+	m.bench.Baseline = ui.Clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
 	m.commands = commandList()
-	m.byKey = map[string]*command{}
-	for _, c := range m.commands {
-		for _, k := range c.Keys() {
-			m.byKey[k] = c
-		}
-	}
 	m.restyle()
 	m.rework()
 	if len(m.bench.Pins) == 0 {
@@ -125,8 +115,7 @@ func (m *Model) restyle() {
 	if m.o.Profile != nil {
 		profile = func() termenv.Profile { return *m.o.Profile }
 	}
-	m.theme = newTheme(profile(), m.o.Background)
-	m.help.Styles = m.theme.help
+	m.theme = ui.NewTheme(profile(), m.o.Background == background.Light)
 	m.grid = nil
 }
 

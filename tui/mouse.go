@@ -10,7 +10,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	if s := m.onTop(); s != nil {
-		msg.Y -= m.panelTop()
+		msg.Y -= m.height - 2 - m.panel
 		return s.Update(msg)
 	}
 	switch msg.Button {
@@ -67,7 +67,7 @@ func (m *Model) columnAt(x int) int {
 
 func (m *Model) lineAt(y int) int {
 	r := m.top + y - headLines
-	if y < headLines || y >= headLines+m.body() || r >= len(m.grid.rows) {
+	if y < headLines || y >= headLines+m.body || r >= len(m.grid.rows) {
 		return -1
 	}
 	return m.grid.rows[r].line

@@ -10,6 +10,7 @@ import (
 
 	"alongside/data"
 	"alongside/tui/background"
+	"alongside/tui/ui"
 )
 
 // anyMessage draws what a terminal can send.
@@ -21,7 +22,7 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 		}
 	}
 	for _, c := range commands {
-		for _, k := range c.Keys() {
+		for _, k := range c.All() {
 			if len([]rune(k)) == 1 {
 				keys = append(keys, k)
 			}
@@ -103,7 +104,7 @@ func (d *desk) check(t *rapid.T) {
 		t.Fatalf("%d lines in a window of %d\n%s", len(lines), h, view)
 	}
 	for _, l := range lines {
-		if w := width(l); d.m.width > 0 && w > d.m.width {
+		if w := ui.Width(l); d.m.width > 0 && w > d.m.width {
 			t.Fatalf("a line of %d cells in a window of %d: %q", w, d.m.width, l)
 		}
 	}

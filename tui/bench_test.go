@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"alongside/props"
+	"alongside/props/call"
 	"alongside/props/compare"
 	"alongside/units"
 )
@@ -299,7 +300,7 @@ func TestTemperatures(t *testing.T) {
 	d.press("ctrl+u")
 	d.typeText("70")
 	d.press("enter")
-	d.want("expected a range")
+	d.want("two temperatures are needed")
 	d.press("ctrl+u")
 	d.typeText("68-400 F")
 	d.press("enter")
@@ -318,3 +319,5 @@ func TestTemperatures(t *testing.T) {
 		t.Error("an empty text does not take the temperature away")
 	}
 }
+
+func same(a, b compare.Bench) bool { return call.Call{Bench: a}.Same(call.Call{Bench: b}) }

@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props/call"
 	"alongside/props/needs"
 	"alongside/tui/ui"
 )
@@ -37,11 +38,11 @@ func (d *duties) Update(msg tea.Msg) tea.Cmd {
 
 func (d *duties) toggle() {
 	pick := &needs.Duties()[d.list.At]
-	d.m.changeJob(func(j *job) {
-		if i := slices.Index(j.duties, pick); i >= 0 {
-			j.duties = slices.Delete(j.duties, i, i+1)
+	d.m.changeCall(func(c *call.Call) {
+		if i := slices.Index(c.Duties, pick); i >= 0 {
+			c.Duties = slices.Delete(c.Duties, i, i+1)
 		} else {
-			j.duties = append(j.duties, pick)
+			c.Duties = append(c.Duties, pick)
 		}
 	})
 	d.m.goToMerit(pick)

@@ -5,7 +5,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props/watch"
+	"alongside/props/call"
+	"alongside/props/part"
 	"alongside/tui/ui"
 )
 
@@ -34,7 +35,7 @@ func (p *factsPanel) Typing() bool           { return false }
 func (p *factsPanel) Height(w, most int) int { return min(most, perColumn(w)+4) }
 
 func (p *factsPanel) Keys() ui.Keys {
-	all := watch.AllFacts()
+	all := part.AllFacts()
 	keys := ui.Keys{
 		ui.On("", "on or off", "switch the fact with this letter on or off", nil).As("a b c …"),
 		ui.On("space enter", "the one under the cursor", "switch the one under the cursor on or off", p.toggle),
@@ -51,7 +52,7 @@ func (p *factsPanel) Keys() ui.Keys {
 // columns as w cells have.
 func perColumn(w int) int {
 	n := ui.Clamp(w/factWidth, 1, 3)
-	return (len(watch.AllFacts()) + n - 1) / n
+	return (len(part.AllFacts()) + n - 1) / n
 }
 
 const factWidth = 40
@@ -66,7 +67,7 @@ func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
 		return p.list.Mouse(mouse, nil)
 	}
 	if line := p.list.Line(mouse.Y); line >= 0 && mouse.X >= 0 {
-		if i := mouse.X/factWidth*p.per + line; i < len(watch.AllFacts()) {
+		if i := mouse.X/factWidth*p.per + line; i < len(part.AllFacts()) {
 			if i == p.list.At {
 				p.toggle()
 			}
@@ -78,12 +79,12 @@ func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
 
 // toggle switches the fact under the cursor.
 func (p *factsPanel) toggle() {
-	f := watch.AllFacts()[p.list.At]
-	p.m.changeJob(func(j *job) { j.facts ^= f })
+	f := part.AllFacts()[p.list.At]
+	p.m.changeCall(func(c *call.Call) { c.Part.With ^= f })
 }
 
 func (p *factsPanel) View(w, h int) []string {
-	all := watch.AllFacts()
+	all := part.AllFacts()
 	p.per = perColumn(w)
 	rows := ui.Clamp(h-3, 1, p.per) // blank lines and words aside
 	p.list.Fit(len(all), p.per, 1, rows, func(i int) (first, last int) { return i % p.per, i % p.per })
@@ -99,10 +100,10 @@ func (p *factsPanel) View(w, h int) []string {
 	return append(lines, "", p.m.theme.Dim.Of(ui.Cut("   "+all[p.list.At].String(), w)))
 }
 
-func (p *factsPanel) fact(i int, f watch.Facts) string {
+func (p *factsPanel) fact(i int, f part.Facts) string {
 	t := p.m.theme
 	on, ink := "[ ]", t.Dim
-	if p.m.facts&f != 0 {
+	if p.m.part.With&f != 0 {
 		on, ink = "[x]", t.Strong
 	}
 	text := ui.Pad(on+" "+f.String(), factWidth-4)

@@ -8,8 +8,10 @@ import (
 	"os"
 
 	// Settles the background question before Bubble Tea can ask it; see there.
+	"alongside/props/call"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/tui/background"
 	"alongside/tui/ui"
 
@@ -20,7 +22,6 @@ import (
 	"alongside/props/foundry"
 	"alongside/props/needs"
 	"alongside/props/report"
-	"alongside/props/swap"
 	"alongside/props/watch"
 	"alongside/tui/clip"
 )
@@ -61,21 +62,18 @@ type Model struct {
 
 	commands []*command
 
-	bench      compare.Bench
+	history    call.History
+	bench      compare.Bench // this and the next four are the call as it is
 	comparison *compare.Comparison
 	table      *report.Table
 	needs      []needs.Need
 	duties     []*needs.Duty
-	part       swap.Part
-	facts      watch.Facts // what the part has and goes through
-	aside      []string    // ids of the watch-outs that are put aside
+	part       part.Part
+	aside      []string // ids of the watch-outs that are put aside
 	rules      *watch.Rules
 	cautions   []report.Watched // see watched
 	swaps      *swaps           // of the part and the bench as they are, worked out when asked for
 	processes  *processes       // of the bench and the dimension, put together when asked for
-	dimension  dimension
-	past       []job
-	future     []job
 
 	width, height int
 	body, panel   int // lines of the bench and of the open screen
@@ -101,6 +99,7 @@ func New(o Options) *Model {
 	}
 	m.bench.Baseline = ui.Clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
 	m.commands = commandList()
+	m.history = call.Start(call.Call{Bench: m.bench})
 	m.restyle()
 	m.rework()
 	if len(m.bench.Pins) == 0 {

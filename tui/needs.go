@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/call"
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/tui/ui"
@@ -153,14 +154,14 @@ func (p *needsPanel) take() {
 		return
 	}
 	at := p.editing
-	p.m.changeJob(func(j *job) { j.needs[at] = n })
+	p.m.changeCall(func(c *call.Call) { c.Needs[at] = n })
 	p.stop()
 }
 
 func (p *needsPanel) add(text string) {
 	list, err := needs.ParseAll(text, p.m.o.Catalog)
 	if len(list) > 0 {
-		p.m.changeJob(func(j *job) { j.needs = append(j.needs, list...) })
+		p.m.changeCall(func(c *call.Call) { c.Needs = append(c.Needs, list...) })
 		p.list.At = len(p.m.needs) - 1
 	}
 	if err != nil {
@@ -181,12 +182,12 @@ func (p *needsPanel) edit() {
 // flip switches the need under the cursor on or off.
 func (p *needsPanel) flip() {
 	at := p.list.At
-	p.m.changeJob(func(j *job) { j.needs[at].Off = !j.needs[at].Off })
+	p.m.changeCall(func(c *call.Call) { c.Needs[at].Off = !c.Needs[at].Off })
 }
 
 func (p *needsPanel) remove() {
 	at := p.list.At
-	p.m.changeJob(func(j *job) { j.needs = slices.Delete(j.needs, at, at+1) })
+	p.m.changeCall(func(c *call.Call) { c.Needs = slices.Delete(c.Needs, at, at+1) })
 }
 
 // swap moves the need under the cursor by one place.
@@ -195,7 +196,7 @@ func (p *needsPanel) swap(by int) {
 	if b < 0 || b >= len(p.m.needs) {
 		return
 	}
-	p.m.changeJob(func(j *job) { j.needs[a], j.needs[b] = j.needs[b], j.needs[a] })
+	p.m.changeCall(func(c *call.Call) { c.Needs[a], c.Needs[b] = c.Needs[b], c.Needs[a] })
 	p.list.At = b
 }
 
@@ -306,6 +307,6 @@ func (m *Model) betterThanBaseline() {
 		m.warnf("%s has no figure with a better and worse on these rows", base.Name())
 		return
 	}
-	m.changeJob(func(j *job) { j.needs = list })
+	m.changeCall(func(c *call.Call) { c.Needs = list })
 	m.sayf("%s: beat or equal %s; 2 edits them, 3 shows what does, u takes them back", ui.Plural(len(list), "need"), base.Name())
 }

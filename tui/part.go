@@ -7,7 +7,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
-	"alongside/props/swap"
+	"alongside/props/call"
+	"alongside/props/part"
 	"alongside/tui/ui"
 	"alongside/units"
 )
@@ -33,7 +34,7 @@ type draft struct{ text, problem string }
 // partRow is a line of the form: a field of the part, or the price of the
 // metal of one pin.
 type partRow struct {
-	field swap.Field
+	field part.Field
 	pin   *props.Material
 }
 
@@ -50,20 +51,20 @@ func newPartOn(m *Model, r partRow) screen {
 
 func (p *partForm) rows() []partRow {
 	var out []partRow
-	for _, f := range swap.Fields() {
-		if f != swap.FieldPrice {
+	for _, f := range part.Fields() {
+		if f < part.FieldPrice {
 			out = append(out, partRow{field: f})
 		}
 	}
 	for _, i := range p.m.order() {
-		out = append(out, partRow{swap.FieldPrice, p.m.bench.Pins[i]})
+		out = append(out, partRow{part.FieldPrice, p.m.bench.Pins[i]})
 	}
 	return out
 }
 
 // saved is what the part has for a row.
 func (p *partForm) saved(r partRow) string {
-	if r.field == swap.FieldPrice {
+	if r.field == part.FieldPrice {
 		return p.m.part.Price[r.pin.ID]
 	}
 	return p.m.part.Get(r.field)
@@ -104,11 +105,11 @@ func (p *partForm) closing() {
 
 func (p *partForm) set(r partRow, text string) bool {
 	typed := strings.TrimSpace(text)
-	if r.field == swap.FieldPrice {
+	if r.field == part.FieldPrice {
 		typed = r.pin.ID + "=" + typed
 	}
-	part := p.m.part.Clone()
-	if err := part.Set(p.m.o.Catalog, r.field, typed); err != nil {
+	next := p.m.part.Clone()
+	if err := next.Set(p.m.o.Catalog, r.field, typed); err != nil {
 		if p.m.form.drafts == nil {
 			p.m.form.drafts = map[partRow]draft{}
 		}
@@ -116,7 +117,7 @@ func (p *partForm) set(r partRow, text string) bool {
 		return false
 	}
 	delete(p.m.form.drafts, r)
-	p.m.changeJob(func(j *job) { j.part = part })
+	p.m.changeCall(func(c *call.Call) { c.Part = next })
 	return true
 }
 
@@ -188,9 +189,9 @@ func (p *partForm) move(by int) {
 
 // choices are the words of the row under the cursor, the one that stands for
 // nothing said first.
-func choices(f swap.Field) []string {
+func choices(f part.Field) []string {
 	words := f.Info().Words
-	if f == swap.FieldCase {
+	if f == part.FieldCase {
 		return append([]string{""}, words...)
 	}
 	return words
@@ -202,9 +203,9 @@ func (p *partForm) choose(by int) {
 }
 
 // nextChoice is the word after the one a field of the part has.
-func nextChoice(part *swap.Part, f swap.Field, by int) string {
+func nextChoice(p *part.Part, f part.Field, by int) string {
 	list := choices(f)
-	at := max(slices.Index(list, part.Get(f)), 0)
+	at := max(slices.Index(list, p.Get(f)), 0)
 	return list[(at+by+len(list))%len(list)]
 }
 
@@ -217,7 +218,7 @@ const (
 func (p *partForm) lines(w int) (lines []string, of []int) {
 	t := p.m.theme
 	for i, r := range p.rows() {
-		if r.field == swap.FieldPrice && (i == 0 || p.rows()[i-1].field != r.field) {
+		if r.field == part.FieldPrice && (i == 0 || p.rows()[i-1].field != r.field) {
 			lines, of = append(lines, " "+t.Heading.Of("Price of a mass of metal")), append(of, -1)
 		}
 		lines, of = append(lines, p.line(i, r, w)), append(of, i)
@@ -257,7 +258,7 @@ func (p *partForm) line(i int, r partRow, w int) string {
 }
 
 // choiceText shows the word that a field has, and under the cursor the others.
-func (p *partForm) choiceText(f swap.Field, here bool) string {
+func (p *partForm) choiceText(f part.Field, here bool) string {
 	t, now := p.m.theme, p.m.part.Get(f)
 	var list []string
 	for i, c := range choices(f) {
@@ -309,9 +310,9 @@ func (p *partForm) View(w, h int) []string {
 
 // understood is what was typed for a field in the unit of the system, or the
 // material it names; "" where that says no more than the text.
-func (s *swaps) understood(f swap.Field, system units.System) string {
+func (s *swaps) understood(f part.Field, system units.System) string {
 	g := &s.given
-	if f == swap.FieldMate && g.Mate != nil {
+	if f == part.FieldMate && g.Mate != nil {
 		return g.Mate.Name()
 	}
 	q := g.Size(f)

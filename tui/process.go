@@ -7,7 +7,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/call"
 	"alongside/props/foundry"
+	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/tui/ui"
 	"alongside/units"
@@ -16,13 +18,8 @@ import (
 // processes is what is published for the process of each pin, as displayed.
 type processes struct {
 	cards      []*foundry.ProcessCard
-	tolerances [][]foundry.ToleranceResult // at the dimension looked up; nil without one
-}
-
-// dimension is the size of a casting whose tolerance is looked up.
-type dimension struct {
-	text string
-	size units.Quantity // meaningful where text is not empty
+	size       *units.Quantity             // whose tolerance is looked up; nil: none
+	tolerances [][]foundry.ToleranceResult // at that size
 }
 
 // foundry is what is published about processes; nil where the program was
@@ -36,11 +33,11 @@ func (m *Model) foundry() *foundry.Book {
 
 func (m *Model) processCards() *processes {
 	if m.processes == nil {
-		p, book := &processes{}, m.foundry()
+		p, book := &processes{size: m.given().Dimension}, m.foundry()
 		for _, i := range m.order() {
 			p.cards = append(p.cards, book.Card(m.bench.Pins[i]))
-			if m.dimension.text != "" {
-				p.tolerances = append(p.tolerances, book.Tolerance(m.bench.Pins[i], m.dimension.size))
+			if p.size != nil {
+				p.tolerances = append(p.tolerances, book.Tolerance(m.bench.Pins[i], *p.size))
 			}
 		}
 		m.processes = p
@@ -119,11 +116,7 @@ func (p *processPanel) Update(msg tea.Msg) tea.Cmd {
 }
 
 func (m *Model) copyProcess(pins []*props.Material, what string) tea.Cmd {
-	var size *units.Quantity
-	if m.dimension.text != "" {
-		size = &m.dimension.size
-	}
-	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, size), what)
+	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, m.processCards().size), what)
 }
 
 // source shows every statement behind the cell under the cursor.
@@ -138,7 +131,7 @@ func (p *processPanel) source() screen {
 	var c *report.Card
 	switch items := card.Of(row.kind); {
 	case row.tolerance:
-		c = report.NewToleranceCard(card.Material, m.dimension.size, cards.tolerances[m.col], m.bench.System)
+		c = report.NewToleranceCard(card.Material, *cards.size, cards.tolerances[m.col], m.bench.System)
 	case len(items) > 0:
 		c = report.NewItemsCard(card.Material, row.kind.String(), items)
 	default:
@@ -153,17 +146,13 @@ func newTolerance(m *Model, p *processPanel) screen {
 	return &prompt{
 		m: m, title: "Tolerance of a size",
 		about: "One dimension of the casting, such as 4 in or 100 mm. Every process then shows what is published for it: by ISO grade, in the trade's first-inch form, and the stock for machining. Empty: none.",
-		field: ui.NewField(m.dimension.text),
+		field: ui.NewField(m.part.Dimension),
 		accept: func(s string) error {
-			d := dimension{text: strings.TrimSpace(s)}
-			if d.text != "" {
-				q, err := units.ParseAs(d.text, units.Length, units.NoUnit)
-				if err != nil {
-					return err
-				}
-				d.text, d.size = q.String(), q
+			next := m.part.Clone()
+			if err := next.Set(m.o.Catalog, part.FieldDimension, s); err != nil {
+				return err
 			}
-			m.dimension, m.processes = d, nil
+			m.changeCall(func(c *call.Call) { c.Part = next })
 			p.list = ui.List{}
 			return nil
 		},

@@ -83,8 +83,8 @@ const (
 // fill lays out a row for each kind on which a pin has a statement.
 func (t *processTable) fill(m *Model) {
 	system := m.bench.System
-	if m.dimension.text != "" {
-		t.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(m.dimension.text, " ", "\u00a0"), toleranceLines, func(at int) []marked {
+	if t.of.size != nil {
+		t.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(t.of.size.String(), " ", "\u00a0"), toleranceLines, func(at int) []marked {
 			var texts []marked
 			for i := range t.of.tolerances[at] {
 				r := &t.of.tolerances[at][i]

@@ -72,10 +72,10 @@ func TestKeysOnANeedRow(t *testing.T) {
 	d.want("specified minimum: met")
 	d.press("esc")
 	for _, k := range []string{"r", "R", "w"} {
-		past := len(d.m.past)
+		past := d.m.history.Left()
 		d.press(k)
 		d.want("a need has the unit and direction it was typed with; n edits it")
-		if len(d.m.past) != past {
+		if d.m.history.Left() != past {
 			t.Errorf("%s changed the bench", k)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props/call"
+	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/props/swap"
 	"alongside/tui/ui"
@@ -13,7 +15,7 @@ import (
 // swaps is what the change of metal does to the part, for every pin beside
 // the baseline.
 type swaps struct {
-	given   swap.Given
+	given   part.Given
 	results []*swap.Result // as displayed, without the baseline
 }
 
@@ -21,7 +23,7 @@ type swaps struct {
 func (m *Model) swapped() *swaps {
 	if m.swaps == nil {
 		s := &swaps{}
-		s.given, _ = m.part.Read(m.o.Catalog) // the form has refused what cannot be read
+		s.given = m.given()
 		for at, i := range m.order() {
 			if at > 0 {
 				s.results = append(s.results, swap.Work(&m.bench, s.given, m.bench.Pins[m.bench.Baseline], m.bench.Pins[i]))
@@ -91,8 +93,8 @@ func (p *swapPanel) Keys() ui.Keys {
 	}
 	return append(append(append(ui.Keys{
 		ui.On("e i + /", "part", "the part, at what this line waits for", p.form),
-		ui.On("c", "case", "next load case", func() { p.next(swap.FieldCase) }),
-		ui.On("w", "strength", "next strength that decides", func() { p.next(swap.FieldStrength) }),
+		ui.On("c", "case", "next load case", func() { p.next(part.FieldCase) }),
+		ui.On("w", "strength", "next strength that decides", func() { p.next(part.FieldStrength) }),
 		ui.On("enter o", "formula", "formula, source and figures of this line", p.enter),
 		ui.On("", "pin", "", nil).As("←→"),
 		ui.Send("y", "copy", "copy the swap, all pins", func() tea.Cmd { return m.copyDoc(report.SwapDoc(m.swapped().results...), "swap") }),
@@ -143,24 +145,24 @@ func (p *swapPanel) enter() {
 }
 
 // next steps the load case or the strength on.
-func (p *swapPanel) next(f swap.Field) {
+func (p *swapPanel) next(f part.Field) {
 	m := p.m
-	part := m.part.Clone()
-	if err := part.Set(m.o.Catalog, f, nextChoice(&part, f, 1)); err != nil {
+	next := m.part.Clone()
+	if err := next.Set(m.o.Catalog, f, nextChoice(&next, f, 1)); err != nil {
 		m.warn(err.Error())
 		return
 	}
-	m.changeJob(func(j *job) { j.part = part })
+	m.changeCall(func(c *call.Call) { c.Part = next })
 	switch f {
-	case swap.FieldCase:
+	case part.FieldCase:
 		m.say("load case: " + ui.Or(m.part.Case.String(), "not said"))
-	case swap.FieldStrength:
+	case part.FieldStrength:
 		m.say("strength that decides: " + strengthWords(m.part.Strength))
 	}
 }
 
-func strengthWords(s swap.Strength) string {
-	if s == swap.Auto || s == "" {
+func strengthWords(s part.Strength) string {
+	if s == part.Auto || s == "" {
 		return "yield where both have one, else tensile"
 	}
 	return string(s)
@@ -171,7 +173,7 @@ func (p *swapPanel) form() {
 	if l := p.line(); l != nil {
 		if f, ok := l.Lacks(); ok {
 			row := partRow{field: f}
-			if f == swap.FieldPrice {
+			if f == part.FieldPrice {
 				row.pin = p.result().Pin
 			}
 			p.m.open(newPartOn(p.m, row))

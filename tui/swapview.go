@@ -3,8 +3,8 @@ package tui
 import (
 	"strings"
 
+	"alongside/props/part"
 	"alongside/props/report"
-	"alongside/props/swap"
 	"alongside/tui/ui"
 )
 
@@ -20,7 +20,7 @@ func (p *swapPanel) head() []string {
 	if text == "" {
 		return []string{t.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
 	}
-	if s := m.part.Strength; s == "" || s == swap.Auto {
+	if s := m.part.Strength; s == "" || s == part.Auto {
 		text += "; by yield or tensile strength"
 	}
 	lines := ui.Wrap("Part: "+text, w-2)

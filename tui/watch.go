@@ -7,6 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/props/call"
 	"alongside/props/report"
 	"alongside/props/watch"
 	"alongside/tui/ui"
@@ -31,23 +32,13 @@ func (m *Model) readRules() tea.Cmd {
 // the bench and the part as they are; nil until the rules have been read.
 func (m *Model) watched() []report.Watched {
 	if m.cautions == nil && m.rules != nil && len(m.bench.Pins) > 1 {
-		base, part := m.bench.Pins[m.bench.Baseline], m.conditions()
+		base, given := m.bench.Pins[m.bench.Baseline], m.given()
 		for _, i := range m.order()[1:] {
 			pin := m.bench.Pins[i]
-			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.bench, base, pin, part)})
+			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.bench, base, pin, given, m.aside)})
 		}
 	}
 	return m.cautions
-}
-
-// conditions is what the rules may know of the part.
-func (m *Model) conditions() watch.Conditions {
-	given, _ := m.part.Read(m.o.Catalog) // the form has refused what cannot be read
-	c := watch.Conditions{Mate: given.Mate, With: m.facts, Dismissed: m.aside}
-	if r := given.Range; r != nil {
-		c.LowestC, c.HighestC = &r[0], &r[1]
-	}
-	return c
 }
 
 // openCautions counts the cautions that are not put aside.
@@ -188,10 +179,10 @@ func (p *watchPanel) dismiss() {
 		return
 	}
 	id, title, aside := c.ID, c.Title, !c.Dismissed
-	p.m.changeJob(func(j *job) {
-		j.aside = slices.DeleteFunc(j.aside, func(s string) bool { return s == id })
+	p.m.changeCall(func(c *call.Call) {
+		c.Aside = slices.DeleteFunc(c.Aside, func(s string) bool { return s == id })
 		if aside {
-			j.aside = append(j.aside, id)
+			c.Aside = append(c.Aside, id)
 		}
 	})
 	if aside {
@@ -241,11 +232,11 @@ func (p *watchPanel) counts(w int) string {
 func (p *watchPanel) partText() string {
 	m := p.m
 	var parts []string
-	if m.facts != 0 {
-		parts = append(parts, m.facts.String())
+	if m.part.With != 0 {
+		parts = append(parts, m.part.With.String())
 	}
-	if m.part.Range != "" {
-		parts = append(parts, m.part.Range)
+	if m.part.Service != "" {
+		parts = append(parts, m.part.Service)
 	}
 	if m.part.Mate != "" {
 		parts = append(parts, "mate "+m.part.Mate)

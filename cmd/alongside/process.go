@@ -1,15 +1,13 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/report"
-	"alongside/units"
 )
 
 func (p *program) processCommand() *cobra.Command {
@@ -27,28 +25,21 @@ are looked up for that size.`,
 		Args:              cobra.MinimumNArgs(1),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
+	typed := p.partFlags(cmd, part.FieldDimension)
 	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		list, err := p.resolve(args)
 		if err != nil {
 			return err
 		}
-		var dimension *units.Quantity
-		if *size != "" {
-			q, err := units.ParseAs(*size, units.Length, units.NoUnit)
-			if err != nil {
-				return fmt.Errorf("--dimension %w", err)
-			}
-			if q.IsRange() || q.Qual != units.Exact && q.Qual != units.Approx || !(q.Lo > 0) {
-				return fmt.Errorf("--dimension %q: one size above zero is needed, such as \"4 in\"", *size)
-			}
-			dimension = &q
+		given, err := typed.read(p.catalog())
+		if err != nil {
+			return err
 		}
 		if format.value == "json" {
-			return p.print(report.ProcessJSON(data.Foundry(), list, dimension))
+			return p.print(report.ProcessJSON(data.Foundry(), list, given.Dimension))
 		}
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format.value)
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, given.Dimension), format.value)
 	}
 	return cmd
 }

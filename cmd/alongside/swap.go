@@ -1,12 +1,9 @@
 package main
 
 import (
-	"fmt"
-	"strings"
-
 	"github.com/spf13/cobra"
 
-	"alongside/props/catalog"
+	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/props/swap"
 )
@@ -25,13 +22,14 @@ Results are ranges where the figures are. Where figures may not be compared or
 are not on file there is the reason in place of a number.`,
 		Example: `  alongside swap gray-30 a356-t6-pm --mass "4.2 lb" --wall "3/8 in" --case plate
   alongside swap gray-30 a356-t6-pm za-12-sand --mass "4.2 lb" --case beam --keep stiffness
-  alongside swap gray-30 a356-t6-sand --length "12 in" --range "70..250 F" --mate 1045 --fit "1.5 in"
+  alongside swap gray-30 a356-t6-sand --length "12 in" --service "70..250 F" --mate 1045 --fit "1.5 in"
   alongside swap gray-30 a356-t6-pm --mass "4.2 lb" --price "gray-30=0.60 USD/lb" --price "a356-t6-pm=1.20 USD/lb"
   alongside swap c83600-sand a356-t6-sand --volume "250 cm3" --length "300 mm" --units si --format html`,
 		Args:              cobra.MinimumNArgs(2),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	typed := p.partFlags(cmd)
+	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
+		part.FieldService, part.FieldMate, part.FieldStress, part.FieldFit, part.FieldPrice)
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	basis := choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum")
 	format := choiceFlag(cmd, "format", "form of the output", report.SwapFormats()...)
@@ -41,11 +39,7 @@ are not on file there is the reason in place of a number.`,
 		if err != nil {
 			return err
 		}
-		part, err := typed.part(p.catalog())
-		if err != nil {
-			return err
-		}
-		given, err := part.Read(p.catalog())
+		given, err := typed.read(p.catalog())
 		if err != nil {
 			return err
 		}
@@ -64,40 +58,4 @@ are not on file there is the reason in place of a number.`,
 		return p.print(text)
 	}
 	return cmd
-}
-
-// partFlags are the fields of a part as typed on the command line; only the
-// price may stand more than once.
-type partFlags map[swap.Field]*[]string
-
-func (p *program) partFlags(cmd *cobra.Command) partFlags {
-	typed := partFlags{}
-	for _, f := range swap.Fields() {
-		info := f.Info()
-		usage := fmt.Sprintf("%s, such as `%q`", info.Help, info.Example)
-		if info.Words != nil {
-			usage = fmt.Sprintf("%s: `%s`", info.Help, strings.Join(info.Words, "|"))
-			_ = cmd.RegisterFlagCompletionFunc(info.Name, cobra.FixedCompletions(info.Words, cobra.ShellCompDirectiveNoFileComp))
-		}
-		typed[f] = cmd.Flags().StringArray(info.Name, nil, usage)
-	}
-	_ = cmd.RegisterFlagCompletionFunc(swap.FieldMate.String(), p.completeMaterials)
-	return typed
-}
-
-// part sets all fields that were typed.
-func (typed partFlags) part(c *catalog.Catalog) (swap.Part, error) {
-	var part swap.Part
-	for _, f := range swap.Fields() {
-		texts := *typed[f]
-		if len(texts) > 1 && f != swap.FieldPrice {
-			return part, fmt.Errorf("--%s is given twice: %q and %q", f, texts[0], texts[1])
-		}
-		for _, t := range texts {
-			if err := part.Set(c, f, t); err != nil {
-				return part, fmt.Errorf("--%w", err)
-			}
-		}
-	}
-	return part, nil
 }

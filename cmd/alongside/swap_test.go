@@ -4,7 +4,7 @@ import "testing"
 
 // Swaps whose whole output is kept in testdata/cmd, on the invented catalog.
 func TestSwapCommand(t *testing.T) {
-	part := []string{"--mass", "4.2 lb", "--wall", "3/8 in", "--length", "12 in", "--case", "plate", "--range", "68..400 F",
+	part := []string{"--mass", "4.2 lb", "--wall", "3/8 in", "--length", "12 in", "--case", "plate", "--service", "68..400 F",
 		"--mate", "t1-f-sand", "--stress", "5 ksi", "--fit", "1.5 in", "--price", "l30=0.60 USD/lb", "--price", "t1-t6-pm=1.20 USD/lb"}
 	for name, line := range map[string]struct {
 		args []string
@@ -18,11 +18,11 @@ func TestSwapCommand(t *testing.T) {
 		"swap-json":      {append([]string{"swap", "l30", "t1-f-sand", "--format", "json"}, part...), exitOK},
 		"swap-nothing":   {[]string{"swap", "l30", "t1-f-sand"}, exitOK},
 		"swap-yield":     {[]string{"swap", "l30", "t1-f-sand", "--strength", "yield", "--keep", "strength", "--case", "beam"}, exitOK},
-		"swap-hot":       {[]string{"swap", "t1-f-sand", "t1-t6-pm", "--range", "-40..900 F", "--length", "12 in"}, exitOK},
+		"swap-hot":       {[]string{"swap", "t1-f-sand", "t1-t6-pm", "--service", "-40..900 F", "--length", "12 in"}, exitOK},
 		"swap-help":      {[]string{"swap", "--help"}, exitOK},
 		"swap-negative":  {[]string{"swap", "l30", "t1-f-sand", "--mass", "-3 lb"}, exitUsage},
 		"swap-no-unit":   {[]string{"swap", "l30", "t1-f-sand", "--wall", "3/8"}, exitUsage},
-		"swap-one-end":   {[]string{"swap", "l30", "t1-f-sand", "--range", "250 F"}, exitUsage},
+		"swap-one-end":   {[]string{"swap", "l30", "t1-f-sand", "--service", "250 F"}, exitOK},
 		"swap-bad-case":  {[]string{"swap", "l30", "t1-f-sand", "--case", "girder"}, exitUsage},
 		"swap-bad-mate":  {[]string{"swap", "l30", "t1-f-sand", "--mate", "unobtainium"}, exitUsage},
 		"swap-bad-price": {[]string{"swap", "l30", "t1-f-sand", "--price", "1.20/lb"}, exitUsage},

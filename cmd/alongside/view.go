@@ -9,6 +9,7 @@ import (
 
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -88,32 +89,23 @@ func (v *view) bench(c *catalog.Catalog, ids []string) (compare.Bench, error) {
 		b.Basis = compare.MinimumOnly
 	}
 	if v.service != "" {
-		q, err := units.ParseAs(v.service, units.Temperature, units.NoUnit)
+		at, err := part.Temperature(v.service, units.NoUnit)
 		if err != nil {
 			return b, fmt.Errorf("--service %w", err)
 		}
-		if q.IsRange() {
-			return b, fmt.Errorf("--service %q: one temperature is needed, not a range", v.service)
-		}
-		t := celsius(q, q.Lo)
-		b.Service = &t
+		b.Service = &at
 	}
 	if v.expansion != "" {
-		q, err := units.ParseAs(v.expansion, units.Temperature, units.NoUnit)
+		over, err := part.TemperatureRange(v.expansion, units.NoUnit)
 		if err != nil {
 			return b, fmt.Errorf("--expansion %w", err)
 		}
-		if !q.IsRange() {
-			return b, fmt.Errorf("--expansion %q: two temperatures are needed, such as 68-212 °F", v.expansion)
-		}
-		b.Range = &[2]float64{celsius(q, q.Lo), celsius(q, q.Hi)}
+		b.Range = &over
 	}
 	return b, nil
 }
 
-func celsius(q units.Quantity, v float64) float64 { return units.DegC.FromSI(q.Unit.ToSI(v)) }
-
-// needs is an argument check that says in words what is missing.
+// atLeast is an argument check that says in words what is missing.
 func atLeast(n int, what string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < n {

@@ -9,17 +9,15 @@ import (
 
 	"alongside/data"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/record"
 	"alongside/props/report"
-	"alongside/props/watch"
 	"alongside/units"
 )
 
 func (p *program) watchCommand() *cobra.Command {
-	var ids []string
 	var list strings.Builder
-	for _, f := range watch.AllFacts() {
-		ids = append(ids, f.ID())
+	for _, f := range part.AllFacts() {
 		fmt.Fprintf(&list, "  %-15s %s\n", f.ID(), f)
 	}
 	cmd := &cobra.Command{
@@ -39,21 +37,22 @@ What may stand after --with:
 		ValidArgsFunction: p.completeMaterials,
 	}
 	flags := cmd.Flags()
-	service := flags.String("service", "", "service `TEMPERATURE`, or a range such as \"-40..250 F\"")
-	mate := flags.String("mate", "", "`ID` of what the part touches, is pressed into or bolted to")
-	with := flags.StringSlice("with", nil, "what the part has or needs: `FACT,...`")
+	typed := p.partFlags(cmd, part.FieldService, part.FieldMate, part.FieldWith)
 	dismiss := flags.StringSlice("dismiss", nil, "cautions to put aside: `ID,...`")
-	_ = cmd.RegisterFlagCompletionFunc("mate", p.completeMaterials)
-	_ = cmd.RegisterFlagCompletionFunc("with", completeList(ids))
 	_ = cmd.RegisterFlagCompletionFunc("dismiss", func(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return completeList(data.Watch().IDs())(nil, nil, typed)
 	})
 	system := choiceFlag(cmd, "units", "units of the reasons; figures stand as printed", "us", "si", "cgs")
 	format := choiceFlag(cmd, "format", "form of the output", append(report.DocFormats(), "json")...)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		part, err := p.conditions(*service, *mate, *with, *dismiss)
+		given, err := typed.read(p.catalog())
 		if err != nil {
 			return err
+		}
+		for _, id := range *dismiss {
+			if known := data.Watch().IDs(); !slices.Contains(known, id) {
+				return fmt.Errorf("--dismiss: no watch-out %q; %s", id, record.DidYouMean(id, known))
+			}
 		}
 		pins, err := p.resolve(args)
 		if err != nil {
@@ -66,7 +65,7 @@ What may stand after --with:
 		bench.System, _ = units.ParseSystem(system.value)
 		var raised []report.Watched
 		for _, pin := range pins[1:] {
-			raised = append(raised, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(bench, pins[0], pin, part)})
+			raised = append(raised, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(bench, pins[0], pin, given, *dismiss)})
 		}
 		switch format.value {
 		case "json":
@@ -77,45 +76,6 @@ What may stand after --with:
 		return p.printDoc(report.WatchDoc(raised...), format.value)
 	}
 	return cmd
-}
-
-// conditions reads what was said of the part.
-func (p *program) conditions(service, mate string, with, dismiss []string) (watch.Conditions, error) {
-	part := watch.Conditions{Dismissed: dismiss}
-	if service != "" {
-		q, err := units.ParseAs(service, units.Temperature, units.NoUnit)
-		if err != nil {
-			return part, fmt.Errorf("--service %w", err)
-		}
-		lo, hi := celsius(q, q.Lo), celsius(q, q.Hi)
-		part.HighestC = &hi
-		if q.IsRange() {
-			part.LowestC = &lo
-		}
-		if q.Lo == q.Hi && lo < 0 { // one temperature below freezing is meant as the lowest
-			part.LowestC, part.HighestC = &lo, nil
-		}
-	}
-	if mate != "" {
-		m, err := p.catalog().Resolve(mate)
-		if err != nil {
-			return part, fmt.Errorf("--mate: %w", err)
-		}
-		part.Mate = m
-	}
-	for _, word := range with {
-		f, err := watch.ParseFact(word)
-		if err != nil {
-			return part, fmt.Errorf("--with: %w", err)
-		}
-		part.With |= f
-	}
-	for _, id := range dismiss {
-		if known := data.Watch().IDs(); !slices.Contains(known, id) {
-			return part, fmt.Errorf("--dismiss: no watch-out %q; %s", id, record.DidYouMean(id, known))
-		}
-	}
-	return part, nil
 }
 
 // completeList offers words for the last of a list parted by commas.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -58,40 +59,25 @@ func temperature(s units.System, fromC, toC float64) string {
 // ParseService reads a service temperature, in the unit of the system where
 // none is typed; an empty text is none.
 func ParseService(s string, system units.System) (*float64, error) {
-	q, err := parseTemperature(s, system)
-	if q == nil || err != nil {
+	if strings.TrimSpace(s) == "" {
+		return nil, nil
+	}
+	at, err := part.Temperature(s, degrees(system))
+	if err != nil {
 		return nil, err
 	}
-	if q.IsRange() {
-		return nil, fmt.Errorf("%q: expected one temperature, such as %s", s, temperature(system, 150, 150))
-	}
-	c := units.DegC.FromSI(q.Unit.ToSI(q.Lo))
-	return &c, nil
+	return &at, nil
 }
 
 // ParseRange reads the two temperatures of an expansion range; an empty text
 // is none.
 func ParseRange(s string, system units.System) (*[2]float64, error) {
-	q, err := parseTemperature(s, system)
-	if q == nil || err != nil {
-		return nil, err
-	}
-	if !q.IsRange() {
-		return nil, fmt.Errorf("%q: expected a range, such as %s", s, temperature(system, 20, 100))
-	}
-	return &[2]float64{units.DegC.FromSI(q.Unit.ToSI(q.Lo)), units.DegC.FromSI(q.Unit.ToSI(q.Hi))}, nil
-}
-
-func parseTemperature(s string, system units.System) (*units.Quantity, error) {
 	if strings.TrimSpace(s) == "" {
 		return nil, nil
 	}
-	q, err := units.ParseAs(s, units.Temperature, degrees(system))
+	over, err := part.TemperatureRange(s, degrees(system))
 	if err != nil {
 		return nil, err
 	}
-	if q.Qual != units.Exact {
-		return nil, fmt.Errorf("%q: expected a temperature without %s", s, q.Qual)
-	}
-	return &q, nil
+	return &over, nil
 }

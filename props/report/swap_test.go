@@ -6,10 +6,11 @@ import (
 
 	"alongside/data"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/swap"
 )
 
-func swapped(t *testing.T, part swap.Part, from, to string) *swap.Result {
+func swapped(t *testing.T, part part.Part, from, to string) *swap.Result {
 	t.Helper()
 	c := data.Catalog()
 	g, err := part.Read(c)
@@ -22,7 +23,7 @@ func swapped(t *testing.T, part swap.Part, from, to string) *swap.Result {
 
 // Whatever leaves the program carries the caution, and every figure a source.
 func TestSwapCarriesCautionAndSources(t *testing.T) {
-	r := swapped(t, swap.Part{Mass: "4.2 lb", Case: swap.Plate, Range: "70..250 F"}, "gray-30", "a356-t6-pm")
+	r := swapped(t, part.Part{Mass: "4.2 lb", Case: part.Plate, Service: "70..250 F"}, "gray-30", "a356-t6-pm")
 	for _, format := range SwapFormats() {
 		text, err := RenderSwap(format, 80, r)
 		if err != nil {
@@ -49,7 +50,7 @@ func TestSwapCarriesCautionAndSources(t *testing.T) {
 
 // The card of a line names the source of its formula and of each figure.
 func TestSwapCardNamesSources(t *testing.T) {
-	r := swapped(t, swap.Part{Mass: "4.2 lb"}, "gray-30", "a356-t6-pm")
+	r := swapped(t, part.Part{Mass: "4.2 lb"}, "gray-30", "a356-t6-pm")
 	for i := range r.Lines {
 		l := &r.Lines[i]
 		for _, s := range NewSwapCard(r, l).Sections {

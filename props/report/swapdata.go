@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/part"
 	"alongside/props/swap"
 )
 
@@ -68,7 +69,7 @@ type swapDocument struct {
 type jsonSwap struct {
 	From  string         `json:"from"`
 	To    string         `json:"to"`
-	Part  swap.Part      `json:"part"`
+	Part  part.Part      `json:"part"`
 	Worth []string       `json:"worth"`
 	Lines []jsonSwapLine `json:"lines"`
 }

@@ -73,10 +73,10 @@ func (w *work) bar(l *Line, s pair) {
 	v := w.volume()
 	switch {
 	case w.Length == nil:
-		l.Need = needLength
+		l.wait(needLength)
 		return
 	case v == nil:
-		l.Need = needMass
+		l.wait(needMass)
 		return
 	}
 	n := ofGiven(*w.Length)

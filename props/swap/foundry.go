@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"alongside/props"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -59,12 +60,13 @@ func (w *work) pattern(l *Line, s pair) {
 		l.Words = "can serve: the two metals shrink alike"
 		return
 	}
-	u, need := w.unit(units.Strain), needLength+" for the amount"
+	u := w.unit(units.Strain)
 	if w.Length != nil {
 		miss = miss.times(ofGiven(*w.Length))
-		u, need = w.unit(units.Length), ""
+		u = w.unit(units.Length)
+	} else {
+		l.wait(want{part.FieldLength, needLength.text + " for the amount"})
 	}
-	l.Need = need
 	l.Value = miss.in(u)
 	size := "small"
 	if miss.mid > 0 {
@@ -86,21 +88,21 @@ func (w *work) price() {
 	d := w.pair(props.Density)
 	switch {
 	case !ok:
-		l.Need = needPrice + " for " + w.pin.ID
+		l.wait(want{part.FieldPrice, needPrice.text + " for " + w.pin.ID})
 	case v == nil && w.Mass == nil:
-		l.Need = needMass
+		l.wait(needMass)
 	case w.rest(&l, d):
 		m := Line{}
 		w.masses(&m, d, exact(1))
 		u := w.unit(units.Mass)
-		l.Value = pin.of(m.Value, u)
+		l.Value = cost(pin, m.Value, u)
 		switch {
 		case !today:
 			l.Notes = append(l.Notes, "no price given for "+w.base.ID)
 		default:
-			l.Base = base.of(m.Base, u)
+			l.Base = cost(base, m.Base, u)
 			if base.Currency == pin.Currency {
-				l.Ratio = pin.perSI().over(base.perSI()).times(d.ratio()).in(units.One)
+				l.Ratio = perSI(pin).over(perSI(base)).times(d.ratio()).in(units.One)
 			}
 		}
 	}
@@ -108,7 +110,7 @@ func (w *work) price() {
 }
 
 // perSI is the price per kilogram.
-func (p Price) perSI() interval {
+func perSI(p part.Price) interval {
 	a := ofGiven(p.Amount)
 	return a.times(exact(1 / p.Per.ToSI(1)))
 }
@@ -116,10 +118,10 @@ func (p Price) perSI() interval {
 // cents is the finest place of a price of a part.
 const cents = -2
 
-// of is the price of a mass.
-func (p Price) of(m *Value, u units.Unit) *Value {
+// cost is the price of a mass of metal.
+func cost(p part.Price, m *Value, u units.Unit) *Value {
 	mass := interval{u.ToSI(m.Lo), u.ToSI(m.Mid), u.ToSI(m.Hi), u.ToSI(math.Pow10(int(m.Place))), m.Range}
-	v := p.perSI().times(mass).in(units.One)
+	v := perSI(p).times(mass).in(units.One)
 	v.Symbol = p.Currency
 	v.Place = max(v.Place, cents)
 	return v

@@ -6,12 +6,13 @@ import (
 	"unicode/utf8"
 
 	"alongside/props/compare"
+	"alongside/props/part"
 )
 
 // Nothing that can be typed makes Set panic, and what it takes can be read
 // back and worked with.
 func FuzzSet(f *testing.F) {
-	for _, field := range Fields() {
+	for _, field := range part.Fields() {
 		info := field.Info()
 		f.Add(uint8(field), info.Example)
 		for _, w := range info.Words {
@@ -20,22 +21,22 @@ func FuzzSet(f *testing.F) {
 	}
 	for _, s := range []string{"", "-3 lb", "0 lb", "NaN lb", "1e60 lb", "1e-60 in", "4-5 lb", "about 4 lb", "> 4 lb", "250 F", "-40..250 F",
 		"-500..20 F", "gray-30=", "gray-30=2.4-2.8 €/kg", "=1/lb", "gray-30=$-1/lb", "gray-30=1/ksi", "gray-30=1 per lb", "\x00", "\xff", "￼1/lb"} {
-		for _, field := range Fields() {
+		for _, field := range part.Fields() {
 			f.Add(uint8(field), s)
 		}
 	}
 	c := problems(f)
 	base, pin := c.Material("als-356"), c.Material("mse-gray")
 	f.Fuzz(func(t *testing.T, field uint8, typed string) {
-		p := Part{Mass: "1 kg"}
-		at := Field(field)
+		p := part.Part{Mass: "1 kg"}
+		at := part.Field(field)
 		before := p.Clone()
 		err := p.Set(c, at, typed)
 		if err != nil {
 			if err.Error() == "" {
 				t.Error("an error without words")
 			}
-			if at < fieldCount && p.Get(at) != before.Get(at) {
+			if int(at) < len(part.Fields()) && p.Get(at) != before.Get(at) {
 				t.Errorf("%q was refused and changed the part all the same", typed)
 			}
 			return
@@ -45,7 +46,7 @@ func FuzzSet(f *testing.F) {
 			t.Errorf("%q keeps a broken text %q", typed, text)
 		}
 		again := p.Clone()
-		if at != FieldPrice {
+		if at != part.FieldPrice {
 			if err := again.Set(c, at, text); err != nil || again.Get(at) != text {
 				t.Errorf("%q became %q, which reads as %q: %v", typed, text, again.Get(at), err)
 			}

@@ -5,6 +5,7 @@ import (
 
 	"alongside/data"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/swap"
 )
 
@@ -20,10 +21,10 @@ func TestLacks(t *testing.T) {
 		}
 		b.Pin(m)
 	}
-	var part swap.Part
+	var p part.Part
 	needs := 0
 	for round := 0; round < 40; round++ {
-		given, err := part.Read(c)
+		given, err := p.Read(c)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -46,13 +47,13 @@ func TestLacks(t *testing.T) {
 		needs++
 		f, _ := lacks.Lacks()
 		typed := f.Info().Example
-		if f == swap.FieldPrice {
+		if f == part.FieldPrice {
 			typed = b.Pins[1].ID + "=1.20/lb"
 		}
-		if err := part.Set(c, f, typed); err != nil {
+		if err := p.Set(c, f, typed); err != nil {
 			t.Fatal(err)
 		}
-		if again, _ := part.Read(c); true {
+		if again, _ := p.Read(c); true {
 			l := swap.Work(&b, again, b.Pins[0], b.Pins[1]).Line(lacks.ID)
 			if l != nil {
 				if next, ok := l.Lacks(); ok && next == f {

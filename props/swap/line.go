@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -49,9 +50,10 @@ type Line struct {
 
 	Formula Formula
 	Figures []Used
-	Need    string   // what the part must say more: "needs a wall thickness"
-	Reason  string   // why there is no number
-	Notes   []string // cautions that leave the result standing
+	Need    string     // what the part must say more: "needs a wall thickness"
+	field   part.Field // that Need asks for
+	Reason  string     // why there is no number
+	Notes   []string   // cautions that leave the result standing
 }
 
 // Done reports whether the line has a result.
@@ -113,7 +115,7 @@ func percent(ratio float64, decimals int) string {
 // Result is the swap worked out: plain data for screens, commands and copies.
 type Result struct {
 	Base, Pin *props.Material
-	Given     Given
+	Given     part.Given
 	System    units.System
 	Lines     []Line
 }
@@ -141,16 +143,29 @@ func (r *Result) Needs() []string {
 	return out
 }
 
+// want is what a line waits for: a field of the part, in words.
+type want struct {
+	field part.Field
+	text  string
+}
+
 // What a part can lack.
-const (
-	needMass   = "needs a mass or a volume"
-	needWall   = "needs a wall thickness"
-	needDepth  = "needs a wall thickness, here the depth of the beam"
-	needLength = "needs a length"
-	needCase   = "needs a load case (tie, plate, beam or fixed-beam)"
-	needRange  = "needs a service range"
-	needMate   = "needs a mating material"
-	needFit    = "needs a fit diameter"
-	needStress = "needs an applied stress"
-	needPrice  = "needs a price of the metal"
+var (
+	needMass   = want{part.FieldMass, "needs a mass or a volume"}
+	needWall   = want{part.FieldWall, "needs a wall thickness"}
+	needDepth  = want{part.FieldWall, "needs a wall thickness, here the depth of the beam"}
+	needLength = want{part.FieldLength, "needs a length"}
+	needCase   = want{part.FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
+	needRange  = want{part.FieldService, "needs a service range"}
+	needMate   = want{part.FieldMate, "needs a mating material"}
+	needFit    = want{part.FieldFit, "needs a fit diameter"}
+	needStress = want{part.FieldStress, "needs an applied stress"}
+	needPrice  = want{part.FieldPrice, "needs a price of the metal"}
 )
+
+// wait notes on the line what the part must say before there is a number.
+func (l *Line) wait(n want) { l.Need, l.field = n.text, n.field }
+
+// Lacks is the field of the part that the line waits for; ok is false where it
+// waits for none.
+func (l *Line) Lacks() (f part.Field, ok bool) { return l.field, l.Need != "" }

@@ -3,6 +3,7 @@ package swap
 import (
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -17,7 +18,7 @@ type pair struct {
 
 // work carries what a swap is worked out from.
 type work struct {
-	Given
+	part.Given
 	bench     compare.Bench
 	base, pin *props.Material
 	pairs     map[props.PropertyID]pair
@@ -140,10 +141,10 @@ func (w *work) unit(d units.Dimension) units.Unit { return units.Preferred(d, w.
 
 // of sets value, baseline and ratio of a line from a size that the part has
 // today and the ratio. Where the size was not given, need says so.
-func (w *work) of(l *Line, today *units.Quantity, ratio interval, need string) {
+func (w *work) of(l *Line, today *units.Quantity, ratio interval, need want) {
 	l.Ratio = ratio.in(units.One)
 	if today == nil {
-		l.Need = need
+		l.wait(need)
 		return
 	}
 	u := w.unit(today.Unit.Dimension())

@@ -10,6 +10,7 @@ import (
 
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -24,9 +25,9 @@ func problems(t testing.TB) *catalog.Catalog {
 }
 
 // partOf sets fields written as name=text, parted by bars.
-func partOf(t testing.TB, c *catalog.Catalog, text string) Part {
+func partOf(t testing.TB, c *catalog.Catalog, text string) part.Part {
 	t.Helper()
-	var p Part
+	var p part.Part
 	for _, pair := range strings.Split(text, "|") {
 		if pair == "" {
 			continue
@@ -43,8 +44,8 @@ func partOf(t testing.TB, c *catalog.Catalog, text string) Part {
 	return p
 }
 
-func fieldNamed(name string) (Field, bool) {
-	for _, f := range Fields() {
+func fieldNamed(name string) (part.Field, bool) {
+	for _, f := range part.Fields() {
 		if f.String() == name {
 			return f, true
 		}
@@ -53,7 +54,7 @@ func fieldNamed(name string) (Field, bool) {
 }
 
 // worked reads the part and works a swap out.
-func worked(t testing.TB, c *catalog.Catalog, p Part, from, to string) *Result {
+func worked(t testing.TB, c *catalog.Catalog, p part.Part, from, to string) *Result {
 	t.Helper()
 	g, err := p.Read(c)
 	if err != nil {

@@ -11,15 +11,16 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 
 	"pgregory.net/rapid"
 )
 
 // anyPart draws a part with any of its fields given.
-func anyPart(t *rapid.T, c *catalog.Catalog) Part {
-	var p Part
-	set := func(f Field, format string, args ...any) {
+func anyPart(t *rapid.T, c *catalog.Catalog) part.Part {
+	var p part.Part
+	set := func(f part.Field, format string, args ...any) {
 		if rapid.Bool().Draw(t, "give "+f.String()) {
 			if err := p.Set(c, f, fmt.Sprintf(format, args...)); err != nil {
 				t.Fatal(err)
@@ -27,18 +28,18 @@ func anyPart(t *rapid.T, c *catalog.Catalog) Part {
 		}
 	}
 	size := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-	set(FieldMass, "%.3f lb", size("mass", 0.01, 500))
-	set(FieldVolume, "%.3f cm3", size("volume", 0.1, 1e5))
-	set(FieldWall, "%.2f mm", size("wall", 0.5, 100))
-	set(FieldLength, "%.1f in", size("length", 0.1, 200))
-	set(FieldStress, "%.2f ksi", size("stress", 0.1, 50))
-	set(FieldFit, "%.1f mm", size("fit", 1, 500))
+	set(part.FieldMass, "%.3f lb", size("mass", 0.01, 500))
+	set(part.FieldVolume, "%.3f cm3", size("volume", 0.1, 1e5))
+	set(part.FieldWall, "%.2f mm", size("wall", 0.5, 100))
+	set(part.FieldLength, "%.1f in", size("length", 0.1, 200))
+	set(part.FieldStress, "%.2f ksi", size("stress", 0.1, 50))
+	set(part.FieldFit, "%.1f mm", size("fit", 1, 500))
 	cold := size("cold", -60, 150)
-	set(FieldRange, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
-	set(FieldCase, "%s", rapid.SampledFrom(FieldCase.Info().Words).Draw(t, "case"))
-	set(FieldKeep, "%s", rapid.SampledFrom(FieldKeep.Info().Words).Draw(t, "keep"))
-	set(FieldStrength, "%s", rapid.SampledFrom(FieldStrength.Info().Words).Draw(t, "strength"))
-	set(FieldMate, "%s", anyMaterial(t, c, "mate").ID)
+	set(part.FieldService, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
+	set(part.FieldCase, "%s", rapid.SampledFrom(part.FieldCase.Info().Words).Draw(t, "case"))
+	set(part.FieldKeep, "%s", rapid.SampledFrom(part.FieldKeep.Info().Words).Draw(t, "keep"))
+	set(part.FieldStrength, "%s", rapid.SampledFrom(part.FieldStrength.Info().Words).Draw(t, "strength"))
+	set(part.FieldMate, "%s", anyMaterial(t, c, "mate").ID)
 	return p
 }
 
@@ -46,7 +47,7 @@ func anyMaterial(t *rapid.T, c *catalog.Catalog, label string) *props.Material {
 	return rapid.SampledFrom(c.Materials).Draw(t, label)
 }
 
-func workOn(t *rapid.T, c *catalog.Catalog, b compare.Bench, p Part, base, pin *props.Material) *Result {
+func workOn(t *rapid.T, c *catalog.Catalog, b compare.Bench, p part.Part, base, pin *props.Material) *Result {
 	g, err := p.Read(c)
 	if err != nil {
 		t.Fatal(err)
@@ -73,7 +74,9 @@ func TestAnySwapIsSound(t *testing.T) {
 		b.Basis = rapid.SampledFrom([]compare.BasisSetting{compare.TypicalFirst, compare.MinimumOnly}).Draw(t, "basis")
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
 		p := anyPart(t, c)
-		p.setPrice(pin.ID, "1.20 USD/lb")
+		if err := p.Set(c, part.FieldPrice, pin.ID+"=1.20 USD/lb"); err != nil {
+			t.Fatal(err)
+		}
 		r := workOn(t, c, b, p, base, pin)
 		seen := map[string]bool{}
 		for i := range r.Lines {
@@ -202,7 +205,7 @@ func TestIntervalsHoldEveryPoint(t *testing.T) {
 	c := data.Catalog()
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := anyMaterial(t, c, "base"), anyMaterial(t, c, "pin")
-		p := Part{Mass: "4.2 lb", Wall: "3/8 in", Case: Case(rapid.SampledFrom(FieldCase.Info().Words).Draw(t, "case"))}
+		p := part.Part{Mass: "4.2 lb", Wall: "3/8 in", Case: part.Case(rapid.SampledFrom(part.FieldCase.Info().Words).Draw(t, "case"))}
 		r := workOn(t, c, compare.NewBench(), p, base, pin)
 		within := func(id string, want func(x map[string]float64) float64) {
 			l := r.Line(id)
@@ -226,7 +229,7 @@ func TestIntervalsHoldEveryPoint(t *testing.T) {
 		within("strength.load", func(x map[string]float64) float64 { return x["S₂"] / x["S₁"] })
 		within("current.resistance", func(x map[string]float64) float64 { return x["σ₁"] / x["σ₂"] })
 		within("heat.flow", func(x map[string]float64) float64 { return x["k₂"] / x["k₁"] })
-		wall := map[Case]float64{Tie: 1, Plate: 1. / 3, Beam: 1. / 4, FixedBeam: 1. / 3}[p.Case]
+		wall := map[part.Case]float64{part.Tie: 1, part.Plate: 1. / 3, part.Beam: 1. / 4, part.FixedBeam: 1. / 3}[p.Case]
 		within("stiffness.wall", func(x map[string]float64) float64 { return math.Pow(x["E₁"]/x["E₂"], wall) })
 	})
 }

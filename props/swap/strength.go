@@ -3,17 +3,18 @@ package swap
 import (
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
-var strengths = map[Strength]props.PropertyID{
-	Yield: props.YieldStrength, Tensile: props.TensileStrength, Fatigue: props.FatigueStrength,
+var strengths = map[part.Strength]props.PropertyID{
+	part.Yield: props.YieldStrength, part.Tensile: props.TensileStrength, part.Fatigue: props.FatigueStrength,
 }
 
 // strengthPair picks the strength that decides. Only Auto falls back from yield
 // to tensile, for both metals, and says why.
 func (w *work) strengthPair() (p props.PropertyID, found pair) {
-	if w.Strength != Auto {
+	if w.Strength != part.Auto {
 		p = strengths[w.Strength]
 		found = w.pair(p)
 		if p == props.YieldStrength && found.why != "" {
@@ -50,7 +51,7 @@ func (w *work) strength() {
 		l.Ratio = s.ratio().in(units.One)
 	}
 	w.add(l)
-	if w.keeps(KeepStrength) {
+	if w.keeps(part.KeepStrength) {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws)
 	}
 	w.margin(id, props.Minimum)
@@ -86,7 +87,7 @@ func (w *work) margin(p props.PropertyID, basis props.Basis) {
 	case l.Reason != "":
 		l.Base = nil
 	case w.Stress == nil:
-		l.Need = needStress
+		l.wait(needStress)
 	default:
 		if lacking != "" {
 			l.Notes = append(l.Notes, lacking)
@@ -140,8 +141,8 @@ const warm = 100
 // notAtHeat warns that room-temperature strengths are set against a part that
 // gets hot.
 func (w *work) notAtHeat() []string {
-	if w.Range == nil || w.Range[1] < warm || w.bench.Service != nil {
+	if w.Range() == nil || w.Range()[1] < warm || w.bench.Service != nil {
 		return nil
 	}
-	return []string{"strength at room temperature; the part gets to " + w.temperatureText(w.Range[1])}
+	return []string{"strength at room temperature; the part gets to " + w.temperatureText(w.Range()[1])}
 }

@@ -111,7 +111,7 @@ func TestMargins(t *testing.T) {
 	if len(l.Notes) == 0 || l.Notes[0] != "the stress reaches the strength" {
 		t.Errorf("a margin of 1 says %q", l.Notes)
 	}
-	l = line(t, swapOf(t, "stress=8 ksi|range=70..300 F", "i1-sand", "a1-sand"), "margin.typical")
+	l = line(t, swapOf(t, "stress=8 ksi|service=70..300 F", "i1-sand", "a1-sand"), "margin.typical")
 	if len(l.Notes) != 1 || l.Notes[0] != "strength at room temperature; the part gets to 300 °F" {
 		t.Errorf("a hot part says %q", l.Notes)
 	}
@@ -142,7 +142,7 @@ func TestVolumeStandsForMass(t *testing.T) {
 }
 
 func TestTemperature(t *testing.T) {
-	r := swapOf(t, "length=10 in|fit=2 in|range=-40..212 F|mate=s1-soft-wrought", "i1-sand", "a1-sand")
+	r := swapOf(t, "length=10 in|fit=2 in|service=-40..212 F|mate=s1-soft-wrought", "i1-sand", "a1-sand")
 	near := func(id string, v *Value, want float64) {
 		t.Helper()
 		if v == nil || math.Abs(v.Mid-want) > 1e-9 {
@@ -160,7 +160,7 @@ func TestTemperature(t *testing.T) {
 	if v := line(t, r, "bore.hot").Value; math.Abs(v.Lo-2*(11.95-7.005)*144e-6) > 1e-9 || math.Abs(v.Hi-2*(12.05-6.995)*144e-6) > 1e-9 {
 		t.Errorf("bore: have %v..%v", v.Lo, v.Hi)
 	}
-	if v := line(t, swapOf(t, "fit=2 in|range=70..212 F|mate=a1-pm", "i1-sand", "a1-sand"), "bore").Value; v.Lo != 0 || v.Hi != 0 {
+	if v := line(t, swapOf(t, "fit=2 in|service=70..212 F|mate=a1-pm", "i1-sand", "a1-sand"), "bore").Value; v.Lo != 0 || v.Hi != 0 {
 		t.Errorf("a mate of the same alloy: clearance changes by %v..%v", v.Lo, v.Hi)
 	}
 	near("held", held.Value, 10e3*12e-6*144)
@@ -172,11 +172,11 @@ func TestTemperature(t *testing.T) {
 			t.Errorf("%s: %+v", id, l)
 		}
 	}
-	held = line(t, swapOf(t, "range=70..572 F", "i1-sand", "a1-sand"), "held")
+	held = line(t, swapOf(t, "service=70..572 F", "i1-sand", "a1-sand"), "held")
 	if len(held.Notes) != 1 || held.Notes[0] != "above the typical yield strength of 24.0 ksi: the metal gives way first" {
 		t.Errorf("65 ksi says %q", held.Notes)
 	}
-	if l := swapOf(t, "range=68..600 F", "i1-sand", "a1-sand").Line("growth"); l.Reason != "no expansion figure for A1 sand above 300 °C (572 °F)" {
+	if l := swapOf(t, "service=68..600 F", "i1-sand", "a1-sand").Line("growth"); l.Reason != "no expansion figure for A1 sand above 300 °C (572 °F)" {
 		t.Errorf("beyond the published range: %+v", l)
 	}
 }
@@ -277,7 +277,7 @@ func TestDigits(t *testing.T) {
 }
 
 func TestWorth(t *testing.T) {
-	r := swapOf(t, "mass=4.2 lb|wall=3/8 in|length=12 in|case=plate|stress=8 ksi|range=70..212 F|mate=s1|fit=1.5 in", "i1-sand", "a1-sand")
+	r := swapOf(t, "mass=4.2 lb|wall=3/8 in|length=12 in|case=plate|stress=8 ksi|service=70..212 F|mate=s1|fit=1.5 in", "i1-sand", "a1-sand")
 	want := []string{
 		"Same shape: 1.62 lb instead of 4.2 lb (−62 %).",
 		"The same shape bends 1.60 times as far under the same load.",
@@ -309,9 +309,9 @@ func TestKeep(t *testing.T) {
 func TestNeedsAreTold(t *testing.T) {
 	r := swapOf(t, "", "i1-sand", "a1-sand")
 	have := strings.Join(r.Needs(), "|")
-	for _, need := range []string{needMass, needCase, needStress, needRange, needWall, needLength, needPrice} {
-		if !strings.Contains(have, need) {
-			t.Errorf("%q is not told in %q", need, have)
+	for _, need := range []want{needMass, needCase, needStress, needRange, needWall, needLength, needPrice} {
+		if !strings.Contains(have, need.text) {
+			t.Errorf("%q is not told in %q", need.text, have)
 		}
 	}
 	if r.System != units.US {

@@ -27,7 +27,7 @@ type leg struct {
 // legs are the changes from the assembly temperature to the cold and the hot
 // end; for a range that does not hold it, the range itself.
 func (w *work) legs() []leg {
-	cold, hot := w.Range[0], w.Range[1]
+	cold, hot := w.Range()[0], w.Range()[1]
 	if cold >= assembly-atAssembly || hot <= assembly+atAssembly {
 		return []leg{{"", cold, hot}}
 	}
@@ -116,14 +116,15 @@ var (
 // temperature is how the part grows over the service range, on its own and
 // against its mate, and the stress where it is not free to.
 func (w *work) temperature() {
-	if w.Range == nil {
+	if w.Range() == nil {
 		for _, l := range []Line{
 			{ID: "growth", Name: "Growth", Formula: growthFormula},
 			{ID: "mate", Name: "Beyond the mate", Formula: mateFormula},
 			{ID: "fit", Name: "Clearance", Formula: boreFormula},
 			{ID: "held", Name: "Stress if held", Formula: heldFormula},
 		} {
-			l.Group, l.Need = Temperature, needRange
+			l.Group = Temperature
+			l.wait(needRange)
 			w.add(l)
 		}
 		return
@@ -131,7 +132,7 @@ func (w *work) temperature() {
 	legs := w.legs()
 	whole := legs
 	if len(legs) > 1 {
-		whole = append([]leg{{"", w.Range[0], w.Range[1]}}, legs...)
+		whole = append([]leg{{"", w.Range()[0], w.Range()[1]}}, legs...)
 	}
 	for _, at := range whole {
 		w.growth(at)
@@ -158,7 +159,7 @@ func (w *work) growth(at leg) {
 	l.Base, l.Value, l.Reason = amount(base), amount(pin), pin.why
 	if l.Value != nil {
 		if w.Length == nil {
-			l.Need = needLength
+			l.wait(needLength)
 		}
 		if base.why != "" {
 			l.Notes = append(l.Notes, base.why)
@@ -187,12 +188,12 @@ func (w *work) against(legs []leg) {
 }
 
 // difference works out how much more the part grows than its mate over a size.
-func (w *work) difference(l *Line, at leg, over *units.Quantity, need string, sign float64) {
+func (w *work) difference(l *Line, at leg, over *units.Quantity, need want, sign float64) {
 	switch {
 	case w.Mate == nil:
-		l.Need = needMate
+		l.wait(needMate)
 	case over == nil:
-		l.Need = need
+		l.wait(need)
 	default:
 		base, pin, mate := strainOf(w.base, at), strainOf(w.pin, at), strainOf(w.Mate, at)
 		l.Figures = append(append(base.used("α₁"), pin.used("α₂")...), mate.used("αₘ")...)

@@ -3,6 +3,7 @@ package swap
 import (
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/units"
 )
 
@@ -10,13 +11,13 @@ import (
 // the pin's. The bench decides which figures are compared and in which units
 // the results are. Lines that cannot be worked out are there all the same, with
 // what they need or why there is no number.
-func Work(b *compare.Bench, g Given, base, pin *props.Material) *Result {
+func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w := &work{Given: g, bench: b.Clone(), base: base, pin: pin, pairs: map[props.PropertyID]pair{}}
 	if w.Keep == "" {
-		w.Keep = KeepAll
+		w.Keep = part.KeepAll
 	}
 	if w.Strength == "" {
-		w.Strength = Auto
+		w.Strength = part.Auto
 	}
 	w.shape()
 	w.stiffness()
@@ -30,7 +31,7 @@ func Work(b *compare.Bench, g Given, base, pin *props.Material) *Result {
 }
 
 // keeps reports whether the lines of an equal stiffness or strength are wanted.
-func (w *work) keeps(k Keep) bool { return w.Keep == KeepAll || w.Keep == k }
+func (w *work) keeps(k part.Keep) bool { return w.Keep == part.KeepAll || w.Keep == k }
 
 // masses sets the mass today, the mass in the pin's metal with the section that
 // many times as large, and their ratio.
@@ -100,24 +101,24 @@ func (w *work) stiffness() {
 		l.Ratio = e.inverse().in(units.One)
 	}
 	w.add(l)
-	if w.keeps(KeepStiffness) {
+	if w.keeps(part.KeepStiffness) {
 		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws)
 	}
 }
 
 // equal adds the section, the wall and the mass at equal stiffness or strength.
-func (w *work) equal(g Group, id, what string, p pair, laws map[Case]law) {
+func (w *work) equal(g Group, id, what string, p pair, laws map[part.Case]law) {
 	section := Line{Group: g, ID: id + ".section", Name: "Section, " + what}
 	wall := Line{Group: g, ID: id + ".wall", Name: "Wall, " + what}
 	mass := Line{Group: g, ID: id + ".mass", Name: "Mass, " + what}
 	law, ok := laws[w.Case]
 	if !ok {
-		section.Need = needCase
+		section.wait(needCase)
 		w.add(section)
 		return
 	}
 	section.Name = law.name + ", " + what
-	if w.Case == FixedBeam {
+	if w.Case == part.FixedBeam {
 		wall.Name = "Depth, " + what
 	}
 	section.Formula, wall.Formula, mass.Formula = law.formula, law.formula, law.formula
@@ -125,7 +126,7 @@ func (w *work) equal(g Group, id, what string, p pair, laws map[Case]law) {
 		section.Ratio = p.inverse().raised(law.section).in(units.One)
 	}
 	need := needWall
-	if w.Case == FixedBeam {
+	if w.Case == part.FixedBeam {
 		need = needDepth
 	}
 	if w.rest(&wall, p) {
@@ -135,7 +136,7 @@ func (w *work) equal(g Group, id, what string, p pair, laws map[Case]law) {
 	if w.rest(&mass, p, d) {
 		w.masses(&mass, d, p.inverse().raised(law.section))
 	}
-	if w.Case == Plate || w.Case == FixedBeam {
+	if w.Case == part.Plate || w.Case == part.FixedBeam {
 		// The measure is the wall itself: one line tells both.
 		wall.Name = section.Name
 		w.add(wall)

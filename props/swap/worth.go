@@ -1,6 +1,10 @@
 package swap
 
-import "strings"
+import (
+	"strings"
+
+	"alongside/props/part"
+)
 
 // Worth says the results that a customer asks for first in sentences to read
 // aloud or to put at the head of a mail. Lines without a result are left out.
@@ -81,7 +85,7 @@ func (s *summary) equal(id, words string) {
 		return
 	}
 	what := "wall"
-	if s.Given.Case == FixedBeam {
+	if s.Given.Case == part.FixedBeam {
 		what = "depth"
 	}
 	text := words + " as " + article(s.Given.Case) + ": "
@@ -100,7 +104,7 @@ func (s *summary) equal(id, words string) {
 	s.sentences = append(s.sentences, text+".")
 }
 
-func article(c Case) string { return "a " + c.String() }
+func article(c part.Case) string { return "a " + c.String() }
 
 // margin says both margins in one sentence.
 func (s *summary) margin() {

@@ -8,6 +8,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/foundry"
+	"alongside/props/part"
 )
 
 // Caution is a rule that applies to a change of metal, with what made it
@@ -41,25 +42,25 @@ type Shown struct {
 	Absent   string        // why there is none
 }
 
-// Evaluate raises the cautions for replacing base by pin in a part of which
-// part is known. Figures are those that the bench compares (its basis,
+// Evaluate raises the cautions for replacing base by pin in a part of which so
+// much is given; those put aside are marked so. Figures are those that the bench compares (its basis,
 // service temperature and range apply); a service temperature of the part
-// that part leaves out is taken from the bench. base may be nil for a look at
+// that is not given is taken from the bench. base may be nil for a look at
 // one metal; rules about a change are then left out.
 //
 // The order is: stop and ask, check, what could not be checked, dismissed;
 // within each as in the data file.
-func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, part Conditions) []Caution {
+func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given part.Given, aside []string) []Caution {
 	if pin == nil || base == pin {
 		return nil
 	}
-	e := &evaluation{rules: r, bench: bench.Clone(), base: base, pin: pin, part: part}
+	e := &evaluation{rules: r, bench: bench.Clone(), base: base, pin: pin, part: given}
 	e.fillIn()
 	var out []Caution
 	raised := map[string]bool{}
 	for i := range r.List {
 		if c, ok := e.caution(&r.List[i]); ok {
-			c.Dismissed = slices.Contains(part.Dismissed, c.ID)
+			c.Dismissed = slices.Contains(aside, c.ID)
 			c.unless = r.List[i].unless
 			raised[c.ID] = c.Unchecked == ""
 			out = append(out, c)
@@ -111,16 +112,16 @@ type evaluation struct {
 	rules     *Rules
 	bench     compare.Bench
 	base, pin *props.Material
-	part      Conditions
+	part      part.Given
 }
 
 // fillIn takes from the bench what the part leaves out, and lets expansion be
 // compared over the part's own range.
 func (e *evaluation) fillIn() {
-	if e.part.HighestC == nil {
-		e.part.HighestC = e.bench.Service
+	if e.part.Hottest == nil {
+		e.part.Hottest = e.bench.Service
 	}
-	if lo, hi := e.part.LowestC, e.part.HighestC; e.bench.Range == nil && lo != nil && hi != nil && *lo < *hi {
+	if lo, hi := e.part.Coldest, e.part.Hottest; e.bench.Range == nil && lo != nil && hi != nil && *lo < *hi {
 		e.bench.Range = &[2]float64{*lo, *hi}
 	}
 }
@@ -206,7 +207,7 @@ func (e *evaluation) show(c *Caution, p props.PropertyID, rule *Rule) {
 // there is none.
 func (e *evaluation) atService(p props.PropertyID) Shown {
 	how := e.bench.Question
-	how.Service = e.part.HighestC
+	how.Service = e.part.Hottest
 	alone := how.Alone(e.pin, p)
 	return Shown{Role: "pin at service", Material: e.pin, Property: p, Figure: alone.Figure, Absent: alone.Absent}
 }

@@ -12,6 +12,7 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/watch"
 	"alongside/units"
 )
@@ -22,17 +23,17 @@ func TestCautions(t *testing.T) {
 	all := data.Catalog().Materials
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := rapid.SampledFrom(all).Draw(t, "base"), rapid.SampledFrom(all).Draw(t, "pin")
-		part := watch.Conditions{With: watch.Facts(rapid.Uint32Range(0, 1<<23-1).Draw(t, "with"))}
+		given := part.Given{With: part.Facts(rapid.Uint32Range(0, 1<<23-1).Draw(t, "with"))}
 		if rapid.Bool().Draw(t, "mate given") {
-			part.Mate = rapid.SampledFrom(all).Draw(t, "mate")
+			given.Mate = rapid.SampledFrom(all).Draw(t, "mate")
 		}
 		if rapid.Bool().Draw(t, "service given") {
 			lo := rapid.Float64Range(-60, 20).Draw(t, "lowest")
 			hi := rapid.Float64Range(20, 500).Draw(t, "highest")
-			part.LowestC, part.HighestC = &lo, &hi
+			given.Coldest, given.Hottest = &lo, &hi
 		}
 		bench := compare.NewBench()
-		list := data.Watch().Evaluate(bench, base, pin, part)
+		list := data.Watch().Evaluate(bench, base, pin, given, nil)
 		if base == pin && len(list) > 0 {
 			t.Fatal("no change, but cautions")
 		}
@@ -50,14 +51,13 @@ func TestCautions(t *testing.T) {
 			}
 		}
 		bench.System = units.SI
-		if si := data.Watch().Evaluate(bench, base, pin, part); ids(si) != ids(list) {
+		if si := data.Watch().Evaluate(bench, base, pin, given, nil); ids(si) != ids(list) {
 			t.Fatalf("in SI: %s\nin US: %s", ids(si), ids(list))
 		}
 		if len(list) == 0 {
 			return
 		}
-		part.Dismissed = []string{list[0].ID}
-		after := data.Watch().Evaluate(bench, base, pin, part)
+		after := data.Watch().Evaluate(bench, base, pin, given, []string{list[0].ID})
 		n, m := watch.Counts(list), watch.Counts(after)
 		if len(after) != len(list) || m.Dismissed != 1 || n.Dismissed != 0 || !after[len(after)-1].Dismissed || after[len(after)-1].ID != list[0].ID {
 			t.Fatalf("putting %s aside: %s", list[0].ID, ids(after))
@@ -69,7 +69,7 @@ func TestCautions(t *testing.T) {
 func TestOrder(t *testing.T) {
 	hot := 150.0
 	list := data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, "zn-3-die"),
-		watch.Conditions{HighestC: &hot, With: watch.SustainedLoad | watch.Threads | watch.HeatPath, Dismissed: []string{"bar-die", "no-such-rule"}})
+		part.Given{Hottest: &hot, With: part.SustainedLoad | part.Threads | part.HeatPath}, []string{"bar-die", "no-such-rule"})
 	rank := func(c watch.Caution) int {
 		switch {
 		case c.Dismissed:
@@ -100,7 +100,7 @@ func TestUnchecked(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list := data.Watch().Evaluate(compare.NewBench(), c.Material("gray-99"), c.Material("399-t6-die"), watch.Conditions{})
+	list := data.Watch().Evaluate(compare.NewBench(), c.Material("gray-99"), c.Material("399-t6-die"), part.Given{}, nil)
 	got := find(list, "heavier")
 	if got == nil || got.Unchecked != "Density of 399.0-T6 die: no figure on file" {
 		t.Errorf("%+v", got)
@@ -109,11 +109,11 @@ func TestUnchecked(t *testing.T) {
 
 // Without a baseline only the rules about the metal and the part are raised.
 func TestOneMetal(t *testing.T) {
-	list := data.Watch().Evaluate(compare.NewBench(), nil, material(t, "zn-3-die"), watch.Conditions{With: watch.SustainedLoad})
+	list := data.Watch().Evaluate(compare.NewBench(), nil, material(t, "zn-3-die"), part.Given{With: part.SustainedLoad}, nil)
 	if find(list, "creep-zinc") == nil || find(list, "stiffness") != nil || find(list, "age-zinc") != nil {
 		t.Error(ids(list))
 	}
-	if data.Watch().Evaluate(compare.NewBench(), nil, nil, watch.Conditions{}) != nil {
+	if data.Watch().Evaluate(compare.NewBench(), nil, nil, part.Given{}, nil) != nil {
 		t.Error("cautions for nothing")
 	}
 }
@@ -123,7 +123,7 @@ func TestBenchService(t *testing.T) {
 	b := compare.NewBench()
 	hot := 150.0
 	b.Service = &hot
-	c := find(data.Watch().Evaluate(b, material(t, "a380-f-die"), material(t, "356-t6-sand"), watch.Conditions{}), "service-aluminum")
+	c := find(data.Watch().Evaluate(b, material(t, "a380-f-die"), material(t, "356-t6-sand"), part.Given{}, nil), "service-aluminum")
 	if c == nil || !strings.Contains(strings.Join(c.Why, " "), "302 °F") {
 		t.Fatalf("%+v", c)
 	}
@@ -140,12 +140,12 @@ func TestBenchService(t *testing.T) {
 // why there is none.
 func TestFigureAtService(t *testing.T) {
 	hot := 150.0
-	part := watch.Conditions{HighestC: &hot}
+	given := part.Given{Hottest: &hot}
 	for id, want := range map[string]string{
 		"356-t6-sand": "23 ksi", // elevated temperature table, 300 °F after 10 000 h
 		"a356-t61-pm": "no figure at the service temperature",
 	} {
-		c := find(data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, id), part), "service-aluminum")
+		c := find(data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, id), given, nil), "service-aluminum")
 		if c == nil || c.Figures[0].Role != "pin at service" {
 			t.Fatalf("%s: %+v", id, c)
 		}
@@ -162,29 +162,29 @@ func TestFigureAtService(t *testing.T) {
 // The weaker rule gives way to the stronger.
 func TestUnless(t *testing.T) {
 	a, b := material(t, "a380-f-die"), material(t, "zn-3-die")
-	if list := data.Watch().Evaluate(compare.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad}); find(list, "creep-zinc") == nil || find(list, "creep-zinc-change") != nil {
+	if list := data.Watch().Evaluate(compare.NewBench(), a, b, part.Given{With: part.SustainedLoad}, nil); find(list, "creep-zinc") == nil || find(list, "creep-zinc-change") != nil {
 		t.Error(ids(list))
 	}
 	// Also when the stronger is put aside.
-	if list := data.Watch().Evaluate(compare.NewBench(), a, b, watch.Conditions{With: watch.SustainedLoad, Dismissed: []string{"creep-zinc"}}); find(list, "creep-zinc-change") != nil {
+	if list := data.Watch().Evaluate(compare.NewBench(), a, b, part.Given{With: part.SustainedLoad}, []string{"creep-zinc"}); find(list, "creep-zinc-change") != nil {
 		t.Error(ids(list))
 	}
 }
 
 func TestFacts(t *testing.T) {
-	for _, f := range watch.AllFacts() {
-		got, err := watch.ParseFact(strings.ToUpper(f.ID()))
+	for _, f := range part.AllFacts() {
+		got, err := part.ParseFact(strings.ToUpper(f.ID()))
 		if err != nil || got != f || f.String() == "" {
 			t.Errorf("%s: %v %v", f.ID(), got, err)
 		}
 	}
-	if len(watch.AllFacts()) != 23 || watch.AllFacts()[22] != watch.ReusePattern {
+	if len(part.AllFacts()) != 23 || part.AllFacts()[22] != part.ReusePattern {
 		t.Error("facts and their names do not match")
 	}
-	if _, err := watch.ParseFact("press fit"); err == nil || !strings.Contains(err.Error(), "press-fit") {
+	if _, err := part.ParseFact("press fit"); err == nil || !strings.Contains(err.Error(), "press-fit") {
 		t.Error(err)
 	}
-	if s := (watch.PressFit | watch.Weld).String(); s != "pressed or shrunk to a mate, welding or weld repair" {
+	if s := (part.PressFit | part.Weld).String(); s != "pressed or shrunk to a mate, welding or weld repair" {
 		t.Error(s)
 	}
 }
@@ -194,6 +194,6 @@ func BenchmarkEvaluate(b *testing.B) {
 	base, pin, mate := m.Material("gray-30"), m.Material("a356-t6-pm"), m.Material("1045-cold-drawn-wrought")
 	hot := 150.0
 	for b.Loop() {
-		data.Watch().Evaluate(compare.NewBench(), base, pin, watch.Conditions{HighestC: &hot, Mate: mate, With: 1<<23 - 1})
+		data.Watch().Evaluate(compare.NewBench(), base, pin, part.Given{Hottest: &hot, Mate: mate, With: 1<<23 - 1}, nil)
 	}
 }

@@ -60,9 +60,9 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 }
 
 func (e *evaluation) service(l *limit) (string, answer) {
-	t, word := e.part.HighestC, "to"
+	t, word := e.part.Hottest, "to"
 	if l.subject == serviceMin {
-		t, word = e.part.LowestC, "down to"
+		t, word = e.part.Coldest, "down to"
 	}
 	if t == nil {
 		return "", no

@@ -9,6 +9,7 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/foundry"
+	"alongside/props/part"
 	"alongside/props/record"
 )
 
@@ -85,7 +86,7 @@ func (l *loader) rule(r *record.Record) {
 		}
 	}
 	for _, word := range r.Texts("with") {
-		f, err := ParseFact(word)
+		f, err := part.ParseFact(word)
 		if err != nil {
 			r.Fail("with", err.Error(), "see the list of facts in the developers' guide")
 		}

@@ -9,6 +9,7 @@ import (
 
 	"alongside/data"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/record"
 	"alongside/props/watch"
 )
@@ -99,7 +100,7 @@ func FuzzLoad(f *testing.F) {
 		}
 		cold, hot := -40.0, 200.0
 		for i := 0; i+50 < len(m); i += 50 {
-			r.Evaluate(compare.NewBench(), m[i], m[i+50], watch.Conditions{LowestC: &cold, HighestC: &hot, Mate: m[i+7], With: 1<<23 - 1})
+			r.Evaluate(compare.NewBench(), m[i], m[i+50], part.Given{Coldest: &cold, Hottest: &hot, Mate: m[i+7], With: 1<<23 - 1}, nil)
 		}
 	})
 }

@@ -7,6 +7,7 @@ package watch
 import (
 	"alongside/props"
 	"alongside/props/foundry"
+	"alongside/props/part"
 )
 
 // Severity says how hard a caution presses.
@@ -37,9 +38,9 @@ type Rule struct {
 	// fresh rules are about the change: they keep silent when the baseline
 	// fits the same description as the pin.
 	fresh bool
-	mate  []string // families of the mate
-	with  Facts    // all of them
-	limit []limit  // all of them
+	mate  []string   // families of the mate
+	with  part.Facts // all of them
+	limit []limit    // all of them
 	show  []props.PropertyID
 	// unless are rules that say more than this one: it keeps silent when one
 	// of them is raised.

@@ -10,6 +10,7 @@ import (
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/watch"
 	"alongside/units"
 )
@@ -60,18 +61,18 @@ func TestRules(t *testing.T) {
 		id := f[0]
 		seen[id] = true
 		t.Run(id, func(t *testing.T) {
-			part := watch.Conditions{LowestC: fahrenheit(t, f[5]), HighestC: fahrenheit(t, f[6])}
+			given := part.Given{Coldest: fahrenheit(t, f[5]), Hottest: fahrenheit(t, f[6])}
 			if f[3] != "" {
-				part.Mate = material(t, f[3])
+				given.Mate = material(t, f[3])
 			}
 			for _, w := range strings.FieldsFunc(f[4], func(r rune) bool { return r == ',' }) {
-				fact, err := watch.ParseFact(w)
+				fact, err := part.ParseFact(w)
 				if err != nil {
 					t.Fatal(err)
 				}
-				part.With |= fact
+				given.With |= fact
 			}
-			list := data.Watch().Evaluate(compare.NewBench(), material(t, f[1]), material(t, f[2]), part)
+			list := data.Watch().Evaluate(compare.NewBench(), material(t, f[1]), material(t, f[2]), given, nil)
 			c := find(list, id)
 			switch {
 			case c == nil:
@@ -81,7 +82,7 @@ func TestRules(t *testing.T) {
 			case len(c.Why) == 0:
 				t.Error("does not say why")
 			}
-			if list := data.Watch().Evaluate(compare.NewBench(), material(t, f[7]), material(t, f[8]), part); find(list, id) != nil {
+			if list := data.Watch().Evaluate(compare.NewBench(), material(t, f[7]), material(t, f[8]), given, nil); find(list, id) != nil {
 				t.Errorf("%s → %s raises it too: %v", f[7], f[8], find(list, id).Why)
 			}
 		})

@@ -3,7 +3,7 @@
 // current it carries, its pattern and its price of metal. It takes figures from
 // the bench by the bench's own rule of like with like, and answers with
 // intervals, or with the reason why there is no number.
-package swap
+package part
 
 import "strings"
 
@@ -51,17 +51,19 @@ const (
 // and edited by hand; Read turns it into quantities. Fill it with Set, which
 // refuses what Read would not understand.
 type Part struct {
-	Mass     string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
-	Volume   string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
-	Wall     string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
-	Length   string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
-	Case     Case     `toml:"case,omitempty" json:"case,omitempty"`
-	Keep     Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
-	Strength Strength `toml:"strength,omitempty" json:"strength,omitempty"`
-	Range    string   `toml:"range,omitempty" json:"range,omitempty"`   // coldest and hottest in service
-	Mate     string   `toml:"mate,omitempty" json:"mate,omitempty"`     // id of the material it is joined to
-	Stress   string   `toml:"stress,omitempty" json:"stress,omitempty"` // applied, in the part as it is today
-	Fit      string   `toml:"fit,omitempty" json:"fit,omitempty"`       // diameter of bore and shaft
+	Mass      string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
+	Volume    string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
+	Wall      string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
+	Length    string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
+	Case      Case     `toml:"case,omitempty" json:"case,omitempty"`
+	Keep      Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
+	Strength  Strength `toml:"strength,omitempty" json:"strength,omitempty"`
+	Service   string   `toml:"service,omitempty" json:"service,omitempty"`     // one temperature, or the coldest and the hottest
+	Mate      string   `toml:"mate,omitempty" json:"mate,omitempty"`           // id of the material it is joined to
+	Stress    string   `toml:"stress,omitempty" json:"stress,omitempty"`       // applied, in the part as it is today
+	Fit       string   `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
+	Dimension string   `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
+	With      Facts    `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }
@@ -78,11 +80,13 @@ const (
 	FieldCase
 	FieldKeep
 	FieldStrength
-	FieldRange
+	FieldService
 	FieldMate
 	FieldStress
 	FieldFit
 	FieldPrice
+	FieldDimension
+	FieldWith
 	fieldCount
 )
 
@@ -96,18 +100,20 @@ type FieldInfo struct {
 }
 
 var fieldInfos = [fieldCount]FieldInfo{
-	FieldMass:     {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
-	FieldVolume:   {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
-	FieldWall:     {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
-	FieldLength:   {"length", "Length", "12 in", "length over which the part grows", nil},
-	FieldCase:     {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
-	FieldKeep:     {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
-	FieldStrength: {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
-	FieldRange:    {"range", "Service range", "-40..250 F", "coldest and hottest temperature in service", nil},
-	FieldMate:     {"mate", "Mate", "1045", "material of the part it is joined to", nil},
-	FieldStress:   {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
-	FieldFit:      {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
-	FieldPrice:    {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
+	FieldMass:      {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
+	FieldVolume:    {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
+	FieldWall:      {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
+	FieldLength:    {"length", "Length", "12 in", "length over which the part grows", nil},
+	FieldCase:      {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
+	FieldKeep:      {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
+	FieldStrength:  {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
+	FieldService:   {"service", "Service range", "-40..250 F", "temperature in service, or coldest and hottest", nil},
+	FieldMate:      {"mate", "Mate", "1045", "material of the part it is joined to", nil},
+	FieldStress:    {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
+	FieldFit:       {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
+	FieldDimension: {"dimension", "Dimension", "4 in", "size whose tolerance is looked up", nil},
+	FieldWith:      {"with", "With", "press-fit,threads", "what the part has or needs", nil},
+	FieldPrice:     {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
 }
 
 // Info describes the field.
@@ -141,22 +147,27 @@ func (p *Part) text(f Field) *string {
 		return (*string)(&p.Keep)
 	case FieldStrength:
 		return (*string)(&p.Strength)
-	case FieldRange:
-		return &p.Range
+	case FieldService:
+		return &p.Service
 	case FieldMate:
 		return &p.Mate
 	case FieldStress:
 		return &p.Stress
 	case FieldFit:
 		return &p.Fit
+	case FieldDimension:
+		return &p.Dimension
 	}
 	return nil
 }
 
-// Get is the text of a field as Set takes it; prices are parted by commas.
+// Get is the text of a field as Set takes it; prices and facts are separated by commas.
 func (p *Part) Get(f Field) string {
 	if t := p.text(f); t != nil {
 		return *t
+	}
+	if f == FieldWith {
+		return strings.Join(p.With.IDs(), ", ")
 	}
 	var list []string
 	for _, id := range priceIDs(p.Price) {
@@ -199,7 +210,7 @@ func (p *Part) Summary() string {
 	if p.Strength != "" && p.Strength != Auto {
 		add("by", string(p.Strength)+" strength")
 	}
-	add("service", p.Range)
+	add("service", p.Service)
 	add("mate", p.Mate)
 	add("stress", p.Stress)
 	add("fit", p.Fit)

@@ -1,17 +1,27 @@
-package swap
+package part
 
 import (
 	"encoding/json"
+	"math"
+	"os"
 	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
+
+	"alongside/props/catalog"
 )
 
 // A call sheet saves the part and reads it back.
 func TestPartIsSaved(t *testing.T) {
-	c := invented(t)
-	p := partOf(t, c, "mass=4.2 lb|case=plate|range=-40..250 F|mate=s1|price=a1-sand=1.20 USD/lb")
+	c := catalogOf(t)
+	var p Part
+	for f, typed := range map[Field]string{FieldMass: "4.2 lb", FieldCase: "plate", FieldService: "-40..250 F", FieldMate: "s1",
+		FieldPrice: "a1-sand=1.20 USD/lb", FieldWith: "threads, press-fit", FieldDimension: "4 in"} {
+		if err := p.Set(c, f, typed); err != nil {
+			t.Fatal(err)
+		}
+	}
 	if p.Mate != "s1-hard-wrought" {
 		t.Errorf("a mate whose tempers grow alike: have %q", p.Mate)
 	}
@@ -22,6 +32,9 @@ func TestPartIsSaved(t *testing.T) {
 	var back, again Part
 	if _, err := toml.Decode(text.String(), &back); err != nil || back.Summary() != p.Summary() {
 		t.Errorf("TOML: have %q, %v, want %q", back.Summary(), err, p.Summary())
+	}
+	if back.With != PressFit|Threads || back.Dimension != "4 in" || p.Get(FieldWith) != "press-fit, threads" {
+		t.Errorf("with %q, dimension %q", back.With, back.Dimension)
 	}
 	if strings.Contains(text.String(), "volume") {
 		t.Errorf("empty fields are saved:\n%s", text.String())
@@ -38,13 +51,41 @@ func TestPartIsSaved(t *testing.T) {
 			t.Errorf("%s is spoiled and not told: %v", word, err)
 		}
 	}
-	if g.Mass != nil || g.Case != NoCase || g.Mate != nil || g.Range == nil {
+	if g.Mass != nil || g.Case != NoCase || g.Mate != nil || g.Range() == nil {
 		t.Errorf("have %+v", g)
 	}
 }
 
+func catalogOf(t testing.TB) *catalog.Catalog {
+	t.Helper()
+	c, err := catalog.Load(os.DirFS("../../testdata/swap"), "invented.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// A single temperature is the hottest; one below freezing is the coldest.
+func TestService(t *testing.T) {
+	near := func(p *float64, want float64) bool { return p != nil && math.Abs(*p-want) < 0.01 }
+	for typed, want := range map[string][2]float64{"250 F": {math.NaN(), 121.11}, "-40 F": {-40, math.NaN()}, "-40..250 F": {-40, 121.11}} {
+		g, err := Part{Service: typed}.Read(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, have := range []*float64{g.Coldest, g.Hottest} {
+			if math.IsNaN(want[i]) && have != nil || !math.IsNaN(want[i]) && !near(have, want[i]) {
+				t.Errorf("%s: have %v, want %v", typed, have, want)
+			}
+		}
+		if (g.Range() == nil) != (strings.Count(typed, "..") == 0) {
+			t.Errorf("%s: range %v", typed, g.Range())
+		}
+	}
+}
+
 func TestNonsenseIsRefused(t *testing.T) {
-	c := invented(t)
+	c := catalogOf(t)
 	for _, tt := range []struct {
 		f           Field
 		typed, says string
@@ -57,9 +98,12 @@ func TestNonsenseIsRefused(t *testing.T) {
 		{FieldMass, "1e30 lb", "no casting is of that size"},
 		{FieldMass, "> 4 lb", "a limit is not a size"},
 		{FieldWall, "-1 mm", "above zero"},
-		{FieldRange, "250 F", "two temperatures are needed"},
-		{FieldRange, "-500..20 F", "below absolute zero"},
-		{FieldRange, "20..9000 F", "molten"},
+		{FieldService, ">= 250 F", "a limit is not a temperature"},
+		{FieldService, "-600 F", "below absolute zero"},
+		{FieldWith, "press-fit, thread", "did you mean threads?"},
+		{FieldDimension, "2-4 in", "one size is needed"},
+		{FieldService, "-500..20 F", "below absolute zero"},
+		{FieldService, "20..9000 F", "molten"},
 		{FieldCase, "girder", "use one of: tie, plate, beam, fixed-beam"},
 		{FieldMate, "unobtainium", "no material"},
 		{FieldPrice, "1.20/lb", "the material is missing"},

@@ -1,4 +1,4 @@
-package swap
+package part
 
 import (
 	"errors"
@@ -41,7 +41,9 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
-	Range                                   *[2]float64 // °C
+	Dimension                               *units.Quantity // whose tolerance is looked up
+	With                                    Facts
+	Coldest, Hottest                        *float64 // °C in service
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty
@@ -53,7 +55,7 @@ type Given struct {
 // in the catalog. The error joins an *Error for each field that is not
 // understood; what is returned then lacks those fields only.
 func (p Part) Read(c *catalog.Catalog) (Given, error) {
-	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto}
+	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto, With: p.With}
 	var errs []error
 	for _, f := range Fields() {
 		if t := p.text(f); t != nil && *t != "" {
@@ -84,8 +86,16 @@ func (p *Part) Set(c *catalog.Catalog, f Field, typed string) error {
 		return errors.New("no such field of a part")
 	}
 	typed = strings.Join(strings.Fields(typed), " ")
-	if f == FieldPrice {
+	switch f {
+	case FieldPrice:
 		return p.readPrice(c, typed)
+	case FieldWith:
+		facts, err := ParseFacts(typed)
+		if err != nil {
+			return &Error{Field: f, Typed: typed, Err: err}
+		}
+		p.With = facts
+		return nil
 	}
 	if typed != "" {
 		var g Given
@@ -126,6 +136,8 @@ func (g *Given) size(f Field) **units.Quantity {
 		return &g.Stress
 	case FieldFit:
 		return &g.Fit
+	case FieldDimension:
+		return &g.Dimension
 	}
 	return nil
 }
@@ -151,10 +163,8 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		m, err := mate(c, typed)
 		g.Mate = m
 		return err
-	case FieldRange:
-		r, err := temperatures(typed)
-		g.Range = r
-		return err
+	case FieldService:
+		return g.service(typed)
 	}
 	q, err := size(f, typed)
 	if err != nil {
@@ -200,12 +210,13 @@ var limits = map[Field]struct {
 	dim    units.Dimension
 	lo, hi float64
 }{
-	FieldMass:   {units.Mass, 1e-9, 1e9},
-	FieldVolume: {units.Volume, 1e-13, 1e6},
-	FieldWall:   {units.Length, 1e-7, 1e4},
-	FieldLength: {units.Length, 1e-7, 1e6},
-	FieldFit:    {units.Length, 1e-7, 1e4},
-	FieldStress: {units.Stress, 1, 1e12},
+	FieldMass:      {units.Mass, 1e-9, 1e9},
+	FieldVolume:    {units.Volume, 1e-13, 1e6},
+	FieldWall:      {units.Length, 1e-7, 1e4},
+	FieldLength:    {units.Length, 1e-7, 1e6},
+	FieldFit:       {units.Length, 1e-7, 1e4},
+	FieldStress:    {units.Stress, 1, 1e12},
+	FieldDimension: {units.Length, 1e-7, 1e4},
 }
 
 // size reads a quantity that must be above zero: one value or a range.
@@ -218,6 +229,9 @@ func size(f Field, typed string) (*units.Quantity, error) {
 	if q.Qual != units.Exact && q.Qual != units.Approx {
 		return nil, mistake(f, typed, "a limit is not a size")
 	}
+	if f == FieldDimension && q.IsRange() {
+		return nil, mistake(f, typed, "one size is needed")
+	}
 	if q.Lo <= 0 {
 		return nil, mistake(f, typed, "must be above zero")
 	}
@@ -227,21 +241,29 @@ func size(f Field, typed string) (*units.Quantity, error) {
 	return &q, nil
 }
 
-// temperatures reads the two ends of a range, in °C.
-func temperatures(typed string) (*[2]float64, error) {
-	q, err := units.ParseAs(typed, units.Temperature, units.NoUnit)
+// service reads the temperatures in service. A single one below freezing is
+// meant as the coldest, any other as the hottest.
+func (g *Given) service(typed string) error {
+	q, err := Temperatures(typed, units.NoUnit)
 	if err != nil {
-		return nil, &Error{Field: FieldRange, Typed: typed, Err: err}
+		return &Error{Field: FieldService, Typed: typed, Err: err}
 	}
-	if !q.IsRange() || q.Qual != units.Exact {
-		return nil, mistake(FieldRange, typed, "two temperatures are needed, the colder first")
+	lo, hi := q[0], q[1]
+	switch {
+	case lo < hi:
+		g.Coldest, g.Hottest = &lo, &hi
+	case lo < 0:
+		g.Coldest = &lo
+	default:
+		g.Hottest = &hi
 	}
-	lo, hi := q.Unit.ToSI(q.Lo), q.Unit.ToSI(q.Hi)
-	if lo < 0 {
-		return nil, mistake(FieldRange, typed, "below absolute zero")
+	return nil
+}
+
+// Range is the service range in °C; nil where both ends are not known.
+func (g *Given) Range() *[2]float64 {
+	if g.Coldest == nil || g.Hottest == nil {
+		return nil
 	}
-	if hi > 4000 {
-		return nil, mistake(FieldRange, typed, "every casting metal is molten there")
-	}
-	return &[2]float64{units.DegC.FromSI(lo), units.DegC.FromSI(hi)}, nil
+	return &[2]float64{*g.Coldest, *g.Hottest}
 }

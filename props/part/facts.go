@@ -1,21 +1,11 @@
-package watch
+package part
 
 import (
 	"fmt"
 	"strings"
 
-	"alongside/props"
 	"alongside/props/spelling"
 )
-
-// Conditions are what the caller knows of the part. Everything may be left
-// out; a rule that needs what is left out is not raised.
-type Conditions struct {
-	LowestC, HighestC *float64        // service temperature, °C
-	Mate              *props.Material // what the part touches, is pressed into or bolted to
-	With              Facts           // what is planned with it
-	Dismissed         []string        // ids of cautions that the user has put aside
-}
 
 // Facts is a set of facts of the part.
 type Facts uint32
@@ -31,11 +21,11 @@ const (
 	Weld                            // welded, or weld repair is expected
 	Braze                           // brazed or soldered
 	Anodize                         //
-	Plate                           // electroplated
+	Electroplate                    // electroplated
 	PowderCoat                      // cured in an oven
 	HeatTreat                       // to be heat treated after casting
 	Machined                        // heavy machining
-	Fatigue                         // load repeated many times
+	RepeatedLoad                    // load repeated many times
 	Impact                          // shock loads
 	Vibration                       // damping matters
 	SustainedLoad                   // constant load, such as a bolt's
@@ -111,6 +101,46 @@ func (e *UnknownFact) Error() string {
 		return fmt.Sprintf("no condition %q; did you mean %s?", e.Typed, e.Nearest)
 	}
 	return fmt.Sprintf("no condition %q; use one of: %s", e.Typed, strings.Join(factIDs(), ", "))
+}
+
+// IDs lists the words of the facts in a set.
+func (f Facts) IDs() []string {
+	var ids []string
+	for i, n := range factNames {
+		if f&(1<<i) != 0 {
+			ids = append(ids, n.id)
+		}
+	}
+	return ids
+}
+
+// MarshalText writes the set as Part.Set takes it.
+func (f Facts) MarshalText() ([]byte, error) { return []byte(strings.Join(f.IDs(), ", ")), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (f *Facts) UnmarshalText(text []byte) error {
+	read, err := ParseFacts(string(text))
+	if err == nil {
+		*f = read
+	}
+	return err
+}
+
+// ParseFacts reads words for facts with commas between them; an empty text is
+// none. The error is an *UnknownFact.
+func ParseFacts(text string) (Facts, error) {
+	var all Facts
+	for _, word := range strings.Split(text, ",") {
+		if strings.TrimSpace(word) == "" {
+			continue
+		}
+		f, err := ParseFact(word)
+		if err != nil {
+			return 0, err
+		}
+		all |= f
+	}
+	return all, nil
 }
 
 // ParseFact reads the word for a single fact. The error is an *UnknownFact.

@@ -1,0 +1,101 @@
+// Package call holds all that a call with a customer has set up, with undo: the
+// bench, the customer's limits, the part, and what was put aside. It knows
+// nothing of the screen.
+package call
+
+import (
+	"reflect"
+	"slices"
+
+	"alongside/props/compare"
+	"alongside/props/needs"
+	"alongside/props/part"
+)
+
+// Call is what the user has set up. It is a value that is never changed in
+// place: Clone, change, and Put it.
+type Call struct {
+	Bench  compare.Bench
+	Needs  []needs.Need
+	Duties []*needs.Duty // whose merit is shown
+	Part   part.Part
+	Aside  []string // ids of the watch-outs put aside
+}
+
+// New is an empty call with the default settings.
+func New() Call { return Call{Bench: compare.NewBench()} }
+
+// Clone copies the call so that changing the copy leaves c as it is.
+func (c Call) Clone() Call {
+	return Call{c.Bench.Clone(), slices.Clone(c.Needs), slices.Clone(c.Duties), c.Part.Clone(), slices.Clone(c.Aside)}
+}
+
+// Same reports whether two calls hold the same.
+func (c Call) Same(o Call) bool { return reflect.DeepEqual(c.full(), o.full()) }
+
+// full is a copy in which an empty list is nil and an empty map is made, so that
+// the two kinds of empty are one.
+func (c Call) full() Call {
+	c = c.Clone()
+	c.Needs, c.Duties, c.Aside = orNil(c.Needs), orNil(c.Duties), orNil(c.Aside)
+	c.Bench.Pins, c.Bench.Only = orNil(c.Bench.Pins), orNil(c.Bench.Only)
+	return c
+}
+
+func orNil[T any](list []T) []T {
+	if len(list) == 0 {
+		return nil
+	}
+	return list
+}
+
+// Depth is how many changes can be taken back.
+const Depth = 200
+
+// History is a call with its past, and what was undone.
+type History struct {
+	now          Call
+	past, future []Call
+}
+
+// Start is a history that begins with a call.
+func Start(c Call) History { return History{now: c} }
+
+// Now is the call as it is. It must not be changed in place.
+func (h *History) Now() *Call { return &h.now }
+
+// Change applies f to a copy of the call. Where that differs it becomes the
+// call, and the old one can be got back. It reports whether anything changed.
+func (h *History) Change(f func(*Call)) bool {
+	next := h.now.Clone()
+	f(&next)
+	if next.Same(h.now) {
+		return false
+	}
+	h.past = append(h.past, h.now)
+	if len(h.past) > Depth {
+		h.past = slices.Delete(h.past, 0, len(h.past)-Depth)
+	}
+	h.now, h.future = next, nil
+	return true
+}
+
+// Undo takes the last change back. It reports false where there is none.
+func (h *History) Undo() bool { return step(&h.past, &h.future, &h.now) }
+
+// Redo does again what Undo took back. It reports false where there is nothing.
+func (h *History) Redo() bool { return step(&h.future, &h.past, &h.now) }
+
+// Left is how many changes Undo can take back.
+func (h *History) Left() int { return len(h.past) }
+
+// step moves now to one list and the last of the other to now.
+func step(from, to *[]Call, now *Call) bool {
+	n := len(*from)
+	if n == 0 {
+		return false
+	}
+	*to = append(*to, *now)
+	*now, *from = (*from)[n-1], (*from)[:n-1]
+	return true
+}

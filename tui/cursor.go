@@ -3,6 +3,7 @@ package tui
 import (
 	"alongside/props"
 	"alongside/props/needs"
+	"alongside/props/report"
 	"alongside/tui/ui"
 )
 
@@ -40,18 +41,24 @@ func (m *Model) order() []int {
 // cursorProperty is the property under the cursor, NoProperty when no row is
 // shown.
 func (m *Model) cursorProperty() props.PropertyID {
-	if m.row < len(m.table.Lines) {
-		return m.table.Lines[m.row].Property
+	if l := m.cursorLine(); l != nil {
+		return l.Property
 	}
 	return props.NoProperty
 }
 
+// cursorLine is the row under the cursor; nil where there is none.
+func (m *Model) cursorLine() *report.Line {
+	if m.row < len(m.table.Lines) {
+		return &m.table.Lines[m.row]
+	}
+	return nil
+}
+
 // cursorNeed is the limit whose row is under the cursor, nil on other rows.
-// The rows of the needs that are switched on stand at the top, then those of
-// the duties.
 func (m *Model) cursorNeed() *needs.Need {
-	if list := m.needsSwitchedOn(); m.row < min(len(list), len(m.table.Lines)) {
-		return &list[m.row]
+	if l := m.cursorLine(); l != nil {
+		return l.Need
 	}
 	return nil
 }
@@ -59,8 +66,8 @@ func (m *Model) cursorNeed() *needs.Need {
 // cursorDuty is the duty whose merit row is under the cursor, nil on other
 // rows.
 func (m *Model) cursorDuty() *needs.Duty {
-	if i := m.row - m.needsOn(); i >= 0 && i < len(m.duties) && m.row < len(m.table.Lines) {
-		return m.duties[i]
+	if l := m.cursorLine(); l != nil {
+		return l.Duty
 	}
 	return nil
 }
@@ -77,7 +84,7 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 		return // a row of the same property: a need keeps the cursor
 	}
 	for i := range m.table.Lines {
-		if l := &m.table.Lines[i]; l.Property <= property && l.Group < props.Needs {
+		if l := &m.table.Lines[i]; l.OfProperty() && l.Property <= property {
 			m.row = i
 		}
 	}

@@ -50,8 +50,10 @@ func (d *duties) toggle() {
 
 // goToMerit puts the cursor on the merit's row where there is one.
 func (m *Model) goToMerit(d *needs.Duty) {
-	if i := slices.Index(m.duties, d); i >= 0 && len(m.bench.Pins) > 0 {
-		m.row = m.needsOn() + i
+	for i := range m.table.Lines {
+		if m.table.Lines[i].Duty == d {
+			m.row = i
+		}
 	}
 }
 

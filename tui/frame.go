@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"alongside/props"
 	"alongside/props/report"
 	"alongside/tui/ui"
 )
@@ -249,7 +248,7 @@ func (m *Model) detailLines() (lines [2]string) {
 	if pin == nil || len(m.table.Lines) == 0 {
 		return lines
 	}
-	if l := &m.table.Lines[m.row]; l.Group >= props.Needs {
+	if l := &m.table.Lines[m.row]; !l.OfProperty() {
 		lines[0] = " " + ui.Cut(ui.Plain(l.Name+", "+pin.Name()), m.width-1)
 		lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(l.Cells[m.grid.columns[m.col].pin].Why), m.width-1))
 		return lines

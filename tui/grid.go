@@ -3,7 +3,6 @@ package tui
 import (
 	"strings"
 
-	"alongside/props"
 	"alongside/props/report"
 	"alongside/tui/ui"
 )
@@ -49,8 +48,8 @@ type column struct {
 func newGrid(t *report.Table, th *ui.Theme, w int) *grid {
 	g := &grid{table: t, theme: th, width: w}
 	for i := range t.Lines {
-		if l := &t.Lines[i]; i == 0 || l.Group != t.Lines[i-1].Group {
-			g.rows = append(g.rows, gridRow{-1, l.Group.String()})
+		if l := &t.Lines[i]; i == 0 || l.Heading() != t.Lines[i-1].Heading() {
+			g.rows = append(g.rows, gridRow{-1, l.Heading()})
 		}
 		g.rowOf = append(g.rowOf, len(g.rows))
 		g.rows = append(g.rows, gridRow{i, ""})
@@ -270,7 +269,7 @@ func (g *grid) cursorCell(c *column, line int) string {
 
 // wide reports whether a line's name may take the room of sense and unit: a
 // need has both in its name, a merit needs neither.
-func wide(l *report.Line) bool { return l.Group >= props.Needs }
+func wide(l *report.Line) bool { return !l.OfProperty() }
 
 func (g *grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]

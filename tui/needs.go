@@ -59,12 +59,8 @@ func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
 // needUnder is the place of the need of the row under the cursor among all
 // needs.
 func (m *Model) needUnder() int {
-	on := -1
 	for i := range m.needs {
-		if !m.needs[i].Off {
-			on++
-		}
-		if on == m.row {
+		if &m.needs[i] == m.cursorNeed() {
 			return i
 		}
 	}
@@ -298,7 +294,7 @@ func (m *Model) betterThanBaseline() {
 		for _, pin := range m.bench.Pins {
 			other = other || pin != base && len(pin.Figures(l.Property)) > 0
 		}
-		if g := l.Group; other && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
+		if g := l.Group; other && l.OfProperty() && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
 			rows = append(rows, l.Property)
 		}
 	}

@@ -28,6 +28,9 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 			}
 		}
 	}
+	for i := range keys { // a control key as Bubble Tea calls it has no room for more
+		keys[i] = strings.TrimSpace(keys[i])
+	}
 	// Map order must not decide what a seed means.
 	key := rapid.SampledFrom(sorted(keys))
 	text := rapid.OneOf(

@@ -28,9 +28,6 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 			}
 		}
 	}
-	for i := range keys { // a control key as Bubble Tea calls it has no room for more
-		keys[i] = strings.TrimSpace(keys[i])
-	}
 	// Map order must not decide what a seed means.
 	key := rapid.SampledFrom(sorted(keys))
 	text := rapid.OneOf(
@@ -54,8 +51,65 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 		case 4:
 			return background.Shade(rapid.IntRange(0, 2).Draw(t, "shade"))
 		}
-		return keyMsg(key.Draw(t, "key"))
+		alt := rapid.Bool().Draw(t, "alt")
+		if rapid.Bool().Draw(t, "any key") {
+			return tea.KeyMsg{Type: tea.KeyType(rapid.SampledFrom(allKeyTypes()).Draw(t, "type")), Alt: alt}
+		}
+		msg := keyMsg(key.Draw(t, "key"))
+		msg.Alt = alt && rapid.Bool().Draw(t, "alt too") // most keys are pressed alone
+		return msg
 	})
+}
+
+// allKeyTypes is every key that Bubble Tea has a name for; ctrl+z aside, which
+// stops a program.
+func allKeyTypes() []int {
+	var list []int
+	for kind := -128; kind < 128; kind++ {
+		if name := tea.KeyType(kind).String(); name != "" && name != "ctrl+z" {
+			list = append(list, kind)
+		}
+	}
+	return list
+}
+
+// Every key, with and without alt, at the end of every field and before its last
+// letter.
+func TestEveryKeyInEveryField(t *testing.T) {
+	for name, open := range map[string][]string{
+		"finder": {"/"}, "needs": {"2"}, "need": {"n"}, "band": {"e"}, "service": {"S"}, "range": {"E"}, "target": {"w", "t"},
+		"size": {"5", "/"}, "mass": {"D"}, "price": {"D", "up", "ctrl+end"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := plainDesk(t, 80, 24, usual...)
+			again := func(back int) {
+				d.m.screens = nil
+				d.press(open...)
+				if d.m.onTop() == nil || !d.m.onTop().Typing() {
+					t.Fatalf("%v opens no field", open)
+				}
+				d.press("ctrl+u")
+				d.typeText("4 in")
+				for range back {
+					d.press("left")
+				}
+			}
+			for _, kind := range allKeyTypes() {
+				for _, r := range []string{"d", "f", "b", "?"} {
+					if kind != int(tea.KeyRunes) && r != "d" {
+						continue
+					}
+					for _, alt := range []bool{false, true} {
+						for back := range 3 {
+							again(back)
+							d.send(tea.KeyMsg{Type: tea.KeyType(kind), Runes: []rune(r), Alt: alt})
+							d.fits()
+						}
+					}
+				}
+			}
+		})
+	}
 }
 
 func sorted(list []string) []string {

@@ -236,14 +236,14 @@ func TestCopyThatFails(t *testing.T) {
 func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range commandList() {
-		for _, k := range c.All() {
+		for _, k := range c.Names {
 			if seen[k] {
 				t.Errorf("key %q has two meanings", k)
 			}
 			seen[k] = true
 		}
 		if (c.Shown == "" || c.Words == "") != (c.Words == "") {
-			t.Errorf("%v: keys and words on the help page must go together", c.All())
+			t.Errorf("%v: keys and words on the help page must go together", c.Names)
 		}
 	}
 	for _, k := range keysLine {

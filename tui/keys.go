@@ -56,7 +56,7 @@ func (c *command) page(group, shown, words string) *command {
 }
 
 // opensPanel reports whether the key opens a panel from any other.
-func (c *command) opensPanel() bool { return len(c.Names) == 1 && c.Names >= "2" && c.Names <= "9" }
+func (c *command) opensPanel() bool { return c.Names[0] >= "2" && c.Names[0] <= "9" }
 
 // act, flips and opens turn methods into what a command does.
 func act(f func(*Model)) func(*Model) tea.Cmd {
@@ -96,7 +96,7 @@ func (m *Model) run(c *command) tea.Cmd {
 func (m *Model) find(msg tea.KeyMsg) *command {
 	name := msg.String()
 	for _, c := range m.commands {
-		if slices.Contains(c.All(), name) {
+		if slices.Contains(c.Names, name) {
 			return c
 		}
 	}
@@ -109,7 +109,7 @@ func (m *Model) keys(names ...string) ui.Keys {
 	var list ui.Keys
 	for _, name := range names {
 		for _, c := range m.commands {
-			if slices.Contains(c.All(), name) {
+			if slices.Contains(c.Names, name) {
 				k := c.Key
 				k.Group, k.Do = "", func() tea.Cmd { return m.run(c) }
 				list = append(list, k)
@@ -128,7 +128,7 @@ func (m *Model) keysRow() string {
 	var list ui.Keys
 	for _, k := range keysLine {
 		for _, c := range m.commands {
-			if slices.Contains(c.All(), k) && m.sensible(c) {
+			if slices.Contains(c.Names, k) && m.sensible(c) {
 				list = append(list, c.Key)
 			}
 		}

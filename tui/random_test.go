@@ -22,7 +22,7 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 		}
 	}
 	for _, c := range commands {
-		for _, k := range c.All() {
+		for _, k := range c.Names {
 			if len([]rune(k)) == 1 {
 				keys = append(keys, k)
 			}

@@ -62,7 +62,7 @@ func (m *Model) ways(s screen) ui.Keys {
 	back := ui.On("esc q 1", "back", "back; what was typed is kept", m.close)
 	help := ui.On("? f1", "keys", "this page", m.openHelp).As("?")
 	if s.Typing() {
-		back.Names, help.Names = "esc", "f1"
+		back.Names, help.Names = back.Names[:1], help.Names[1:]
 		help = help.As("f1")
 	}
 	ways := ui.Keys{back, help}
@@ -71,7 +71,7 @@ func (m *Model) ways(s screen) ui.Keys {
 	}
 	for _, c := range m.commands {
 		if c.opensPanel() {
-			ways = append(ways, ui.Send(c.Names, "", "", func() tea.Cmd { m.screens = nil; return m.run(c) }))
+			ways = append(ways, ui.Key{Names: c.Names, Do: func() tea.Cmd { m.screens = nil; return m.run(c) }})
 		}
 	}
 	return ways

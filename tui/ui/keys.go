@@ -10,12 +10,12 @@ import (
 // Key is one line of a table of keys: what the keys do, and what the keys line
 // and the help page say of them.
 type Key struct {
-	Names string // as Bubble Tea calls them, with blanks between; "space" for a blank
-	Label string // the keys as the keys line writes them
-	Line  string // the word beside it; empty: not on the keys line
-	Group string // heading on the help page
-	Shown string // the keys as the help page writes them
-	Words string // what they do, on the help page; empty: told with another key
+	Names []string // as Bubble Tea calls them; "space" for a blank
+	Label string   // the keys as the keys line writes them
+	Line  string   // the word beside it; empty: not on the keys line
+	Group string   // heading on the help page
+	Shown string   // the keys as the help page writes them
+	Words string   // what they do, on the help page; empty: told with another key
 	// Do is nil where a field or another key of the table does it.
 	Do func() tea.Cmd
 }
@@ -23,7 +23,8 @@ type Key struct {
 // Keys is a table of keys. Where a name stands twice the first one counts.
 type Keys []Key
 
-// On is a key that shows and changes things; nil where the text field does it
+// On is a key that shows and changes things, by its names with blanks between;
+// nil where the text field does it
 // or another key of the table.
 func On(names, line, words string, do func()) Key {
 	if do == nil {
@@ -34,8 +35,11 @@ func On(names, line, words string, do func()) Key {
 
 // Send is a key whose work may go on beside the screen.
 func Send(names, line, words string, do func() tea.Cmd) Key {
-	first, _, _ := strings.Cut(names, " ")
-	return Key{Names: names, Label: first, Line: line, Shown: first, Words: words, Do: do}
+	all, first := strings.Fields(names), ""
+	if len(all) > 0 {
+		first = all[0]
+	}
+	return Key{Names: all, Label: first, Line: line, Shown: first, Words: words, Do: do}
 }
 
 // As is the key with the keys written in another way than by the first name.
@@ -44,9 +48,6 @@ func (k Key) As(shown string) Key {
 	return k
 }
 
-// All is the names of the keys.
-func (k *Key) All() []string { return strings.Fields(k.Names) }
-
 // Find is the key that a message presses; nil where none is.
 func (k Keys) Find(msg tea.KeyMsg) *Key {
 	name := msg.String()
@@ -54,7 +55,7 @@ func (k Keys) Find(msg tea.KeyMsg) *Key {
 		name = "space"
 	}
 	for i := range k {
-		if k[i].Do != nil && slices.Contains(k[i].All(), name) {
+		if k[i].Do != nil && slices.Contains(k[i].Names, name) {
 			return &k[i]
 		}
 	}

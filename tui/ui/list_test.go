@@ -11,7 +11,7 @@ import (
 func press(t *testing.T, keys Keys, name string) {
 	t.Helper()
 	for i := range keys {
-		for _, n := range keys[i].All() {
+		for _, n := range keys[i].Names {
 			if n == name && keys[i].Do != nil {
 				keys[i].Do()
 				return
@@ -118,7 +118,7 @@ func TestKeysRow(t *testing.T) {
 }
 
 func TestHelpBlock(t *testing.T) {
-	keys := Keys{On("e i", "part", "the part", nil), On("x", "", "", nil), {Names: "y", Shown: "y", Group: "other", Words: "elsewhere"}}
+	keys := Keys{On("e i", "part", "the part", nil), On("x", "", "", nil), {Names: []string{"y"}, Shown: "y", Group: "other", Words: "elsewhere"}}
 	if have := strings.Join(keys.Help(NewTheme(3, false), "Here", ""), "\n"); have != " Here\n  e           the part\n" {
 		t.Errorf("%q", have)
 	}

@@ -10,7 +10,8 @@ import (
 // opened it and asks that for changes of the bench; Esc closes it.
 //
 // To add one: write its file with a constructor, and add one line to the list
-// in commands.go that opens it.
+// in commands.go that opens it. Keys, wheel and clicks of a list come with
+// ui.List; a text that scrolls is newPages, one value to ask for a prompt.
 type screen interface {
 	// Height is how many lines of w cells the screen would like, given how many
 	// there are. The bench stays in sight above where a few rows of it fit.
@@ -60,9 +61,10 @@ func (m *Model) onTop() screen {
 // takes the letters, to another panel in its place.
 func (m *Model) ways(s screen) ui.Keys {
 	back := ui.On("esc q 1", "back", "back; what was typed is kept", m.close)
+	back.Shown = "esc q 1"
 	help := ui.On("? f1", "keys", "this page", m.openHelp).As("?")
 	if s.Typing() {
-		back.Names, help.Names = back.Names[:1], help.Names[1:]
+		back.Names, back.Shown, help.Names = back.Names[:1], "esc", help.Names[1:]
 		help = help.As("f1")
 	}
 	ways := ui.Keys{back, help}

@@ -210,7 +210,7 @@ func (m *Model) nextFilter() {
 
 func (m *Model) page(by int) {
 	n := m.body - 1
-	m.top = ui.Clamp(m.top+by*n, 0, max(len(m.grid.rows)-m.body, 0))
+	m.top = ui.Clamp(m.top+by*n, 0, max(len(m.grid.Rows)-m.body, 0))
 	m.moveRow(by * n)
 }
 

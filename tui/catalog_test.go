@@ -11,6 +11,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 	"alongside/units"
 )
@@ -79,18 +80,18 @@ func TestFiguresAreWhole(t *testing.T) {
 			b := compare.NewBench()
 			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
 			table := report.NewTable(compare.Compare(b))
-			g := newGrid(table, theme, minWidth)
-			col := &g.columns[1]
+			g := bench.NewGrid(table, theme, minWidth)
+			col := &g.Columns[1]
 			for i := range table.Lines {
 				cell := &table.Lines[i].Cells[1]
-				s := g.cell(col, i)
-				for _, part := range []string{cell.Value, deltaOf(cell)} {
+				s := g.Cell(col, i)
+				for _, part := range []string{cell.Value, bench.DeltaOf(cell)} {
 					if !strings.Contains(s, part) {
 						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
 					}
 				}
-				if ui.Width(s) != col.width-g.gap {
-					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.width-g.gap)
+				if ui.Width(s) != col.Width-g.Gap {
+					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.Width-g.Gap)
 				}
 			}
 		}

@@ -94,26 +94,26 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 func (m *Model) settle() {
 	g := m.grid
 	m.row = ui.Clamp(m.row, 0, len(m.table.Lines)-1)
-	m.col = ui.Clamp(m.col, 0, len(g.columns)-1)
-	if n := m.body; n > 0 && m.row < len(g.rowOf) {
-		r := g.rowOf[m.row]
+	m.col = ui.Clamp(m.col, 0, len(g.Columns)-1)
+	if n := m.body; n > 0 && m.row < len(g.RowOf) {
+		r := g.RowOf[m.row]
 		if r >= m.top+n {
 			m.top = r - n + 1
 		}
-		if r > 0 && g.rows[r-1].line < 0 {
+		if r > 0 && g.Rows[r-1].Line < 0 {
 			r-- // with the heading of its group
 		}
-		m.top = ui.Clamp(min(m.top, r), 0, len(g.rows)-n)
+		m.top = ui.Clamp(min(m.top, r), 0, len(g.Rows)-n)
 	}
-	m.first = ui.Clamp(m.first, 1, len(g.columns)-1)
+	m.first = ui.Clamp(m.first, 1, len(g.Columns)-1)
 	if m.col > 0 {
 		m.first = min(m.first, m.col)
-		for m.col >= m.first+g.fit(m.first) {
+		for m.col >= m.first+g.Fit(m.first) {
 			m.first++
 		}
 	}
 	// No empty room at the right while pins are off the screen at the left.
-	for m.first > 1 && m.first-1+g.fit(m.first-1) >= len(g.columns) {
+	for m.first > 1 && m.first-1+g.Fit(m.first-1) >= len(g.Columns) {
 		m.first--
 	}
 	m.first = max(m.first, 1)

@@ -183,7 +183,7 @@ type finderColumns struct {
 
 func (f *finder) layout(w int) finderColumns {
 	c := finderColumns{widths: [4]int{1, 27, 0, 0}}
-	if w >= roomy {
+	if w >= ui.Roomy {
 		c.widths[1] = 32
 	}
 	left := w - 2 - c.widths[0] - c.widths[1] - 1

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -55,8 +56,8 @@ func (m *Model) refresh() {
 	if m.tooSmall() {
 		return
 	}
-	if m.grid == nil || m.grid.width != m.width || m.grid.theme != m.theme {
-		m.grid = newGrid(m.table, m.theme, m.width)
+	if m.grid == nil || !m.grid.Fits(m.theme, m.width) {
+		m.grid = bench.NewGrid(m.table, m.theme, m.width)
 	}
 	m.layOut()
 	m.settle()
@@ -125,29 +126,29 @@ func (m *Model) View() string {
 
 func (m *Model) bodyView(line func(string)) {
 	g, n := m.grid, m.body
-	columns := g.fit(m.first)
+	columns := g.Fit(m.first)
 	for r := m.top; r < m.top+n; r++ {
 		switch {
-		case r >= len(g.rows):
+		case r >= len(g.Rows):
 			line(m.emptyLine(r))
-		case g.rows[r].line == m.row && len(g.columns) > 0:
-			line(m.clip(g.draw(r, m.first, columns, m.col)))
+		case g.Rows[r].Line == m.row && len(g.Columns) > 0:
+			line(m.clip(g.Draw(r, m.first, columns, m.col)))
 		default:
-			line(m.clip(g.row(r, m.first, columns)))
+			line(m.clip(g.Row(r, m.first, columns)))
 		}
 	}
 }
 
 // clip cuts a row where even one pin beside the baseline is too wide.
 func (m *Model) clip(s string) string {
-	if m.first < len(m.grid.columns) && m.grid.room() < m.grid.columns[m.first].width {
+	if m.first < len(m.grid.Columns) && m.grid.Room() < m.grid.Columns[m.first].Width {
 		return ui.Cut(s, m.width)
 	}
 	return s
 }
 
 func (m *Model) emptyLine(r int) string {
-	if r != 1 || len(m.grid.rows) > 0 {
+	if r != 1 || len(m.grid.Rows) > 0 {
 		return ""
 	}
 	if len(m.bench.Pins) == 0 {
@@ -166,25 +167,25 @@ func (m *Model) heads() (lines [3]string) {
 	g, t := m.grid, m.theme
 	for i, label := range [3]string{"alloy", "temper", "process"} {
 		var b strings.Builder
-		b.WriteString(t.Dim.Of(" " + ui.Pad(label, g.labels.width-1)))
-		m.eachColumn(func(at int, c *column) {
-			h := &m.table.Heads[c.pin]
-			text := [3]string{h.Alloy, h.Temper, processWords(h.Process)}[i]
+		b.WriteString(t.Dim.Of(" " + ui.Pad(label, g.Labels.Width-1)))
+		m.eachColumn(func(at int, c *bench.Column) {
+			h := &m.table.Heads[c.Pin]
+			text := [3]string{h.Alloy, h.Temper, bench.ProcessWords(h.Process)}[i]
 			if text == "" {
 				text = "–"
 			}
-			ink, mark := t.Text, ui.Blanks(g.gap)
+			ink, mark := t.Text, ui.Blanks(g.Gap)
 			switch {
 			case at == m.col && i == 0:
 				ink = t.Heading
 				if t.Plain {
-					mark = ui.Blanks(g.gap-1) + ">"
+					mark = ui.Blanks(g.Gap-1) + ">"
 				}
 			case at == 0:
 				ink = t.Strong
 			}
-			text = ui.Cut(ui.Plain(text), c.width-g.gap)
-			b.WriteString(mark + ink.Of(text) + ui.Blanks(c.width-g.gap-ui.Width(text)))
+			text = ui.Cut(ui.Plain(text), c.Width-g.Gap)
+			b.WriteString(mark + ink.Of(text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
 		})
 		lines[i] = m.clip(b.String())
 	}
@@ -192,14 +193,14 @@ func (m *Model) heads() (lines [3]string) {
 }
 
 // eachColumn calls f for the columns on screen, the baseline first.
-func (m *Model) eachColumn(f func(at int, c *column)) {
+func (m *Model) eachColumn(f func(at int, c *bench.Column)) {
 	g := m.grid
-	if len(g.columns) == 0 {
+	if len(g.Columns) == 0 {
 		return
 	}
-	f(0, &g.columns[0])
-	for at := m.first; at < m.first+g.fit(m.first); at++ {
-		f(at, &g.columns[at])
+	f(0, &g.Columns[0])
+	for at := m.first; at < m.first+g.Fit(m.first); at++ {
+		f(at, &g.Columns[at])
 	}
 }
 
@@ -215,15 +216,15 @@ func (m *Model) ruleLine() string {
 		}
 	}
 	g := m.grid
-	if shown := m.body; len(g.rows) > shown {
-		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.rows)), len(g.rows)))
+	if shown := m.body; len(g.Rows) > shown {
+		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.Rows)), len(g.Rows)))
 	}
-	if len(g.columns) > 0 {
-		put(g.labels.width+g.gap-1, " baseline ")
+	if len(g.Columns) > 0 {
+		put(g.Labels.Width+g.Gap-1, " baseline ")
 		if left := m.first - 1; left > 0 {
-			put(g.labels.width+g.columns[0].width, fmt.Sprintf(" ‹ %d more ", left))
+			put(g.Labels.Width+g.Columns[0].Width, fmt.Sprintf(" ‹ %d more ", left))
 		}
-		if right := len(g.columns) - m.first - g.fit(m.first); right > 0 {
+		if right := len(g.Columns) - m.first - g.Fit(m.first); right > 0 {
 			s := fmt.Sprintf(" %d more › ", right)
 			put(m.width-1-len([]rune(s)), s)
 		}
@@ -234,10 +235,10 @@ func (m *Model) ruleLine() string {
 func (m *Model) totalsLine() string {
 	g := m.grid
 	var b strings.Builder
-	b.WriteString(m.theme.Dim.Of(" " + ui.Pad("totals", g.labels.width-1)))
-	m.eachColumn(func(at int, c *column) {
-		text := totalsOf(&m.table.Heads[c.pin])
-		b.WriteString(ui.Blanks(g.gap) + countsText(m.theme, text) + ui.Blanks(c.width-g.gap-ui.Width(text)))
+	b.WriteString(m.theme.Dim.Of(" " + ui.Pad("totals", g.Labels.Width-1)))
+	m.eachColumn(func(at int, c *bench.Column) {
+		text := bench.TotalsOf(&m.table.Heads[c.Pin])
+		b.WriteString(ui.Blanks(g.Gap) + bench.Counts(m.theme, text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
 	})
 	return m.clip(b.String())
 }
@@ -250,12 +251,12 @@ func (m *Model) detailLines() (lines [2]string) {
 	}
 	if l := &m.table.Lines[m.row]; !l.OfProperty() {
 		lines[0] = " " + ui.Cut(ui.Plain(l.Name+", "+pin.Name()), m.width-1)
-		lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(l.Cells[m.grid.columns[m.col].pin].Why), m.width-1))
+		lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(l.Cells[m.grid.Columns[m.col].Pin].Why), m.width-1))
 		return lines
 	}
 	for i := range m.comparison.Rows {
 		if row := &m.comparison.Rows[i]; row.Property == property {
-			d := report.NewDetail(m.comparison, row, m.grid.columns[m.col].pin)
+			d := report.NewDetail(m.comparison, row, m.grid.Columns[m.col].Pin)
 			lines[0] = " " + ui.Cut(ui.Plain(d.What), m.width-1)
 			lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(d.Verdict), m.width-1))
 		}

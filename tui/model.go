@@ -13,6 +13,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/tui/background"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -77,7 +78,7 @@ type Model struct {
 
 	width, height int
 	body, panel   int // lines of the bench and of the open screen
-	grid          *grid
+	grid          *bench.Grid
 	row, col      int // cursor: line of the table, column as displayed
 	top, first    int // scrolling: rows above the body, pins left of it
 	frame         frame

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -84,7 +85,7 @@ func newLegend(m *Model) screen {
 	return newPages("Signs on the bench", func(w int) []string {
 		t := m.theme
 		var lines []string
-		for _, l := range append(report.Legend(), otherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
+		for _, l := range append(report.Legend(), bench.OtherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
 			"on a need   ✓ met   ✗ not met   ≈ not met in the worst case   – no figure to judge by") {
 			for _, part := range strings.Split(strings.ReplaceAll(l, "; ", "   "), "   ") {
 				lines = append(lines, ui.Wrap("  "+part, w)...)

@@ -8,6 +8,7 @@ import (
 	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -55,7 +56,7 @@ func (p *processPanel) laid() *processTable {
 	all := len(p.m.bench.Pins)
 	fit := func(label int) int { return ui.Clamp((w-label)/processColumn, 2, max(all, 2)) }
 	n := fit(t.label)
-	if wide := t.label + 8; w >= roomy && fit(wide) == n {
+	if wide := t.label + 8; w >= ui.Roomy && fit(wide) == n {
 		t.label = wide
 	}
 	t.width = min((w-t.label)/n, widestColumn)
@@ -121,7 +122,7 @@ func standing(c foundry.Cite) string {
 	case c.Practice():
 		return practiceSign
 	case c.Known == props.Memory:
-		return memorySign
+		return bench.MemorySign
 	}
 	return ""
 }

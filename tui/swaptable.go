@@ -5,6 +5,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/swap"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -123,7 +124,7 @@ func cellOf(l *swap.Line) swapCell {
 	c.words = ui.Plain(l.Words)
 	for _, u := range l.Figures {
 		if u.Figure.Known == props.Memory {
-			c.memory = memorySign
+			c.memory = bench.MemorySign
 		}
 	}
 	return c

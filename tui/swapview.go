@@ -5,6 +5,7 @@ import (
 
 	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -116,7 +117,7 @@ func (p *swapPanel) cellText(c, shown *swapCell, here bool) string {
 	if c.why != "" {
 		value, signs = "–", ""
 	} else if c.base != shown.base || c.name != shown.name {
-		signs += otherSign
+		signs += bench.OtherSign
 	}
 	if c.unit != shown.unit && c.unit != "" {
 		value += " " + c.unit

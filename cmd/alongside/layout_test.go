@@ -18,7 +18,7 @@ var layers = []string{"units", "props", "data", "tui", "cmd"}
 
 // inner lists the packages inside a layer that have an order of their own, from
 // the lowest up. The folder itself is above what is in it.
-var inner = map[string][]string{"tui": {"background", "clip", "ui", "."}}
+var inner = map[string][]string{"tui": {"background", "clip", "ui", "bench", "."}}
 
 // place is where a package stands in the order of its layer; -1 where it has
 // none.

@@ -12,6 +12,9 @@ import (
 // Ellipsis stands for what is cut.
 const Ellipsis = "…"
 
+// Roomy is the width from which on names are written out.
+const Roomy = 110
+
 // ReadWidth is the width beyond which running text is hard to read.
 const ReadWidth = 110
 

@@ -1,4 +1,4 @@
-package tui
+package bench
 
 import (
 	"strings"
@@ -7,37 +7,41 @@ import (
 	"alongside/tui/ui"
 )
 
-// grid is the table fitted to a width in a theme: columns measured, cells
+// Grid is the table fitted to a width in a theme: columns measured, cells
 // styled. It is made when the table, the width or the theme changes, and a
 // key that only moves the cursor draws from it.
-type grid struct {
-	table   *report.Table
-	theme   *ui.Theme
-	width   int
-	rows    []gridRow
-	rowOf   []int // row of each line of the table
-	labels  labels
-	columns []column // as displayed: the baseline first
-	gap     int      // blanks before each column
-	joined  joined
+type Grid struct {
+	Rows    []Row
+	RowOf   []int    // row of each line of the table
+	Columns []Column // as displayed: the baseline first
+	Gap     int      // blanks before each column
+	Labels  Labels
+
+	table  *report.Table
+	theme  *ui.Theme
+	width  int
+	joined joined
 }
 
-// gridRow is one row of the body: a line of the table, or the heading of a
+// Fits reports whether the grid is made for a theme and a width.
+func (g *Grid) Fits(t *ui.Theme, w int) bool { return g.theme == t && g.width == w }
+
+// Row is one row of the body: a line of the table, or the heading of a
 // group.
-type gridRow struct {
-	line    int // -1 for a heading
+type Row struct {
+	Line    int // of the table; -1 for a heading
 	heading string
 }
 
-// labels are the widths inside the column of row labels: the name, a gap, the
+// Labels are the widths inside the column of row labels: the name, a gap, the
 // sign of the sense, the unit.
-type labels struct{ name, gap, unit, width int }
+type Labels struct{ name, gap, unit, Width int }
 
-// column is how one pin is laid out: the value up to column value, then the
+// Column is how one pin is laid out: the value up to column value, then the
 // mark, the delta at the right, the glyph.
-type column struct {
-	pin   int      // index in the table's heads
-	width int      // with the gap before it, where the cursor's bracket stands
+type Column struct {
+	Pin   int      // index in the table's heads
+	Width int      // with the gap before it, where the cursor's bracket stands
 	inner int      // value, mark and delta
 	value int      // where values end
 	mark  int      // width of the marks
@@ -45,22 +49,23 @@ type column struct {
 	cells []string // styled, by line
 }
 
-func newGrid(t *report.Table, th *ui.Theme, w int) *grid {
-	g := &grid{table: t, theme: th, width: w}
+// NewGrid lays a table out.
+func NewGrid(t *report.Table, th *ui.Theme, w int) *Grid {
+	g := &Grid{table: t, theme: th, width: w}
 	for i := range t.Lines {
 		if l := &t.Lines[i]; i == 0 || l.Heading() != t.Lines[i-1].Heading() {
-			g.rows = append(g.rows, gridRow{-1, l.Heading()})
+			g.Rows = append(g.Rows, Row{-1, l.Heading()})
 		}
-		g.rowOf = append(g.rowOf, len(g.rows))
-		g.rows = append(g.rows, gridRow{i, ""})
+		g.RowOf = append(g.RowOf, len(g.Rows))
+		g.Rows = append(g.Rows, Row{i, ""})
 	}
 	g.measureLabels()
 	if t.Baseline >= 0 {
-		g.columns = append(g.columns, g.measure(t.Baseline))
+		g.Columns = append(g.Columns, g.measure(t.Baseline))
 	}
 	for i := range t.Heads {
 		if i != t.Baseline {
-			g.columns = append(g.columns, g.measure(i))
+			g.Columns = append(g.Columns, g.measure(i))
 		}
 	}
 	g.spread()
@@ -68,62 +73,61 @@ func newGrid(t *report.Table, th *ui.Theme, w int) *grid {
 }
 
 // spread uses room that is left over to set the columns further apart.
-func (g *grid) spread() {
-	total := g.labels.width + 1
-	for i := range g.columns {
-		total += g.columns[i].width
+func (g *Grid) spread() {
+	total := g.Labels.Width + 1
+	for i := range g.Columns {
+		total += g.Columns[i].Width
 	}
 	if total < g.width {
-		g.labels.gap, total = 1, total+1
-		g.labels.width++
+		g.Labels.gap, total = 1, total+1
+		g.Labels.Width++
 	}
-	for g.gap = 1; g.gap < 3 && total+len(g.columns) <= g.width; g.gap++ {
-		total += len(g.columns)
-		for i := range g.columns {
-			g.columns[i].width++
+	for g.Gap = 1; g.Gap < 3 && total+len(g.Columns) <= g.width; g.Gap++ {
+		total += len(g.Columns)
+		for i := range g.Columns {
+			g.Columns[i].Width++
 		}
 	}
 }
 
 // Widths of the label column: short names where room is scarce.
 const (
-	roomy     = 110 // from this width on names are written out
-	veryRoomy = 140 // and hardly cut
+	veryRoomy = 140 // from this width on names are hardly cut
 	nameLimit = 28
 	longName  = 36
 	minColumn = 9
 	maxHead   = 18
 )
 
-func (g *grid) name(l *report.Line) string {
-	if g.width >= roomy {
+func (g *Grid) name(l *report.Line) string {
+	if g.width >= ui.Roomy {
 		return ui.Plain(l.Name)
 	}
 	return ui.Plain(l.Short)
 }
 
-func (g *grid) measureLabels() {
+func (g *Grid) measureLabels() {
 	for i := range g.table.Lines {
 		l := &g.table.Lines[i]
 		if wide(l) {
 			continue
 		}
-		g.labels.name = max(g.labels.name, ui.Width(g.name(l)))
-		g.labels.unit = max(g.labels.unit, ui.Width(l.Unit))
+		g.Labels.name = max(g.Labels.name, ui.Width(g.name(l)))
+		g.Labels.unit = max(g.Labels.unit, ui.Width(l.Unit))
 	}
 	limit := nameLimit
 	if g.width >= veryRoomy {
 		limit = longName
 	}
-	g.labels.name = min(max(g.labels.name, ui.Width("process")), limit)
-	g.labels.width = 1 + g.labels.name + 1 + 1 + g.labels.unit
+	g.Labels.name = min(max(g.Labels.name, ui.Width("process")), limit)
+	g.Labels.Width = 1 + g.Labels.name + 1 + 1 + g.Labels.unit
 }
 
 // measure finds the widths of a pin's column. A long value may use the room
 // of a delta that it does not have, so the column is as wide as its widest
 // cell, not as the sum of its widest parts.
-func (g *grid) measure(pin int) column {
-	c := column{pin: pin}
+func (g *Grid) measure(pin int) Column {
+	c := Column{Pin: pin}
 	deltas := map[int]int{}
 	for i := range g.table.Lines {
 		cell := &g.table.Lines[i].Cells[pin]
@@ -134,19 +138,19 @@ func (g *grid) measure(pin int) column {
 		cell := &g.table.Lines[i].Cells[pin]
 		n := ui.Width(valueOf(cell)) + c.mark
 		if cell.Delta != "" {
-			n += 1 + ui.Width(deltaOf(cell))
-			deltas[ui.Width(deltaOf(cell))]++
+			n += 1 + ui.Width(DeltaOf(cell))
+			deltas[ui.Width(DeltaOf(cell))]++
 		}
 		c.inner = max(c.inner, n)
 	}
 	h := &g.table.Heads[pin]
 	least := minColumn
-	for _, s := range []string{h.Alloy, h.Temper, processWords(h.Process), totalsOf(h)} {
+	for _, s := range []string{h.Alloy, h.Temper, ProcessWords(h.Process), TotalsOf(h)} {
 		least = max(least, min(ui.Width(ui.Plain(s)), maxHead))
 	}
-	least = max(least, ui.Width(totalsOf(h)))
+	least = max(least, ui.Width(TotalsOf(h)))
 	c.inner = max(c.inner, least-c.glyph)
-	c.width = 1 + c.inner + c.glyph
+	c.Width = 1 + c.inner + c.glyph
 	c.value = c.inner - c.mark
 	if usual := mostCommon(deltas); usual > 0 {
 		c.value -= 1 + usual
@@ -182,31 +186,31 @@ func glyphOf(c *report.Cell) string {
 	case c.Glyph == "" || c.Value == "":
 		return ""
 	case c.Other:
-		return " " + c.Glyph + otherSign
+		return " " + c.Glyph + OtherSign
 	}
 	return " " + c.Glyph
 }
 
-// otherSign marks such a cell.
-const otherSign = "*"
+// OtherSign marks such a cell.
+const OtherSign = "*"
 
-// memorySign marks a figure that was remembered, not read.
-const memorySign = "'"
+// MemorySign marks a figure that was remembered, not read.
+const MemorySign = "'"
 
 // markOf joins the sign of the basis and the sign of a figure from memory.
 func markOf(c *report.Cell) string {
 	if c.Memory {
-		return c.Mark + memorySign
+		return c.Mark + MemorySign
 	}
 	return c.Mark
 }
 
-// deltaOf is the delta without the blank before a percent sign: columns are
+// DeltaOf is the delta without the blank before a percent sign: columns are
 // narrow.
-func deltaOf(c *report.Cell) string { return strings.Replace(c.Delta, " %", "%", 1) }
+func DeltaOf(c *report.Cell) string { return strings.Replace(c.Delta, " %", "%", 1) }
 
-// totalsOf is the counts of a pin in glyphs, without those that are zero.
-func totalsOf(h *report.Head) string {
+// TotalsOf is the counts of a pin in glyphs, without those that are zero.
+func TotalsOf(h *report.Head) string {
 	var keep []string
 	for _, s := range strings.Fields(h.Short) {
 		if r := []rune(s); len(r) > 1 && string(r[1:]) != "0" {
@@ -216,13 +220,13 @@ func totalsOf(h *report.Head) string {
 	return strings.Join(keep, " ")
 }
 
-// processWords shortens the one long name.
-func processWords(s string) string { return strings.Replace(s, "permanent mold", "perm. mold", 1) }
+// ProcessWords shortens the one long name.
+func ProcessWords(s string) string { return strings.Replace(s, "permanent mold", "perm. mold", 1) }
 
 // parts lays out a cell as value, mark, delta and glyph with the blanks
 // between them; together they are inner+glyph wide.
-func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
-	value, mark, delta = valueOf(cell), markOf(cell), deltaOf(cell)
+func (c *Column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
+	value, mark, delta = valueOf(cell), markOf(cell), DeltaOf(cell)
 	if cell.Value == "" {
 		mark, delta = "", ""
 	}
@@ -237,19 +241,19 @@ func (c *column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
 	return value, mark, delta, ui.Pad(glyphOf(cell), c.glyph)
 }
 
-// cell returns a styled cell, kept for the next frame.
-func (g *grid) cell(c *column, line int) string {
+// Cell returns a styled cell, kept for the next frame.
+func (g *Grid) Cell(c *Column, line int) string {
 	if s := c.cells[line]; s != "" {
 		return s
 	}
-	cell := &g.table.Lines[line].Cells[c.pin]
+	cell := &g.table.Lines[line].Cells[c.Pin]
 	value, mark, delta, glyph := c.parts(cell)
 	t := g.theme
-	body, verdict := t.Text, verdictInk(t, cell.Verdict)
+	body, verdict := t.Text, VerdictInk(t, cell.Verdict)
 	switch {
 	case cell.Value == "":
 		body, verdict = t.Dim, t.Dim
-	case c.pin == g.table.Baseline:
+	case c.Pin == g.table.Baseline:
 		body = t.Strong
 	}
 	s := body.Of(value) + t.Dim.Of(mark) + verdict.Of(delta+glyph)
@@ -258,8 +262,8 @@ func (g *grid) cell(c *column, line int) string {
 }
 
 // cursorCell is the cell under the cursor with a blank on either side.
-func (g *grid) cursorCell(c *column, line int) string {
-	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.pin])
+func (g *Grid) cursorCell(c *Column, line int) string {
+	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.Pin])
 	s := value + mark + delta + glyph
 	if g.theme.Plain {
 		return "[" + s + "]"
@@ -271,10 +275,10 @@ func (g *grid) cursorCell(c *column, line int) string {
 // need has both in its name, a merit needs neither.
 func wide(l *report.Line) bool { return !l.OfProperty() }
 
-func (g *grid) label(line int, picked bool) string {
+func (g *Grid) label(line int, picked bool) string {
 	l := &g.table.Lines[line]
 	if wide(l) {
-		name := ui.Cut(g.name(l), g.labels.width-1)
+		name := ui.Cut(g.name(l), g.Labels.Width-1)
 		ink, mark := g.theme.Text, " "
 		if picked {
 			ink = g.theme.Heading
@@ -282,42 +286,42 @@ func (g *grid) label(line int, picked bool) string {
 				mark = ">"
 			}
 		}
-		return mark + ink.Of(name) + ui.Blanks(g.labels.width-1-ui.Width(name))
+		return mark + ink.Of(name) + ui.Blanks(g.Labels.Width-1-ui.Width(name))
 	}
-	name := ui.Pad(g.name(l), g.labels.name)
+	name := ui.Pad(g.name(l), g.Labels.name)
 	sense := ui.Pad(l.Sense, 1)
-	sense = ui.Blanks(g.labels.gap) + sense
-	unit := ui.Pad(l.Unit, g.labels.unit)
+	sense = ui.Blanks(g.Labels.gap) + sense
+	unit := ui.Pad(l.Unit, g.Labels.unit)
 	t := g.theme
 	if picked {
 		mark := " "
 		if t.Plain {
 			mark = ">"
 		}
-		return mark + t.Heading.Of(strings.TrimRight(name, " ")) + ui.Blanks(g.labels.name-ui.Width(strings.TrimRight(name, " "))) +
+		return mark + t.Heading.Of(strings.TrimRight(name, " ")) + ui.Blanks(g.Labels.name-ui.Width(strings.TrimRight(name, " "))) +
 			t.Text.Of(sense) + " " + t.Text.Of(unit)
 	}
 	return " " + t.Text.Of(name) + t.Dim.Of(sense+" "+unit)
 }
 
-// room is what is left for the pins that scroll, with a blank at the end.
-func (g *grid) room() int {
-	r := g.width - g.labels.width - 1
-	if len(g.columns) > 0 {
-		r -= g.columns[0].width
+// Room is what is left for the pins that scroll, with a blank at the end.
+func (g *Grid) Room() int {
+	r := g.width - g.Labels.Width - 1
+	if len(g.Columns) > 0 {
+		r -= g.Columns[0].Width
 	}
 	return r
 }
 
-// fit is how many columns from the i-th fit beside the baseline; at least one
+// Fit is how many columns from the i-th fit beside the baseline; at least one
 // where there is one.
-func (g *grid) fit(i int) int {
-	n, room := 0, g.room()
-	for i+n < len(g.columns) && room >= g.columns[i+n].width {
-		room -= g.columns[i+n].width
+func (g *Grid) Fit(i int) int {
+	n, room := 0, g.Room()
+	for i+n < len(g.Columns) && room >= g.Columns[i+n].Width {
+		room -= g.Columns[i+n].Width
 		n++
 	}
-	if n == 0 && i < len(g.columns) {
+	if n == 0 && i < len(g.Columns) {
 		return 1
 	}
 	return n
@@ -329,42 +333,42 @@ type joined struct {
 	rows    []string
 }
 
-// row is a row of the body with columns from..from+n beside the baseline.
-func (g *grid) row(r, from, n int) string {
+// Row is a row of the body with columns from..from+n beside the baseline.
+func (g *Grid) Row(r, from, n int) string {
 	if g.joined.from != from || g.joined.n != n || g.joined.rows == nil {
-		g.joined = joined{from, n, make([]string, len(g.rows))}
+		g.joined = joined{from, n, make([]string, len(g.Rows))}
 	}
 	if s := g.joined.rows[r]; s != "" {
 		return s
 	}
-	s := g.draw(r, from, n, -1)
+	s := g.Draw(r, from, n, -1)
 	g.joined.rows[r] = s
 	return s
 }
 
-// draw is row with the cursor in a displayed column; -1 draws none.
-func (g *grid) draw(r, from, n, cursor int) string {
-	line := g.rows[r].line
+// Draw is Row with the cursor in a displayed column; -1 draws none.
+func (g *Grid) Draw(r, from, n, cursor int) string {
+	line := g.Rows[r].Line
 	if line < 0 {
-		return " " + g.theme.Heading.Of(g.rows[r].heading)
+		return " " + g.theme.Heading.Of(g.Rows[r].heading)
 	}
 	var b strings.Builder
 	b.WriteString(g.label(line, cursor >= 0))
 	after := false // the cursor's cell has drawn the blank behind it
 	put := func(i int) {
-		gap := g.gap
+		gap := g.Gap
 		if after {
 			gap--
 		}
 		after = i == cursor
 		if after {
-			b.WriteString(ui.Blanks(gap-1) + g.cursorCell(&g.columns[i], line))
+			b.WriteString(ui.Blanks(gap-1) + g.cursorCell(&g.Columns[i], line))
 			return
 		}
 		b.WriteString(ui.Blanks(gap))
-		b.WriteString(g.cell(&g.columns[i], line))
+		b.WriteString(g.Cell(&g.Columns[i], line))
 	}
-	if len(g.columns) > 0 {
+	if len(g.Columns) > 0 {
 		put(0)
 	}
 	for i := from; i < from+n; i++ {

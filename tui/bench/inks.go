@@ -1,4 +1,4 @@
-package tui
+package bench
 
 import (
 	"strings"
@@ -8,8 +8,8 @@ import (
 	"alongside/tui/ui"
 )
 
-// verdictInk is the color of a verdict; the glyph says the same without color.
-func verdictInk(t *ui.Theme, v compare.Verdict) ui.Ink {
+// VerdictInk is the color of a verdict; the glyph says the same without color.
+func VerdictInk(t *ui.Theme, v compare.Verdict) ui.Ink {
 	switch v {
 	case compare.Beats:
 		return t.Blue
@@ -25,13 +25,13 @@ func verdictInk(t *ui.Theme, v compare.Verdict) ui.Ink {
 	return t.Dim
 }
 
-// countsText colors counts like "✓4 ✗1" by their glyphs.
-func countsText(t *ui.Theme, s string) string {
+// Counts colors counts like "✓4 ✗1" by their glyphs.
+func Counts(t *ui.Theme, s string) string {
 	parts := strings.Split(s, " ")
 	for i, part := range parts {
 		for v := range compare.IsBaseline + 1 {
 			if sign := report.Glyph(v); sign != "" && strings.HasPrefix(part, sign) {
-				parts[i] = verdictInk(t, v).Of(part)
+				parts[i] = VerdictInk(t, v).Of(part)
 			}
 		}
 	}

@@ -11,9 +11,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/report"
-	"alongside/tui/bench"
 	"alongside/tui/ui"
-	"alongside/units"
 )
 
 func realDesk(t testing.TB, w, h int, ids ...string) *desk {
@@ -64,34 +62,6 @@ func TestEveryMaterialAndCard(t *testing.T) {
 			for _, l := range cardLines(theme, card, minWidth) {
 				if ui.Width(l) > minWidth {
 					t.Fatalf("%s: a line of %d cells: %q", card.Title, ui.Width(l), l)
-				}
-			}
-		}
-	}
-}
-
-// Figures are never cut: a column is as wide as its widest cell in every
-// system of units.
-func TestFiguresAreWhole(t *testing.T) {
-	c := data.Catalog()
-	theme := ui.NewTheme(termenv.Ascii, false)
-	for _, mat := range c.Materials {
-		for _, system := range []units.System{units.US, units.SI, units.CGS} {
-			b := compare.NewBench()
-			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
-			table := report.NewTable(compare.Compare(b))
-			g := bench.NewGrid(table, theme, minWidth)
-			col := &g.Columns[1]
-			for i := range table.Lines {
-				cell := &table.Lines[i].Cells[1]
-				s := g.Cell(col, i)
-				for _, part := range []string{cell.Value, bench.DeltaOf(cell)} {
-					if !strings.Contains(s, part) {
-						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
-					}
-				}
-				if ui.Width(s) != col.Width-g.Gap {
-					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.Width-g.Gap)
 				}
 			}
 		}

@@ -9,7 +9,9 @@ import (
 // commandList is the one place that knows every key of the bench: what it
 // does, and what the keys line and the help page say of it. A new screen is
 // one line here. The digits from 2 on are free for screens to come.
-func commandList() []*command {
+func commandList() []*command { return append(workList(), wayList()...) }
+
+func workList() []*command {
 	return []*command{
 		on(nothing, "/ + i", "pin", opens(newFinder)).page(pinKeys, "/  + i", "find a material and pin it"),
 		on(twoPins, "b", "baseline", act((*Model).setBaseline)).page(pinKeys, "b", "make this pin the baseline"),
@@ -50,7 +52,12 @@ func commandList() []*command {
 		on(nothing, "D", "", opens(newPart)).page(partKeys, "D", "the part: mass, wall, load, service, price"),
 		on(nothing, "F", "", opens(newFacts)).page(partKeys, "F", "its conditions: press fit, threads, pressure …"),
 		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),
+	}
+}
 
+// wayList is the keys that move about, and those of the program.
+func wayList() []*command {
+	return []*command{
 		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
 		on(aRow, "down j", "", act(func(m *Model) { m.moveRow(1) })),
 		on(aPin, "left h", "", act(func(m *Model) { m.moveCol(-1) })).page(moveKeys, "← → h l", "pin"),

@@ -57,31 +57,41 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	if m.tooSmall() {
 		return nil
 	}
-	// Letters typed fast arrive as one message; outside a text field each is
-	// a key of its own.
 	if msg.Type == tea.KeyRunes && !msg.Paste && len(msg.Runes) > 1 && (s == nil || !s.Typing()) {
-		var all []tea.Cmd
-		for _, r := range msg.Runes {
-			all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
-			m.refresh()
-		}
-		return tea.Batch(all...)
+		return m.oneByOne(msg)
 	}
 	m.status, m.trouble = "", false
 	switch {
 	case s != nil:
-		if !msg.Paste {
-			if k := append(s.Keys(), m.ways(s)...).Find(msg); k != nil {
-				return k.Do()
-			}
-		}
-		return s.Update(msg)
+		return m.screenKey(s, msg)
 	case msg.Paste:
 		m.pasteMaterials(string(msg.Runes))
 	case c != nil:
 		return m.run(c)
 	}
 	return nil
+}
+
+// screenKey is a key in a screen: the screen's own table first, then the ways
+// out of it, then what it takes as text.
+func (m *Model) screenKey(s screen, msg tea.KeyMsg) tea.Cmd {
+	if !msg.Paste {
+		if k := append(s.Keys(), m.ways(s)...).Find(msg); k != nil {
+			return k.Do()
+		}
+	}
+	return s.Update(msg)
+}
+
+// oneByOne takes letters typed so fast that they arrive as one message: outside
+// a text field each is a key of its own.
+func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
+	var all []tea.Cmd
+	for _, r := range msg.Runes {
+		all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
+		m.refresh()
+	}
+	return tea.Batch(all...)
 }
 
 // say puts a message on the status line, until the next key.

@@ -81,11 +81,9 @@ const (
 	Elastic
 	Physical
 	Foundry
-	Needs  // rows for the customer's limits; no property is in it
-	Merits // rows for a chosen duty; no property is in it
 )
 
-var groupNames = [...]string{"Mechanical", "Elastic", "Physical", "Foundry", "Needs", "Merit for a duty"}
+var groupNames = [...]string{"Mechanical", "Elastic", "Physical", "Foundry"}
 
 func (g Group) String() string { return groupNames[g] }
 

@@ -8,6 +8,7 @@ import (
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -107,7 +108,7 @@ func (m *Model) nextSystem() {
 	m.change(func(b *compare.Bench) { b.System = (b.System + 1) % (units.CGS + 1) })
 	s := systemName(m.bench.System) + " units"
 	if n := len(m.bench.RowUnits); n > 0 {
-		s += "; " + plural(n, "row") + " with a unit of their own stay"
+		s += "; " + ui.Plural(n, "row") + " with a unit of their own stay"
 	}
 	m.say(s)
 }
@@ -204,12 +205,12 @@ func (m *Model) nextFilter() {
 			b.HideLevel, b.HideEmpty = false, false
 		}
 	})
-	m.sayf("%s (%s shown)", filterWords(&m.bench), plural(len(m.table.Lines), "row"))
+	m.sayf("%s (%s shown)", filterWords(&m.bench), ui.Plural(len(m.table.Lines), "row"))
 }
 
 func (m *Model) page(by int) {
-	n := m.body() - 1
-	m.top = clamp(m.top+by*n, 0, max(len(m.grid.rows)-m.body(), 0))
+	n := m.body - 1
+	m.top = ui.Clamp(m.top+by*n, 0, max(len(m.grid.Rows)-m.body, 0))
 	m.moveRow(by * n)
 }
 

@@ -161,7 +161,7 @@ func TestNothingOnAnEmptyBenchPanics(t *testing.T) {
 	d.press("esc")
 	d.want("The bench is empty")
 	for _, c := range d.m.commands {
-		for _, k := range c.Keys() {
+		for _, k := range c.Names {
 			d.press(k, "esc")
 		}
 	}

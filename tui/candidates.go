@@ -5,12 +5,12 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/tui/ui"
 )
 
 // nearMisses is how many near misses the panel shows.
@@ -24,8 +24,7 @@ type candidates struct {
 	all   []needs.Result // as met the needs, before a trade-off front
 	sort  int
 	front []props.PropertyID // two, or none
-	at    int
-	top   int
+	list  ui.List
 }
 
 func newCandidates(m *Model) screen {
@@ -52,12 +51,33 @@ func (c *candidates) Title() string {
 	return fmt.Sprintf("Candidates: %d meet every need, by %s%s", len(c.found.Met), by, near)
 }
 
-func (c *candidates) Typing() bool        { return false }
-func (c *candidates) Height(most int) int { return min(most, c.count()+4) }
+func (c *candidates) Typing() bool           { return false }
+func (c *candidates) Height(_, most int) int { return min(most, c.count()+4) }
 
-func (c *candidates) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{b("enter", "pin"), b("o", "sort"), b("f", "trade-off front"), b("2", "needs"), b("y", "copy"), escape}
+func (c *candidates) Keys() ui.Keys {
+	return append(ui.Keys{
+		ui.On("enter tab +", "pin", "pin this material", c.pin).As("enter"),
+		ui.On("o", "sort", "next order: margin, likeness, a property", c.nextOrder),
+		ui.On("f", "trade-off front", "next pair of needs to trade off, none", c.nextFront),
+		ui.On("2", "needs", "the needs", nil),
+		ui.Send("y", "copy", "copy the candidates", c.copy),
+	}, c.list.Keys()...)
+}
+
+func (c *candidates) pin() {
+	if c.list.At < c.count() {
+		c.m.pin(c.result(c.list.At).Material)
+	}
+}
+
+func (c *candidates) nextOrder() {
+	c.sort = (c.sort + 1) % len(c.sortings())
+	c.order()
+}
+
+func (c *candidates) copy() tea.Cmd {
+	text := report.FoundDoc(report.Search{Needs: c.m.needs, Found: c.found, Bench: c.m.bench, Front: c.front != nil})
+	return c.m.copyDoc(text, "the candidates")
 }
 
 // columns are the properties that the needs bound.
@@ -110,7 +130,7 @@ func (c *candidates) order() {
 	}
 	c.sortings()[c.sort].apply(met)
 	c.found.Met = met
-	c.at, c.top = 0, 0
+	c.list = ui.List{}
 }
 
 func (c *candidates) result(i int) *needs.Result {
@@ -123,47 +143,9 @@ func (c *candidates) result(i int) *needs.Result {
 func (c *candidates) count() int { return len(c.found.Met) + len(c.found.Near) }
 
 func (c *candidates) Update(msg tea.Msg) tea.Cmd {
-	_, h := c.m.panel()
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		switch msg.Button {
-		case tea.MouseButtonWheelUp:
-			c.at--
-		case tea.MouseButtonWheelDown:
-			c.at++
-		}
-	case tea.KeyMsg:
-		switch msg.String() {
-		case "up", "k":
-			c.at--
-		case "down", "j":
-			c.at++
-		case "pgup":
-			c.at -= h - 4
-		case "pgdown":
-			c.at += h - 4
-		case "g", "home":
-			c.at = 0
-		case "G", "end":
-			c.at = c.count() - 1
-		case "enter", "tab", "+":
-			if c.at < c.count() {
-				c.m.pin(c.result(c.at).Material)
-			}
-		case "o":
-			c.sort = (c.sort + 1) % len(c.sortings())
-			c.order()
-		case "f":
-			c.nextFront()
-		case "2":
-			c.m.close()
-			c.m.open(newNeeds(c.m))
-		case "y":
-			text := report.FoundDoc(report.Search{Needs: c.m.needs, Found: c.found, Bench: c.m.bench, Front: c.front != nil})
-			return c.m.copyDoc(text, "the candidates")
-		}
+	if msg, ok := msg.(tea.MouseMsg); ok {
+		return c.list.Mouse(msg, func() tea.Cmd { c.pin(); return nil })
 	}
-	c.at = clamp(c.at, 0, c.count()-1)
 	return nil
 }
 
@@ -198,32 +180,24 @@ func (c *candidates) nextFront() {
 	c.order()
 }
 
-func (c *candidates) View() string {
-	t := c.m.theme
-	w, h := c.m.panel()
+func (c *candidates) View(w, h int) []string {
 	rows := max(h-4, 1) // column heads, rule between, two lines of words below
-	if c.at < c.top {
-		c.top = c.at
-	}
-	c.top = max(c.top, c.at-rows+1)
+	c.list.FitLines(c.count(), 1, rows)
 	columns := c.columns()
-	lines := []string{t.dim.of(c.line(w, "", "material", columns, func(n *needs.Need) string {
+	lines := []string{c.m.theme.Dim.Of(c.line(w, "", "material", columns, func(n *needs.Need) string {
 		return strings.TrimSpace(n.Property.Info().Short + " " + n.Limit.Unit.Symbol())
 	}))}
-	for i := c.top; i < min(c.top+rows, c.count()); i++ {
+	for i := c.list.Top; i < c.list.End(); i++ {
 		lines = append(lines, c.resultLine(i, w, columns))
 	}
-	for len(lines) < rows+1 {
-		lines = append(lines, "")
-	}
-	return strings.Join(append(lines, c.words(w)...), "\n")
+	return append(ui.Fill(lines, rows+1), c.words(w)...)
 }
 
 func (c *candidates) resultLine(i, w int, columns []*needs.Need) string {
 	t, r := c.m.theme, c.result(i)
-	sign := "✓"
+	sign, ink := "✓", t.Text
 	if i >= len(c.found.Met) {
-		sign = "✗"
+		sign, ink = "✗", t.Dim
 		if r.Unjudged() {
 			sign = "–"
 		}
@@ -232,25 +206,17 @@ func (c *candidates) resultLine(i, w int, columns []*needs.Need) string {
 		sign = "+"
 	}
 	s := c.line(w, sign, r.Material.Name(), columns, func(n *needs.Need) string { return report.NeedValue(r, n) })
-	switch {
-	case i == c.at && t.plain:
-		return ">" + s[1:]
-	case i == c.at:
-		return t.cursor.of(s)
-	case i >= len(c.found.Met):
-		return t.dim.of(s)
-	}
-	return s
+	return t.Line(s, i == c.list.At, ink)
 }
 
 const candidateColumn = 13
 
 func (c *candidates) line(w int, sign, name string, columns []*needs.Need, value func(*needs.Need) string) string {
-	s := " " + pad(sign, 1) + " " + pad(cut(plain(name), 30), 30)
+	s := " " + ui.Pad(sign, 1) + " " + ui.Pad(ui.Cut(ui.Plain(name), 30), 30)
 	for _, n := range columns {
-		s += " " + padLeft(cut(plain(value(n)), candidateColumn), candidateColumn)
+		s += " " + ui.PadLeft(ui.Cut(ui.Plain(value(n)), candidateColumn), candidateColumn)
 	}
-	return pad(cut(s, w), w)
+	return ui.Pad(ui.Cut(s, w), w)
 }
 
 // words tells of the material under the cursor what stops it, or on what it
@@ -258,9 +224,9 @@ func (c *candidates) line(w int, sign, name string, columns []*needs.Need, value
 func (c *candidates) words(w int) []string {
 	t := c.m.theme
 	if c.count() == 0 {
-		return []string{t.bad.of(cut(" Nothing meets the needs, and nothing misses them by only one or two.", w)), ""}
+		return []string{t.Bad.Of(ui.Cut(" Nothing meets the needs, and nothing misses them by only one or two.", w)), ""}
 	}
-	r := c.result(c.at)
+	r := c.result(c.list.At)
 	text := "meets every need"
 	switch {
 	case len(r.Stops) > 0:
@@ -268,12 +234,12 @@ func (c *candidates) words(w int) []string {
 	case r.OnlyTypical:
 		text = "meets every need, but one only on a typical figure: no specified minimum is on file"
 	}
-	out := wrap(r.Material.Name()+": "+plain(text), w-2)
+	out := ui.Wrap(r.Material.Name()+": "+ui.Plain(text), w-2)
 	if len(out) > 3 {
-		out = append(out[:2], cut(strings.Join(out[2:], " "), w-2))
+		out = append(out[:2], ui.Cut(strings.Join(out[2:], " "), w-2))
 	}
 	for i := range out {
-		out[i] = t.dim.of(" " + out[i])
+		out[i] = t.Dim.Of(" " + out[i])
 	}
 	return out
 }

@@ -11,7 +11,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/report"
-	"alongside/units"
+	"alongside/tui/ui"
 )
 
 func realDesk(t testing.TB, w, h int, ids ...string) *desk {
@@ -47,7 +47,7 @@ func TestShortQueries(t *testing.T) {
 // Every material can be pinned and every cell opened, at the smallest window.
 func TestEveryMaterialAndCard(t *testing.T) {
 	c := data.Catalog()
-	theme := newTheme(termenv.Ascii, 0)
+	theme := ui.NewTheme(termenv.Ascii, false)
 	d := realDesk(t, minWidth, minHeight, "gray-30")
 	for _, mat := range c.Materials {
 		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
@@ -60,36 +60,8 @@ func TestEveryMaterialAndCard(t *testing.T) {
 		for i := range d.m.table.Lines {
 			card := report.NewCard(&d.m.bench, mat, d.m.table.Lines[i].Property)
 			for _, l := range cardLines(theme, card, minWidth) {
-				if width(l) > minWidth {
-					t.Fatalf("%s: a line of %d cells: %q", card.Title, width(l), l)
-				}
-			}
-		}
-	}
-}
-
-// Figures are never cut: a column is as wide as its widest cell in every
-// system of units.
-func TestFiguresAreWhole(t *testing.T) {
-	c := data.Catalog()
-	theme := newTheme(termenv.Ascii, 0)
-	for _, mat := range c.Materials {
-		for _, system := range []units.System{units.US, units.SI, units.CGS} {
-			b := compare.NewBench()
-			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
-			table := report.NewTable(compare.Compare(b))
-			g := newGrid(table, theme, minWidth)
-			col := &g.columns[1]
-			for i := range table.Lines {
-				cell := &table.Lines[i].Cells[1]
-				s := g.cell(col, i)
-				for _, part := range []string{cell.Value, deltaOf(cell)} {
-					if !strings.Contains(s, part) {
-						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
-					}
-				}
-				if width(s) != col.width-g.gap {
-					t.Fatalf("%s %s: %q is not %d wide", mat.ID, table.Lines[i].Name, s, col.width-g.gap)
+				if ui.Width(l) > minWidth {
+					t.Fatalf("%s: a line of %d cells: %q", card.Title, ui.Width(l), l)
 				}
 			}
 		}

@@ -9,7 +9,9 @@ import (
 // commandList is the one place that knows every key of the bench: what it
 // does, and what the keys line and the help page say of it. A new screen is
 // one line here. The digits from 2 on are free for screens to come.
-func commandList() []*command {
+func commandList() []*command { return append(workList(), wayList()...) }
+
+func workList() []*command {
 	return []*command{
 		on(nothing, "/ + i", "pin", opens(newFinder)).page(pinKeys, "/  + i", "find a material and pin it"),
 		on(twoPins, "b", "baseline", act((*Model).setBaseline)).page(pinKeys, "b", "make this pin the baseline"),
@@ -27,7 +29,7 @@ func commandList() []*command {
 		on(aRow, "r", "", act((*Model).nextRowUnit)).page(viewKeys, "r R", "this row's unit: next, back to the system's"),
 		on(aRow, "R", "", act((*Model).resetRowUnit)),
 		on(aPin, "d", "delta", act((*Model).nextDelta)).page(viewKeys, "d", "delta: percent, amount, ratio, off"),
-		on(aPin, "m", "", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
+		on(aPin, "m", "basis", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
 		on(aRow, "w", "", opens(newSense)).page(viewKeys, "w", "which way this row counts: more, less, target"),
 		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
 		on(aPin, "S", "", opens(newService)).page(viewKeys, "S", "service temperature for strength and elongation"),
@@ -50,7 +52,12 @@ func commandList() []*command {
 		on(nothing, "D", "", opens(newPart)).page(partKeys, "D", "the part: mass, wall, load, service, price"),
 		on(nothing, "F", "", opens(newFacts)).page(partKeys, "F", "its conditions: press fit, threads, pressure …"),
 		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),
+	}
+}
 
+// wayList is the keys that move about, and those of the program.
+func wayList() []*command {
+	return []*command{
 		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
 		on(aRow, "down j", "", act(func(m *Model) { m.moveRow(1) })),
 		on(aPin, "left h", "", act(func(m *Model) { m.moveCol(-1) })).page(moveKeys, "← → h l", "pin"),
@@ -66,9 +73,9 @@ func commandList() []*command {
 
 		on(nothing, "u", "undo", act((*Model).undo)).page(progKeys, "u", "undo the last change of the bench"),
 		on(nothing, "ctrl+r", "", act((*Model).redo)).page(progKeys, "ctrl+r", "redo"),
-		on(nothing, "?", "keys", opens(newHelp)).page(progKeys, "?", "this page"),
+		on(nothing, "? f1", "keys", act((*Model).openHelp)).page(progKeys, "? f1", "this page; in a panel its own keys first"),
 		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
-		on(nothing, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
-		on(nothing, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
+		on(always, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
 	}
 }

@@ -7,12 +7,12 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
 	"alongside/props/report"
 	"alongside/tui/clip"
+	"alongside/tui/ui"
 )
 
 // copyState is the last choice of the copy panel; y and Y use its format.
@@ -37,66 +37,41 @@ type copied struct {
 // copyPanel chooses what to copy and how, and shows what will leave.
 type copyPanel struct {
 	m   *Model
+	h   int // lines of the panel
 	top int // scrolling of the preview
 }
 
 func newCopy(m *Model) screen { return &copyPanel{m: m} }
 
-func (p *copyPanel) Title() string { return "Copy" }
-func (p *copyPanel) Typing() bool  { return false }
+func (p *copyPanel) Title() string          { return "Copy" }
+func (p *copyPanel) Typing() bool           { return false }
+func (p *copyPanel) Height(_, most int) int { return most }
+func (p *copyPanel) Update(tea.Msg) tea.Cmd { return nil }
 
-func (p *copyPanel) Height(most int) int { return most }
-
-func (p *copyPanel) Keys() []key.Binding {
-	return []key.Binding{
-		key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "copy")),
-		key.NewBinding(key.WithKeys("up"), key.WithHelp("↑↓", "what")),
-		key.NewBinding(key.WithKeys("left"), key.WithHelp("←→", "as")),
-		key.NewBinding(key.WithKeys("pgdown"), key.WithHelp("pgup pgdn", "scroll")),
-		escape,
-	}
-}
-
-func (p *copyPanel) Update(msg tea.Msg) tea.Cmd {
-	k, ok := msg.(tea.KeyMsg)
-	if !ok {
-		return nil
-	}
+func (p *copyPanel) Keys() ui.Keys {
 	c := &p.m.copying
-	_, h := p.m.panel()
-	switch k.String() {
-	case "pgup":
-		p.top = max(p.top-h/2, 0)
-		return nil
-	case "pgdown":
-		p.top += h / 2
-		return nil
+	next := func(at *int, by, n int) func() {
+		return func() { *at, p.top = (*at+by+n)%n, 0 }
 	}
-	p.top = 0
-	switch k.String() {
-	case "up", "k":
-		c.scope = (c.scope + len(copyScopes) - 1) % len(copyScopes)
-	case "down", "j":
-		c.scope = (c.scope + 1) % len(copyScopes)
-	case "left", "h":
-		c.format = (c.format + len(copyFormats) - 1) % len(copyFormats)
-	case "right", "l", "tab":
-		c.format = (c.format + 1) % len(copyFormats)
-	case "enter", "c", "y":
-		p.m.close()
-		return p.m.copy(c.scope, c.format)
+	return ui.Keys{
+		ui.Send("enter c y", "copy", "copy what is shown", func() tea.Cmd { p.m.close(); return p.m.copy(c.scope, c.format) }),
+		ui.On("up k", "what", "what to copy: bench, row, cell, pin", next(&c.scope, -1, len(copyScopes))).As("↑↓"),
+		ui.On("down j", "", "", next(&c.scope, 1, len(copyScopes))),
+		ui.On("left h", "as", "in which form", next(&c.format, -1, len(copyFormats))).As("←→"),
+		ui.On("right l tab", "", "", next(&c.format, 1, len(copyFormats))),
+		ui.On("pgup", "scroll", "scroll what will leave", func() { p.top -= p.h / 2 }).As("pgup pgdn"),
+		ui.On("pgdown", "", "", func() { p.top += p.h / 2 }),
 	}
-	return nil
 }
 
-func (p *copyPanel) View() string {
+func (p *copyPanel) View(w, h int) []string {
 	m, t := p.m, p.m.theme
-	w, _ := m.panel()
+	p.h = h
 	choice := func(label string, names []string, at int) string {
-		s := t.dim.of(pad(" "+label, 7))
+		s := t.Dim.Of(ui.Pad(" "+label, 7))
 		for i, name := range names {
 			if i == at {
-				s += t.cursorText(" "+name+" ") + " "
+				s += t.Chosen(" "+name+" ") + " "
 			} else {
 				s += " " + name + "  "
 			}
@@ -108,7 +83,7 @@ func (p *copyPanel) View() string {
 		formats = append(formats, f.words)
 	}
 	lines := []string{
-		"", choice("what", copyScopes, m.copying.scope), "       " + t.dim.of(" "+cut(m.scopeWords(), w-9)),
+		"", choice("what", copyScopes, m.copying.scope), "       " + t.Dim.Of(" "+ui.Cut(m.scopeWords(), w-9)),
 		choice("as", formats, m.copying.format), "",
 	}
 	text, err := m.copyText(copyFormats[m.copying.format].name, m.copying.scope)
@@ -116,12 +91,12 @@ func (p *copyPanel) View() string {
 		text = err.Error()
 	}
 	preview := strings.Split(strings.TrimRight(text, "\n"), "\n")
-	p.top = clamp(p.top, 0, len(preview)-1)
+	p.top = ui.Clamp(p.top, 0, len(preview)-1)
 	for _, l := range preview[p.top:] {
 		l = strings.ReplaceAll(l, "\t", "  │ ")
-		lines = append(lines, "  "+t.dim.of(cut(plain(l), w-4)))
+		lines = append(lines, "  "+t.Dim.Of(ui.Cut(ui.Plain(l), w-4)))
 	}
-	return strings.Join(lines, "\n")
+	return lines
 }
 
 // scope is what the copy panel's i-th choice stands for at the cursor.
@@ -141,14 +116,14 @@ func (m *Model) scopeWords() string {
 	s := m.scope(m.copying.scope)
 	words := "every row, every pin"
 	if name := copyScopes[m.copying.scope]; (name == "row" || name == "cell") && m.row < len(m.table.Lines) {
-		words = plain(m.table.Lines[m.row].Name)
+		words = ui.Plain(m.table.Lines[m.row].Name)
 	}
 	if s.Material == nil {
 		return words
 	}
-	words = strings.Replace(words, "every row, every pin", "every row", 1) + ", " + plain(s.Material.Name())
+	words = strings.Replace(words, "every row, every pin", "every row", 1) + ", " + ui.Plain(s.Material.Name())
 	if base := m.bench.Pins[m.bench.Baseline]; base != s.Material {
-		words += " against " + plain(base.Name())
+		words += " against " + ui.Plain(base.Name())
 	}
 	return words
 }

@@ -3,6 +3,8 @@ package tui
 import (
 	"alongside/props"
 	"alongside/props/needs"
+	"alongside/props/report"
+	"alongside/tui/ui"
 )
 
 // cursorPin is the material under the cursor, nil on an empty bench.
@@ -39,18 +41,24 @@ func (m *Model) order() []int {
 // cursorProperty is the property under the cursor, NoProperty when no row is
 // shown.
 func (m *Model) cursorProperty() props.PropertyID {
-	if m.row < len(m.table.Lines) {
-		return m.table.Lines[m.row].Property
+	if l := m.cursorLine(); l != nil {
+		return l.Property
 	}
 	return props.NoProperty
 }
 
+// cursorLine is the row under the cursor; nil where there is none.
+func (m *Model) cursorLine() *report.Line {
+	if m.row < len(m.table.Lines) {
+		return &m.table.Lines[m.row]
+	}
+	return nil
+}
+
 // cursorNeed is the limit whose row is under the cursor, nil on other rows.
-// The rows of the needs that are switched on stand at the top, then those of
-// the duties.
 func (m *Model) cursorNeed() *needs.Need {
-	if list := m.needsSwitchedOn(); m.row < min(len(list), len(m.table.Lines)) {
-		return &list[m.row]
+	if l := m.cursorLine(); l != nil {
+		return l.Need
 	}
 	return nil
 }
@@ -58,8 +66,8 @@ func (m *Model) cursorNeed() *needs.Need {
 // cursorDuty is the duty whose merit row is under the cursor, nil on other
 // rows.
 func (m *Model) cursorDuty() *needs.Duty {
-	if i := m.row - m.needsOn(); i >= 0 && i < len(m.duties) && m.row < len(m.table.Lines) {
-		return m.duties[i]
+	if l := m.cursorLine(); l != nil {
+		return l.Duty
 	}
 	return nil
 }
@@ -76,7 +84,7 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 		return // a row of the same property: a need keeps the cursor
 	}
 	for i := range m.table.Lines {
-		if l := &m.table.Lines[i]; l.Property <= property && l.Group < props.Needs {
+		if l := &m.table.Lines[i]; l.OfProperty() && l.Property <= property {
 			m.row = i
 		}
 	}
@@ -85,37 +93,34 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 // settle keeps the cursor on the table and the scrolling on the cursor.
 func (m *Model) settle() {
 	g := m.grid
-	m.row = clamp(m.row, 0, len(m.table.Lines)-1)
-	m.col = clamp(m.col, 0, len(g.columns)-1)
-	if n := m.body(); n > 0 && m.row < len(g.rowOf) {
-		r := g.rowOf[m.row]
+	m.row = ui.Clamp(m.row, 0, len(m.table.Lines)-1)
+	m.col = ui.Clamp(m.col, 0, len(g.Columns)-1)
+	if n := m.body; n > 0 && m.row < len(g.RowOf) {
+		r := g.RowOf[m.row]
 		if r >= m.top+n {
 			m.top = r - n + 1
 		}
-		if r > 0 && g.rows[r-1].line < 0 {
+		if r > 0 && g.Rows[r-1].Line < 0 {
 			r-- // with the heading of its group
 		}
-		m.top = clamp(min(m.top, r), 0, len(g.rows)-n)
+		m.top = ui.Clamp(min(m.top, r), 0, len(g.Rows)-n)
 	}
-	m.first = clamp(m.first, 1, len(g.columns)-1)
+	m.first = ui.Clamp(m.first, 1, len(g.Columns)-1)
 	if m.col > 0 {
 		m.first = min(m.first, m.col)
-		for m.col >= m.first+g.fit(m.first) {
+		for m.col >= m.first+g.Fit(m.first) {
 			m.first++
 		}
 	}
 	// No empty room at the right while pins are off the screen at the left.
-	for m.first > 1 && m.first-1+g.fit(m.first-1) >= len(g.columns) {
+	for m.first > 1 && m.first-1+g.Fit(m.first-1) >= len(g.Columns) {
 		m.first--
 	}
 	m.first = max(m.first, 1)
 }
 
-// clamp keeps v in lo..hi, and at lo where the two cross.
-func clamp(v, lo, hi int) int { return max(lo, min(v, hi)) }
-
-func (m *Model) moveRow(by int) { m.row = clamp(m.row+by, 0, len(m.table.Lines)-1) }
-func (m *Model) moveCol(by int) { m.goToPin(clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
+func (m *Model) moveRow(by int) { m.row = ui.Clamp(m.row+by, 0, len(m.table.Lines)-1) }
+func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
 // to it brings its neighbours back too.

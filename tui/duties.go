@@ -2,87 +2,77 @@ package tui
 
 import (
 	"slices"
-	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/call"
 	"alongside/props/needs"
+	"alongside/tui/ui"
 )
 
 // duties chooses for which duties the bench shows a merit.
 type duties struct {
-	m  *Model
-	at int
+	m    *Model
+	list ui.List
 }
 
 func newDuties(m *Model) screen { return &duties{m: m} }
 
-func (d *duties) Title() string       { return "Merit relative to the baseline, for a duty you pick" }
-func (d *duties) Typing() bool        { return false }
-func (d *duties) Height(most int) int { return min(most, len(needs.Duties())+4) }
+func (d *duties) Title() string          { return "Merit relative to the baseline, for a duty you pick" }
+func (d *duties) Typing() bool           { return false }
+func (d *duties) Height(_, most int) int { return min(most, len(needs.Duties())+4) }
 
-func (d *duties) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{b("enter", "show or hide"), b("↑↓", "choose"), escape}
+func (d *duties) Keys() ui.Keys {
+	return append(ui.Keys{
+		ui.On("enter space", "show or hide", "show or hide the merit for this duty", d.toggle),
+		ui.On("", "choose", "", nil).As("↑↓"),
+	}, append(d.list.Keys(), d.m.keys("u", "ctrl+r")...)...)
 }
 
 func (d *duties) Update(msg tea.Msg) tea.Cmd {
-	k, ok := msg.(tea.KeyMsg)
-	if !ok {
-		return nil
+	if msg, ok := msg.(tea.MouseMsg); ok {
+		return d.list.Mouse(msg, func() tea.Cmd { d.toggle(); return nil })
 	}
-	list := needs.Duties()
-	switch k.String() {
-	case "up", "k":
-		d.at--
-	case "down", "j":
-		d.at++
-	case "enter", " ":
-		pick := &list[d.at]
-		defer d.m.goToMerit(pick)
-		d.m.changeCall(func(c *call.Call) {
-			if i := slices.Index(c.Duties, pick); i >= 0 {
-				c.Duties = slices.Delete(c.Duties, i, i+1)
-			} else {
-				c.Duties = append(c.Duties, pick)
-			}
-		})
-	}
-	d.at = clamp(d.at, 0, len(list)-1)
 	return nil
+}
+
+func (d *duties) toggle() {
+	pick := &needs.Duties()[d.list.At]
+	d.m.changeCall(func(c *call.Call) {
+		if i := slices.Index(c.Duties, pick); i >= 0 {
+			c.Duties = slices.Delete(c.Duties, i, i+1)
+		} else {
+			c.Duties = append(c.Duties, pick)
+		}
+	})
+	d.m.goToMerit(pick)
 }
 
 // goToMerit puts the cursor on the merit's row where there is one.
 func (m *Model) goToMerit(d *needs.Duty) {
-	if i := slices.Index(m.duties, d); i >= 0 && len(m.bench.Pins) > 0 {
-		m.row = m.needsOn() + i
+	for i := range m.table.Lines {
+		if m.table.Lines[i].Duty == d {
+			m.row = i
+		}
 	}
 }
 
-func (d *duties) View() string {
-	t := d.m.theme
-	w, _ := d.m.panel()
+func (d *duties) View(w, h int) []string {
+	t, list := d.m.theme, needs.Duties()
+	words := ui.Wrap(list[d.list.At].Formula+": "+list[d.list.At].Source+". It is a number for this duty alone, never a score of the metal.", w-2)
+	d.list.FitLines(len(list), 0, h-len(words)-1)
 	var lines []string
-	list := needs.Duties()
-	for i := range list {
+	for i := d.list.Top; i < d.list.End(); i++ {
 		mark := "   "
 		if slices.Contains(d.m.duties, &list[i]) {
 			mark = "on "
 		}
-		s := pad(cut(" "+mark+" "+pad(list[i].Formula, 10)+" "+list[i].Name, w), w)
-		switch {
-		case i == d.at && t.plain:
-			s = ">" + s[1:]
-		case i == d.at:
-			s = t.cursor.of(s)
-		}
-		lines = append(lines, s)
+		s := ui.Pad(ui.Cut(" "+mark+" "+ui.Pad(list[i].Formula, 10)+" "+list[i].Name, w), w)
+		lines = append(lines, t.Line(s, i == d.list.At, t.Text))
 	}
 	lines = append(lines, "")
-	for _, l := range wrap(list[d.at].Formula+": "+list[d.at].Source+". It is a number for this duty alone, never a score of the metal.", w-2) {
-		lines = append(lines, t.dim.of(" "+l))
+	for _, l := range words {
+		lines = append(lines, t.Dim.Of(" "+l))
 	}
-	return strings.Join(lines, "\n")
+	return lines
 }

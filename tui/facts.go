@@ -3,18 +3,18 @@ package tui
 import (
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/call"
 	"alongside/props/part"
+	"alongside/tui/ui"
 )
 
 // factsPanel switches on and off what the part has and goes through.
 type factsPanel struct {
-	m   *Model
-	at  int
-	top int // rows above the ones in sight
+	m    *Model
+	list ui.List
+	per  int // facts in a column
 }
 
 func newFacts(m *Model) screen { return &factsPanel{m: m} }
@@ -31,89 +31,91 @@ func (p *factsPanel) Title() string {
 	return s
 }
 
-func (p *factsPanel) Typing() bool        { return false }
-func (p *factsPanel) Height(most int) int { return min(most, p.perColumn()+4) }
+func (p *factsPanel) Typing() bool           { return false }
+func (p *factsPanel) Height(w, most int) int { return min(most, perColumn(w)+4) }
 
-func (p *factsPanel) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{b("a b c …", "on or off"), b("space", "the one under the cursor"), b("u", "undo"), escape}
+func (p *factsPanel) Keys() ui.Keys {
+	all := part.AllFacts()
+	keys := ui.Keys{
+		ui.On("", "on or off", "switch the fact with this letter on or off", nil).As("a b c …"),
+		ui.On("space enter", "the one under the cursor", "switch the one under the cursor on or off", p.toggle),
+		ui.On("left h", "", "column", func() { p.list.Move(-p.per) }).As("← →"),
+		ui.On("right l", "", "", func() { p.list.Move(p.per) }),
+	}
+	for i := range min(len(all), len(factLetters)) {
+		keys = append(keys, ui.On(factLetters[i:i+1], "", "", func() { p.list.At = i; p.toggle() }))
+	}
+	return append(append(keys, p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
 }
 
-// columns is how many columns of facts there is room for.
-func (p *factsPanel) columns() int { return clamp(p.m.width/factWidth, 1, 3) }
-
-func (p *factsPanel) perColumn() int {
-	n := p.columns()
+// perColumn is how many facts stand in a column where there is room for as many
+// columns as w cells have.
+func perColumn(w int) int {
+	n := ui.Clamp(w/factWidth, 1, 3)
 	return (len(part.AllFacts()) + n - 1) / n
 }
 
 const factWidth = 40
 
+// Update takes the mouse. The facts stand in columns, so a line has several.
 func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
-	all := part.AllFacts()
-	p.at += clamp(step(msg, p.perColumn()), -len(all), len(all))
-	if x, y, ok := pressed(msg); ok && x >= 0 && y >= 1 && p.top+y <= p.perColumn() {
-		if i := x/factWidth*p.perColumn() + p.top + y - 1; i < len(all) {
-			p.at = i
-			p.toggle(all[i])
-		}
+	mouse, ok := msg.(tea.MouseMsg)
+	if !ok {
+		return nil
 	}
-	if msg, ok := msg.(tea.KeyMsg); ok && step(msg, 1) == 0 {
-		switch k := msg.String(); k {
-		case "left", "h":
-			p.at -= p.perColumn()
-		case "right", "l":
-			p.at += p.perColumn()
-		case "u", "ctrl+r":
-			return p.m.benchKey(msg)
-		case " ", "enter":
-			p.toggle(all[p.at])
-		default:
-			if i := strings.Index(factLetters, k); len(k) == 1 && i >= 0 && i < len(all) {
-				p.at = i
-				p.toggle(all[i])
+	if !ui.Pressed(mouse) {
+		return p.list.Mouse(mouse, nil)
+	}
+	if line := p.list.Line(mouse.Y); line >= 0 && mouse.X >= 0 {
+		if i := mouse.X/factWidth*p.per + line; i < len(part.AllFacts()) {
+			if i == p.list.At {
+				p.toggle()
 			}
+			p.list.At = i
 		}
 	}
-	p.at = clamp(p.at, 0, len(all)-1)
 	return nil
 }
 
-func (p *factsPanel) toggle(f part.Facts) { p.m.changeCall(func(c *call.Call) { c.Part.With ^= f }) }
+// toggle switches the fact under the cursor.
+func (p *factsPanel) toggle() {
+	f := part.AllFacts()[p.list.At]
+	p.m.changeCall(func(c *call.Call) { c.Part.With ^= f })
+}
 
-func (p *factsPanel) View() string {
-	all, per := part.AllFacts(), p.perColumn()
-	w, h := p.m.panel()
-	rows := clamp(h-3, 1, per) // blank lines and words aside
-	p.top = clamp(p.top, p.at%per-rows+1, p.at%per)
+func (p *factsPanel) View(w, h int) []string {
+	all := part.AllFacts()
+	p.per = perColumn(w)
+	rows := ui.Clamp(h-3, 1, p.per) // blank lines and words aside
+	p.list.Fit(len(all), p.per, 1, rows, func(i int) (first, last int) { return i % p.per, i % p.per })
 	lines := []string{""}
-	for row := p.top; row < min(p.top+rows, per); row++ {
+	for row := p.list.Top; row < p.list.End(); row++ {
 		s := ""
-		for i := row; i < len(all); i += per {
+		for i := row; i < len(all); i += p.per {
 			s += p.fact(i, all[i])
 		}
-		lines = append(lines, cut(s, w))
+		lines = append(lines, ui.Cut(s, w))
 	}
 	// The whole of what may be cut above.
-	return strings.Join(append(lines, "", p.m.theme.dim.of(cut("   "+all[p.at].String(), w))), "\n")
+	return append(lines, "", p.m.theme.Dim.Of(ui.Cut("   "+all[p.list.At].String(), w)))
 }
 
 func (p *factsPanel) fact(i int, f part.Facts) string {
 	t := p.m.theme
-	on, ink := "[ ]", t.dim
+	on, ink := "[ ]", t.Dim
 	if p.m.part.With&f != 0 {
-		on, ink = "[x]", t.strong
+		on, ink = "[x]", t.Strong
 	}
-	text := pad(on+" "+f.String(), factWidth-4)
+	text := ui.Pad(on+" "+f.String(), factWidth-4)
 	letter := " "
 	if i < len(factLetters) {
 		letter = factLetters[i : i+1]
 	}
 	switch {
-	case i == p.at && t.plain:
+	case i == p.list.At && t.Plain:
 		return ">" + letter + " " + text + " "
-	case i == p.at:
-		return " " + t.cursor.of(letter+" "+text) + " "
+	case i == p.list.At:
+		return " " + t.Cursor.Of(letter+" "+text) + " "
 	}
-	return " " + t.strong.of(letter) + " " + ink.of(text) + " "
+	return " " + t.Strong.Of(letter) + " " + ink.Of(text) + " "
 }

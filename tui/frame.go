@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"alongside/props"
 	"alongside/props/report"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 )
 
 // The smallest window that shows a usable bench.
@@ -24,42 +25,29 @@ const (
 // frame is what surrounds the body, made once a message and joined by View.
 type frame struct {
 	title, rule, totals, keys string
+	panel                     []string // its rule with the title, and its lines
 	heads                     [3]string
 	detail                    [2]string
 }
 
 func (m *Model) tooSmall() bool { return m.width < minWidth || m.height < minHeight }
 
-// body is how many rows of the bench are in sight between head and foot, or
-// between head and an open screen.
-func (m *Model) body() int {
-	if s := m.onTop(); s != nil {
-		most := max(m.height-headLines-2, 1) // status and keys below
-		if rows := most - 1 - s.Height(most); rows >= leastRows {
-			return rows
+// layOut shares the lines between head and foot out between the bench and the
+// screen that is open over it. The bench gets none where few rows would fit.
+func (m *Model) layOut() {
+	s := m.onTop()
+	if s == nil {
+		m.body, m.panel = m.height-headLines-footLines, 0
+		if m.height >= tall {
+			m.body--
 		}
-		return 0
+		m.body = max(m.body, 1)
+		return
 	}
-	n := m.height - headLines - footLines
-	if m.height >= tall {
-		n--
+	m.body, m.panel = 0, max(m.height-headLines-2, 1) // status and keys below
+	if rows := m.panel - 1 - s.Height(m.width, m.panel); rows >= leastRows {
+		m.body, m.panel = rows, m.panel-rows-1
 	}
-	return max(n, 1)
-}
-
-// panel is the room of the screen that is open over the bench.
-func (m *Model) panel() (w, h int) {
-	h = m.height - headLines - 2
-	if rows := m.body(); rows > 0 {
-		h -= rows + 1
-	}
-	return m.width, max(h, 1)
-}
-
-// panelTop is the window line on which that screen begins.
-func (m *Model) panelTop() int {
-	_, h := m.panel()
-	return m.height - 2 - h
 }
 
 // refresh brings everything that View joins up to date with the state. It is
@@ -68,19 +56,26 @@ func (m *Model) refresh() {
 	if m.tooSmall() {
 		return
 	}
-	if m.grid == nil || m.grid.width != m.width || m.grid.theme != m.theme {
-		m.grid = newGrid(m.table, m.theme, m.width)
+	if m.grid == nil || !m.grid.Fits(m.theme, m.width) {
+		m.grid = bench.NewGrid(m.table, m.theme, m.width)
 	}
+	m.layOut()
 	m.settle()
-	m.enable()
 	f := &m.frame
 	f.title = m.titleLine()
 	f.heads = m.heads()
 	f.rule = m.ruleLine()
 	f.totals = m.totalsLine()
 	f.detail = m.detailLines()
-	m.help.Width = m.width - 2
-	f.keys = cut(" "+m.help.ShortHelpView(m.shortHelp()), m.width)
+	if s := m.onTop(); s != nil {
+		f.panel = append(f.panel[:0], "")
+		for _, l := range ui.Fill(s.View(m.width, m.panel), m.panel) {
+			f.panel = append(f.panel, ui.Cut(l, m.width))
+		}
+		title := ui.Cut(ui.Plain(s.Title()), m.width-4)
+		f.panel[0] = m.theme.Strong.Of("─ " + title + " " + strings.Repeat("─", m.width-3-ui.Width(title)))
+	}
+	f.keys = ui.Cut(" "+m.keysRow(), m.width)
 }
 
 // View joins the frame.
@@ -101,17 +96,13 @@ func (m *Model) View() string {
 	for _, s := range m.frame.heads {
 		line(s)
 	}
-	s := m.onTop()
-	if s == nil || m.body() > 0 {
+	if m.body > 0 {
 		line(m.frame.rule)
 		m.bodyView(line)
 	}
-	if s != nil {
-		w, h := m.panel()
-		title := cut(plain(s.Title()), w-4)
-		line(m.theme.strong.of("─ " + title + " " + strings.Repeat("─", w-3-width(title))))
-		for _, l := range fill(s.View(), h) {
-			line(cut(l, w))
+	if m.onTop() != nil {
+		for _, l := range m.frame.panel {
+			line(l)
 		}
 		line(m.statusLines(1)[0])
 		b.WriteString(m.frame.keys)
@@ -133,50 +124,42 @@ func (m *Model) View() string {
 	return b.String()
 }
 
-func fill(s string, h int) []string {
-	lines := strings.Split(s, "\n")
-	for len(lines) < h {
-		lines = append(lines, "")
-	}
-	return lines[:h]
-}
-
 func (m *Model) bodyView(line func(string)) {
-	g, n := m.grid, m.body()
-	columns := g.fit(m.first)
+	g, n := m.grid, m.body
+	columns := g.Fit(m.first)
 	for r := m.top; r < m.top+n; r++ {
 		switch {
-		case r >= len(g.rows):
+		case r >= len(g.Rows):
 			line(m.emptyLine(r))
-		case g.rows[r].line == m.row && len(g.columns) > 0:
-			line(m.clip(g.draw(r, m.first, columns, m.col)))
+		case g.Rows[r].Line == m.row && len(g.Columns) > 0:
+			line(m.clip(g.Draw(r, m.first, columns, m.col)))
 		default:
-			line(m.clip(g.row(r, m.first, columns)))
+			line(m.clip(g.Row(r, m.first, columns)))
 		}
 	}
 }
 
 // clip cuts a row where even one pin beside the baseline is too wide.
 func (m *Model) clip(s string) string {
-	if m.first < len(m.grid.columns) && m.grid.room() < m.grid.columns[m.first].width {
-		return cut(s, m.width)
+	if m.first < len(m.grid.Columns) && m.grid.Room() < m.grid.Columns[m.first].Width {
+		return ui.Cut(s, m.width)
 	}
 	return s
 }
 
 func (m *Model) emptyLine(r int) string {
-	if r != 1 || len(m.grid.rows) > 0 {
+	if r != 1 || len(m.grid.Rows) > 0 {
 		return ""
 	}
 	if len(m.bench.Pins) == 0 {
-		return m.theme.dim.of(cut(" The bench is empty. Press / and type part of a designation to pin a material.", m.width))
+		return m.theme.Dim.Of(ui.Cut(" The bench is empty. Press / and type part of a designation to pin a material.", m.width))
 	}
-	return m.theme.dim.of(cut(" The filter hides every row. Press f for the next filter.", m.width))
+	return m.theme.Dim.Of(ui.Cut(" The filter hides every row. Press f for the next filter.", m.width))
 }
 
 func (m *Model) smallView() string {
 	text := fmt.Sprintf("Alongside needs a window of %d×%d or more; this one is %d×%d.", minWidth, minHeight, m.width, m.height)
-	lines := wrap(text, m.width)
+	lines := ui.Wrap(text, m.width)
 	return strings.Join(lines[:min(len(lines), m.height)], "\n")
 }
 
@@ -184,25 +167,25 @@ func (m *Model) heads() (lines [3]string) {
 	g, t := m.grid, m.theme
 	for i, label := range [3]string{"alloy", "temper", "process"} {
 		var b strings.Builder
-		b.WriteString(t.dim.of(" " + pad(label, g.labels.width-1)))
-		m.eachColumn(func(at int, c *column) {
-			h := &m.table.Heads[c.pin]
-			text := [3]string{h.Alloy, h.Temper, processWords(h.Process)}[i]
+		b.WriteString(t.Dim.Of(" " + ui.Pad(label, g.Labels.Width-1)))
+		m.eachColumn(func(at int, c *bench.Column) {
+			h := &m.table.Heads[c.Pin]
+			text := [3]string{h.Alloy, h.Temper, bench.ProcessWords(h.Process)}[i]
 			if text == "" {
 				text = "–"
 			}
-			ink, mark := t.text, blanks(g.gap)
+			ink, mark := t.Text, ui.Blanks(g.Gap)
 			switch {
 			case at == m.col && i == 0:
-				ink = t.picked
-				if t.plain {
-					mark = blanks(g.gap-1) + ">"
+				ink = t.Heading
+				if t.Plain {
+					mark = ui.Blanks(g.Gap-1) + ">"
 				}
 			case at == 0:
-				ink = t.base
+				ink = t.Strong
 			}
-			text = cut(plain(text), c.width-g.gap)
-			b.WriteString(mark + ink.of(text) + blanks(c.width-g.gap-width(text)))
+			text = ui.Cut(ui.Plain(text), c.Width-g.Gap)
+			b.WriteString(mark + ink.Of(text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
 		})
 		lines[i] = m.clip(b.String())
 	}
@@ -210,14 +193,14 @@ func (m *Model) heads() (lines [3]string) {
 }
 
 // eachColumn calls f for the columns on screen, the baseline first.
-func (m *Model) eachColumn(f func(at int, c *column)) {
+func (m *Model) eachColumn(f func(at int, c *bench.Column)) {
 	g := m.grid
-	if len(g.columns) == 0 {
+	if len(g.Columns) == 0 {
 		return
 	}
-	f(0, &g.columns[0])
-	for at := m.first; at < m.first+g.fit(m.first); at++ {
-		f(at, &g.columns[at])
+	f(0, &g.Columns[0])
+	for at := m.first; at < m.first+g.Fit(m.first); at++ {
+		f(at, &g.Columns[at])
 	}
 }
 
@@ -233,29 +216,29 @@ func (m *Model) ruleLine() string {
 		}
 	}
 	g := m.grid
-	if shown := m.body(); len(g.rows) > shown {
-		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.rows)), len(g.rows)))
+	if shown := m.body; len(g.Rows) > shown {
+		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.Rows)), len(g.Rows)))
 	}
-	if len(g.columns) > 0 {
-		put(g.labels.width+g.gap-1, " baseline ")
+	if len(g.Columns) > 0 {
+		put(g.Labels.Width+g.Gap-1, " baseline ")
 		if left := m.first - 1; left > 0 {
-			put(g.labels.width+g.columns[0].width, fmt.Sprintf(" ‹ %d more ", left))
+			put(g.Labels.Width+g.Columns[0].Width, fmt.Sprintf(" ‹ %d more ", left))
 		}
-		if right := len(g.columns) - m.first - g.fit(m.first); right > 0 {
+		if right := len(g.Columns) - m.first - g.Fit(m.first); right > 0 {
 			s := fmt.Sprintf(" %d more › ", right)
 			put(m.width-1-len([]rune(s)), s)
 		}
 	}
-	return m.theme.dim.of(string(line))
+	return m.theme.Dim.Of(string(line))
 }
 
 func (m *Model) totalsLine() string {
 	g := m.grid
 	var b strings.Builder
-	b.WriteString(m.theme.dim.of(" " + pad("totals", g.labels.width-1)))
-	m.eachColumn(func(at int, c *column) {
-		text := totalsOf(&m.table.Heads[c.pin])
-		b.WriteString(blanks(g.gap) + m.theme.counts(text) + blanks(c.width-g.gap-width(text)))
+	b.WriteString(m.theme.Dim.Of(" " + ui.Pad("totals", g.Labels.Width-1)))
+	m.eachColumn(func(at int, c *bench.Column) {
+		text := bench.TotalsOf(&m.table.Heads[c.Pin])
+		b.WriteString(ui.Blanks(g.Gap) + bench.Counts(m.theme, text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
 	})
 	return m.clip(b.String())
 }
@@ -266,16 +249,16 @@ func (m *Model) detailLines() (lines [2]string) {
 	if pin == nil || len(m.table.Lines) == 0 {
 		return lines
 	}
-	if l := &m.table.Lines[m.row]; l.Group >= props.Needs {
-		lines[0] = " " + cut(plain(l.Name+", "+pin.Name()), m.width-1)
-		lines[1] = m.theme.dim.of(" " + cut(plain(l.Cells[m.grid.columns[m.col].pin].Why), m.width-1))
+	if l := &m.table.Lines[m.row]; !l.OfProperty() {
+		lines[0] = " " + ui.Cut(ui.Plain(l.Name+", "+pin.Name()), m.width-1)
+		lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(l.Cells[m.grid.Columns[m.col].Pin].Why), m.width-1))
 		return lines
 	}
 	for i := range m.comparison.Rows {
 		if row := &m.comparison.Rows[i]; row.Property == property {
-			d := report.NewDetail(m.comparison, row, m.grid.columns[m.col].pin)
-			lines[0] = " " + cut(plain(d.What), m.width-1)
-			lines[1] = m.theme.dim.of(" " + cut(plain(d.Verdict), m.width-1))
+			d := report.NewDetail(m.comparison, row, m.grid.Columns[m.col].Pin)
+			lines[0] = " " + ui.Cut(ui.Plain(d.What), m.width-1)
+			lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(d.Verdict), m.width-1))
 		}
 	}
 	return lines
@@ -283,17 +266,17 @@ func (m *Model) detailLines() (lines [2]string) {
 
 // statusLines is the status in one or two lines; the second is cut.
 func (m *Model) statusLines(most int) []string {
-	lines := wrap(m.status, m.width-1)
+	lines := ui.Wrap(m.status, m.width-1)
 	if most = min(most, 2); len(lines) > most {
 		rest := strings.Join(lines[most-1:], " ")
-		lines = append(lines[:most-1], cut(rest, m.width-1))
+		lines = append(lines[:most-1], ui.Cut(rest, m.width-1))
 	}
-	ink := m.theme.good
+	ink := m.theme.Good
 	if m.trouble {
-		ink = m.theme.bad
+		ink = m.theme.Bad
 	}
 	for i, l := range lines {
-		lines[i] = ink.of(" " + l)
+		lines[i] = ink.Of(" " + l)
 	}
 	return lines
 }

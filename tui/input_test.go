@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/tui/clip"
+	"alongside/tui/ui"
 )
 
 func TestPasteOnTheBenchPins(t *testing.T) {
@@ -148,7 +149,7 @@ func (d *desk) at(text string) (x, y int) {
 	d.t.Helper()
 	for y, l := range strings.Split(d.m.View(), "\n") {
 		if before, _, ok := strings.Cut(l, text); ok {
-			return width(before), y
+			return ui.Width(before), y
 		}
 	}
 	d.t.Fatalf("no %q in\n%s", text, d.m.View())
@@ -235,14 +236,14 @@ func TestCopyThatFails(t *testing.T) {
 func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range commandList() {
-		for _, k := range c.Keys() {
+		for _, k := range c.Names {
 			if seen[k] {
 				t.Errorf("key %q has two meanings", k)
 			}
 			seen[k] = true
 		}
-		if (c.shown == "") != (c.words == "") {
-			t.Errorf("%v: keys and words on the help page must go together", c.Keys())
+		if (c.Shown == "" || c.Words == "") != (c.Words == "") {
+			t.Errorf("%v: keys and words on the help page must go together", c.Names)
 		}
 	}
 	for _, k := range keysLine {
@@ -250,7 +251,7 @@ func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 			t.Errorf("the keys line has %q, which does nothing", k)
 		}
 	}
-	help := strings.Join(helpLines(newTheme(3, 0), commandList(), "", 120), "\n")
+	help := strings.Join(helpLines(ui.NewTheme(3, false), nil, commandList(), "", 120), "\n")
 	for k := range seen {
 		if len(k) == 1 && !strings.Contains(help, k) {
 			t.Errorf("key %q is not on the help page", k)

@@ -1,22 +1,19 @@
 package tui
 
 import (
-	"strings"
+	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/catalog"
+	"alongside/tui/ui"
 )
 
 // command is what a key does on the bench.
 type command struct {
-	key.Binding // its help is what the keys line says
-	group       string
-	shown       string // the keys on the help page; empty: told with another
-	words       string // what they do
-	needs       need
-	do          func(*Model) tea.Cmd
+	ui.Key
+	needs need
+	do    func(*Model) tea.Cmd
 }
 
 // need is what must be there for a command to make sense. Where it is not,
@@ -28,6 +25,7 @@ const (
 	aPin
 	twoPins
 	aRow
+	always // also while a screen is open or the window is too small
 )
 
 // Groups of the help page, in its order.
@@ -45,18 +43,20 @@ const (
 // needed first: the end is cut where the window is narrow.
 var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "2", "3", "4", "5", "6", "d", "u", "q"}
 
-// on makes a command. keys are parted by blanks; line is its word on the keys
-// line, where it has a place there.
-func on(needs need, keys, line string, do func(*Model) tea.Cmd) *command {
-	all := strings.Fields(keys)
-	return &command{Binding: key.NewBinding(key.WithKeys(all...), key.WithHelp(all[0], line)), needs: needs, do: do}
+// on makes a command. line is its word on a keys line, where it has a place
+// there.
+func on(needs need, names, line string, do func(*Model) tea.Cmd) *command {
+	return &command{Key: ui.On(names, line, "", nil), needs: needs, do: do}
 }
 
 // on the help page: in a group, with the keys as shown there.
 func (c *command) page(group, shown, words string) *command {
-	c.group, c.shown, c.words = group, shown, words
+	c.Group, c.Shown, c.Words = group, shown, words
 	return c
 }
+
+// opensPanel reports whether the key opens a panel from any other.
+func (c *command) opensPanel() bool { return c.Names[0] >= "2" && c.Names[0] <= "9" }
 
 // act, flips and opens turn methods into what a command does.
 func act(f func(*Model)) func(*Model) tea.Cmd {
@@ -71,29 +71,67 @@ func opens(f func(*Model) screen) func(*Model) tea.Cmd {
 	return func(m *Model) tea.Cmd { m.open(f(m)); return nil }
 }
 
-// enable turns the keys on that make sense now.
-func (m *Model) enable() {
-	pins, rows := len(m.bench.Pins), len(m.table.Lines)
-	for _, c := range m.commands {
-		switch c.needs {
-		case aPin:
-			c.SetEnabled(pins > 0)
-		case twoPins:
-			c.SetEnabled(pins > 1)
-		case aRow:
-			c.SetEnabled(pins > 0 && rows > 0)
-		}
+// sensible reports whether a command makes sense now.
+func (m *Model) sensible(c *command) bool {
+	switch pins := len(m.bench.Pins); c.needs {
+	case aPin:
+		return pins > 0
+	case twoPins:
+		return pins > 1
+	case aRow:
+		return pins > 0 && len(m.table.Lines) > 0
 	}
+	return true
 }
 
-// shortHelp is what the keys line shows.
-func (m *Model) shortHelp() []key.Binding {
-	if s := m.onTop(); s != nil {
-		return s.Keys()
+// run does what a command does, where that makes sense.
+func (m *Model) run(c *command) tea.Cmd {
+	if !m.sensible(c) {
+		return nil
 	}
-	list := make([]key.Binding, len(keysLine))
-	for i, k := range keysLine {
-		list[i] = m.byKey[k].Binding
+	return c.do(m)
+}
+
+// find is the command that a message presses; nil where none is.
+func (m *Model) find(msg tea.KeyMsg) *command {
+	name := msg.String()
+	for _, c := range m.commands {
+		if slices.Contains(c.Names, name) {
+			return c
+		}
+	}
+	return nil
+}
+
+// keys are the keys of some commands of the bench, by one of their names, for
+// the table of a panel in which they mean the same.
+func (m *Model) keys(names ...string) ui.Keys {
+	var list ui.Keys
+	for _, name := range names {
+		for _, c := range m.commands {
+			if slices.Contains(c.Names, name) {
+				k := c.Key
+				k.Group, k.Do = "", func() tea.Cmd { return m.run(c) }
+				list = append(list, k)
+			}
+		}
 	}
 	return list
+}
+
+// keysRow is the last line of the window.
+func (m *Model) keysRow() string {
+	w := m.width - 2
+	if s := m.onTop(); s != nil {
+		return s.Keys().Row(m.theme, m.ways(s)[:2], w)
+	}
+	var list ui.Keys
+	for _, k := range keysLine {
+		for _, c := range m.commands {
+			if slices.Contains(c.Names, k) && m.sensible(c) {
+				list = append(list, c.Key)
+			}
+		}
+	}
+	return list.Row(m.theme, nil, w)
 }

@@ -13,8 +13,9 @@ import (
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/tui/background"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 
-	"github.com/charmbracelet/bubbles/help"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
@@ -58,11 +59,9 @@ type Model struct {
 	o     Options
 	ctx   context.Context
 	ask   tea.Cmd // asks the terminal for its background
-	theme *theme
-	help  help.Model
+	theme *ui.Theme
 
 	commands []*command
-	byKey    map[string]*command
 
 	history    call.History
 	bench      compare.Bench // this and the next four are the call as it is
@@ -78,7 +77,8 @@ type Model struct {
 	processes  *processes       // of the bench and the dimension, put together when asked for
 
 	width, height int
-	grid          *grid
+	body, panel   int // lines of the bench and of the open screen
+	grid          *bench.Grid
 	row, col      int // cursor: line of the table, column as displayed
 	top, first    int // scrolling: rows above the body, pins left of it
 	frame         frame
@@ -87,7 +87,7 @@ type Model struct {
 	trouble bool // the status tells of something that did not work
 
 	screens []screen
-	find    findState
+	finds   findState
 	copying copyState
 	form    formState
 }
@@ -98,17 +98,8 @@ func New(o Options) *Model {
 	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
 		m.bench.Band = compare.DefaultBand
 	}
-	m.bench.Baseline = clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
-	m.help = help.New()
-	m.help.ShortSeparator = "  "
-	m.help.Ellipsis = ellipsis
+	m.bench.Baseline = ui.Clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
 	m.commands = commandList()
-	m.byKey = map[string]*command{}
-	for _, c := range m.commands {
-		for _, k := range c.Keys() {
-			m.byKey[k] = c
-		}
-	}
 	m.history = call.Start(call.Call{Bench: m.bench})
 	m.restyle()
 	m.rework()
@@ -124,8 +115,7 @@ func (m *Model) restyle() {
 	if m.o.Profile != nil {
 		profile = func() termenv.Profile { return *m.o.Profile }
 	}
-	m.theme = newTheme(profile(), m.o.Background)
-	m.help.Styles = m.theme.help
+	m.theme = ui.NewTheme(profile(), m.o.Background == background.Light)
 	m.grid = nil
 }
 

@@ -1,6 +1,10 @@
 package tui
 
-import tea "github.com/charmbracelet/bubbletea"
+import (
+	"alongside/tui/bench"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
 
 // wheelStep is how many rows one notch of the wheel scrolls.
 const wheelStep = 3
@@ -10,7 +14,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	if s := m.onTop(); s != nil {
-		msg.Y -= m.panelTop()
+		msg.Y -= m.height - 2 - m.panel
 		return s.Update(msg)
 	}
 	switch msg.Button {
@@ -55,20 +59,20 @@ func (m *Model) click(x, y int) tea.Cmd {
 
 func (m *Model) columnAt(x int) int {
 	at := -1
-	edge := m.grid.labels.width
-	m.eachColumn(func(i int, c *column) {
-		if x >= edge && x < edge+c.width {
+	edge := m.grid.Labels.Width
+	m.eachColumn(func(i int, c *bench.Column) {
+		if x >= edge && x < edge+c.Width {
 			at = i
 		}
-		edge += c.width
+		edge += c.Width
 	})
 	return at
 }
 
 func (m *Model) lineAt(y int) int {
 	r := m.top + y - headLines
-	if y < headLines || y >= headLines+m.body() || r >= len(m.grid.rows) {
+	if y < headLines || y >= headLines+m.body || r >= len(m.grid.Rows) {
 		return -1
 	}
-	return m.grid.rows[r].line
+	return m.grid.Rows[r].Line
 }

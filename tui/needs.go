@@ -5,28 +5,28 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
 	"alongside/props/call"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/tui/ui"
 )
 
 // needsPanel lists the customer's limits: typed or pasted, edited, switched
 // off, ordered.
 type needsPanel struct {
 	m       *Model
-	at      int
-	field   field
+	list    ui.List
+	field   ui.Field
 	typing  bool
 	editing int // index of the need being edited; -1 for a new one
 	problem string
 }
 
 func newNeeds(m *Model) screen {
-	p := &needsPanel{m: m, editing: -1, field: newField("")}
+	p := &needsPanel{m: m, editing: -1, field: ui.NewField("")}
 	p.typing = len(m.needs) == 0
 	return p
 }
@@ -36,7 +36,7 @@ func newNeeds(m *Model) screen {
 func newRowNeed(m *Model) screen {
 	property := m.cursorProperty()
 	if m.cursorNeed() != nil {
-		p := &needsPanel{m: m, editing: -1, at: m.needUnder()}
+		p := &needsPanel{m: m, editing: -1, list: ui.List{At: m.needUnder()}}
 		p.edit()
 		return p
 	}
@@ -44,14 +44,12 @@ func newRowNeed(m *Model) screen {
 		m.warn("a merit is no limit; n on the row of a property sets one")
 		return nil
 	}
-	p := &needsPanel{m: m, editing: -1, typing: true, at: len(m.needs)}
+	p := &needsPanel{m: m, editing: -1, typing: true, list: ui.List{At: len(m.needs)}}
 	text := strings.ToLower(property.Info().Name) + " >= "
 	if list := needs.BetterThan(&m.bench, m.bench.Pins[m.bench.Baseline], []props.PropertyID{property}); len(list) == 1 {
 		text = list[0].String()
 	}
-	p.field = newField(text)
-	p.field.kept = false
-	p.field.input.CursorEnd()
+	p.field = ui.EditField(text)
 	return p
 }
 
@@ -61,12 +59,8 @@ func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
 // needUnder is the place of the need of the row under the cursor among all
 // needs.
 func (m *Model) needUnder() int {
-	on := -1
 	for i := range m.needs {
-		if !m.needs[i].Off {
-			on++
-		}
-		if on == m.row {
+		if &m.needs[i] == m.cursorNeed() {
 			return i
 		}
 	}
@@ -87,65 +81,70 @@ func (p *needsPanel) Title() string { return "Needs: the customer's limits" }
 func (p *needsPanel) Typing() bool  { return p.typing }
 
 // Height leaves the bench in sight while the list is short.
-func (p *needsPanel) Height(most int) int { return min(most, 8+2*len(p.m.needs)+len(p.m.bench.Pins)) }
+func (p *needsPanel) Height(_, most int) int {
+	return min(most, 8+2*len(p.m.needs)+len(p.m.bench.Pins))
+}
 
-func (p *needsPanel) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
+func (p *needsPanel) Keys() ui.Keys {
 	if p.typing {
-		return []key.Binding{b("enter", "take it"), b("↓", "to the list"), escape}
+		toList := func() {
+			if len(p.m.needs) > 0 {
+				p.stop()
+			}
+		}
+		return ui.Keys{ui.On("enter", "take it", "take what is typed", p.enter), ui.On("down up tab", "to the list", "to the list of needs", toList).As("↓")}
 	}
-	return []key.Binding{b("+", "add"), b("enter", "edit"), b("space", "on or off"), b("x", "delete"), b("< >", "order"), b("3", "candidates"), escape}
+	keys := ui.Keys{
+		ui.On("+ / i 2", "add", "add a need", func() { p.field, p.typing = ui.NewField(""), true }),
+	}
+	if len(p.m.needs) > 0 {
+		keys = append(keys,
+			ui.On("enter e", "edit", "edit this need", p.edit),
+			ui.On("space", "on or off", "switch it on or off", p.flip),
+			ui.On("x delete", "delete", "delete it", p.remove),
+			ui.On("< shift+up", "order", "move it up, down", func() { p.swap(-1) }).As("< >"),
+			ui.On("> shift+down", "", "", func() { p.swap(1) }))
+	}
+	return append(append(append(keys, ui.On("3", "candidates", "what meets the needs", nil)), p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
 }
 
 func (p *needsPanel) Update(msg tea.Msg) tea.Cmd {
-	k, ok := msg.(tea.KeyMsg)
-	if !ok {
-		return nil
-	}
-	if k.Paste && (!p.typing || strings.ContainsAny(string(k.Runes), "\n;")) {
-		p.add(string(k.Runes))
-		return nil
-	}
-	if p.typing {
-		p.enter(k)
-	} else {
-		p.choose(k)
-	}
-	p.at = clamp(p.at, 0, len(p.m.needs)-1)
-	return nil
-}
-
-func (p *needsPanel) enter(k tea.KeyMsg) {
-	switch k.String() {
-	case "enter":
-		if strings.TrimSpace(p.field.text()) == "" {
-			p.stop()
-			return
+	switch msg := msg.(type) {
+	case tea.MouseMsg:
+		if !p.typing {
+			return p.list.Mouse(msg, func() tea.Cmd { p.edit(); return nil })
 		}
-		p.take()
-	case "down", "up", "tab":
-		if len(p.m.needs) > 0 {
-			p.stop()
-		}
-	default:
-		if p.field.update(k) {
+	case tea.KeyMsg:
+		if msg.Paste && (!p.typing || strings.ContainsAny(string(msg.Runes), "\n;")) {
+			p.add(string(msg.Runes))
+		} else if p.typing && p.field.Update(msg) {
 			p.problem = ""
 		}
 	}
+	return nil
+}
+
+// enter takes the field; an empty one is left.
+func (p *needsPanel) enter() {
+	if strings.TrimSpace(p.field.Text()) == "" {
+		p.stop()
+		return
+	}
+	p.take()
 }
 
 func (p *needsPanel) stop() {
 	p.typing, p.editing, p.problem = false, -1, ""
-	p.field = newField("")
+	p.field = ui.NewField("")
 }
 
 // take reads the field: one need or several.
 func (p *needsPanel) take() {
 	if p.editing < 0 {
-		p.add(p.field.text())
+		p.add(p.field.Text())
 		return
 	}
-	n, err := needs.Parse(p.field.text(), p.m.o.Catalog)
+	n, err := needs.Parse(p.field.Text(), p.m.o.Catalog)
 	if err != nil {
 		p.problem = err.Error()
 		return
@@ -159,7 +158,7 @@ func (p *needsPanel) add(text string) {
 	list, err := needs.ParseAll(text, p.m.o.Catalog)
 	if len(list) > 0 {
 		p.m.changeCall(func(c *call.Call) { c.Needs = append(c.Needs, list...) })
-		p.at = len(p.m.needs) - 1
+		p.list.At = len(p.m.needs) - 1
 	}
 	if err != nil {
 		p.problem = err.Error()
@@ -170,72 +169,46 @@ func (p *needsPanel) add(text string) {
 	p.typing = true
 }
 
-func (p *needsPanel) choose(k tea.KeyMsg) {
-	at, n := p.at, len(p.m.needs)
-	switch k.String() {
-	case "+", "/", "i", "2":
-		p.field, p.typing = newField(""), true
-	case "up", "k":
-		p.at--
-	case "down", "j":
-		p.at++
-	case "3":
-		p.m.close()
-		p.m.open(newCandidates(p.m))
-	case "u":
-		p.m.undo()
-	case "ctrl+r":
-		p.m.redo()
-	}
-	if n == 0 {
-		return
-	}
-	switch k.String() {
-	case "enter", "e":
-		p.edit()
-	case " ":
-		p.m.changeCall(func(c *call.Call) { c.Needs[at].Off = !c.Needs[at].Off })
-	case "x", "delete":
-		p.m.changeCall(func(c *call.Call) { c.Needs = slices.Delete(c.Needs, at, at+1) })
-	case "<", "shift+up":
-		p.swap(at, at-1)
-	case ">", "shift+down":
-		p.swap(at, at+1)
-	}
-}
-
 // edit takes the need under the cursor into the field.
 func (p *needsPanel) edit() {
-	p.editing, p.typing = p.at, true
-	p.field = newField(p.m.needs[p.at].Text)
-	p.field.kept = false
-	p.field.input.CursorEnd()
+	p.editing, p.typing = p.list.At, true
+	p.field = ui.EditField(p.m.needs[p.list.At].Text)
 }
 
-func (p *needsPanel) swap(a, b int) {
+// flip switches the need under the cursor on or off.
+func (p *needsPanel) flip() {
+	at := p.list.At
+	p.m.changeCall(func(c *call.Call) { c.Needs[at].Off = !c.Needs[at].Off })
+}
+
+func (p *needsPanel) remove() {
+	at := p.list.At
+	p.m.changeCall(func(c *call.Call) { c.Needs = slices.Delete(c.Needs, at, at+1) })
+}
+
+// swap moves the need under the cursor by one place.
+func (p *needsPanel) swap(by int) {
+	a, b := p.list.At, p.list.At+by
 	if b < 0 || b >= len(p.m.needs) {
 		return
 	}
 	p.m.changeCall(func(c *call.Call) { c.Needs[a], c.Needs[b] = c.Needs[b], c.Needs[a] })
-	p.at = b
+	p.list.At = b
 }
 
-func (p *needsPanel) View() string {
+func (p *needsPanel) View(w, h int) []string {
 	t := p.m.theme
-	w, h := p.m.panel()
-	var lines []string
-	label := " Add: "
-	if p.editing >= 0 {
+	lines := []string{t.Dim.Of(" + adds a need")}
+	switch label := " Add: "; {
+	case p.typing && p.editing >= 0:
 		label = " Edit: "
-	}
-	if p.typing {
-		lines = append(lines, label+p.field.view(t, w-9))
-	} else {
-		lines = append(lines, t.dim.of(" + adds a need"))
+		fallthrough
+	case p.typing:
+		lines[0] = label + p.field.View(t, w-9)
 	}
 	if p.problem != "" {
-		for _, l := range wrap(p.problem, w-2) {
-			lines = append(lines, " "+t.bad.of(l))
+		for _, l := range ui.Wrap(p.problem, w-2) {
+			lines = append(lines, " "+t.Bad.Of(l))
 		}
 	}
 	if len(p.m.needs) == 0 {
@@ -243,46 +216,50 @@ func (p *needsPanel) View() string {
 			"   yield >= 20 ksi       density < 2.8 g/cm3      UTS 30 ksi min       HB 70-100",
 			"   process = pm or sand  family = aluminum        anodizing at least 2",
 			" Several may be pasted at once, one a line."} {
-			lines = append(lines, t.dim.of(cut(l, w)))
+			lines = append(lines, t.Dim.Of(ui.Cut(l, w)))
 		}
-		return strings.Join(lines, "\n")
+		return lines
 	}
 	lines = append(lines, "")
-	var list []string
-	chosen, end := len(p.m.needs), len(p.m.needs) // while typing the last one
-	for i := range p.m.needs {
-		list = append(list, p.needLine(i, w))
-		if i == p.at && !p.typing {
-			chosen = i
-			list = append(list, p.pinLines(i, w)...)
-			end = len(list)
-		}
-	}
-	if room := max(h-len(lines)-2, 1); len(list) > room {
-		from := min(max(end-room, 0), chosen)
-		list = list[from:min(from+room, len(list))]
-	}
+	lines = append(lines, p.listed(w, h, len(lines))...)
 	met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.needs)
-	lines = append(append(lines, list...), "", " "+t.strong.of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
-	return strings.Join(lines, "\n")
+	return append(lines, "", " "+t.Strong.Of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
 }
 
-func (p *needsPanel) needLine(i, w int) string {
+// listed is the needs in sight below the head; under the one that the cursor
+// is on, how the pins stand to it.
+func (p *needsPanel) listed(w, h, head int) []string {
+	var list, under []string
+	n := len(p.m.needs)
+	at := ui.Clamp(p.list.At, 0, n-1)
+	if !p.typing {
+		under = p.pinLines(at, w)
+	}
+	for i := range p.m.needs {
+		list = append(list, p.needLine(i, w, i == at && !p.typing))
+		if i == at {
+			list = append(list, under...)
+		}
+	}
+	p.list.Fit(n, len(list), head, h-head-2, func(i int) (first, last int) {
+		switch {
+		case i < at:
+			return i, i
+		case i == at:
+			return i, i + len(under)
+		}
+		return i + len(under), i + len(under)
+	})
+	return list[p.list.Top:p.list.End()]
+}
+
+func (p *needsPanel) needLine(i, w int, here bool) string {
 	t, n := p.m.theme, &p.m.needs[i]
-	mark := "on "
+	mark, ink := "on ", t.Text
 	if n.Off {
-		mark = "off"
+		mark, ink = "off", t.Dim
 	}
-	s := pad(cut(fmt.Sprintf(" %s  %s", mark, n.String()), w), w)
-	switch {
-	case i == p.at && !p.typing && t.plain:
-		return ">" + s[1:]
-	case i == p.at && !p.typing:
-		return t.cursor.of(s)
-	case n.Off:
-		return t.dim.of(s)
-	}
-	return s
+	return t.Line(ui.Pad(ui.Cut(fmt.Sprintf(" %s  %s", mark, n.String()), w), w), here, ink)
 }
 
 // pinLines say how each pin stands to the need under the cursor.
@@ -293,7 +270,7 @@ func (p *needsPanel) pinLines(i, w int) []string {
 	var lines []string
 	for _, pin := range p.m.bench.Pins {
 		j := needs.Judge(pin, &p.m.needs[i])
-		lines = append(lines, p.m.theme.dim.of(cut("        "+pad(pin.Name(), 28)+" "+plain(report.JudgementText(&j)), w)))
+		lines = append(lines, p.m.theme.Dim.Of(ui.Cut("        "+ui.Pad(pin.Name(), 28)+" "+ui.Plain(report.JudgementText(&j)), w)))
 	}
 	return lines
 }
@@ -317,7 +294,7 @@ func (m *Model) betterThanBaseline() {
 		for _, pin := range m.bench.Pins {
 			other = other || pin != base && len(pin.Figures(l.Property)) > 0
 		}
-		if g := l.Group; other && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
+		if g := l.Group; other && l.OfProperty() && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
 			rows = append(rows, l.Property)
 		}
 	}
@@ -327,5 +304,5 @@ func (m *Model) betterThanBaseline() {
 		return
 	}
 	m.changeCall(func(c *call.Call) { c.Needs = list })
-	m.sayf("%s: beat or equal %s; 2 edits them, 3 shows what does, u takes them back", plural(len(list), "need"), base.Name())
+	m.sayf("%s: beat or equal %s; 2 edits them, 3 shows what does, u takes them back", ui.Plural(len(list), "need"), base.Name())
 }

@@ -1,87 +1,48 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/bubbles/viewport"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/report"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 )
 
-// pages is a screen of text that scrolls. What it says is laid out anew when
-// the width changes.
+// pages is a screen of text that scrolls.
 type pages struct {
-	m     *Model
 	title string
-	lay   func(w int) []string
-	view  viewport.Model
-	lines []string // laid out for the width of view
+	text  ui.Pages
 }
 
-func newPages(m *Model, title string, lay func(w int) []string) *pages {
-	return &pages{m: m, title: title, lay: lay, view: viewport.New(0, 0)}
+func newPages(title string, lay func(w int) []string) *pages {
+	return &pages{title, ui.Pages{Lay: lay}}
+}
+
+// newCardPages shows a source card.
+func newCardPages(m *Model, title string, c *report.Card) *pages {
+	return newPages(title+ui.Plain(c.Title), func(w int) []string { return cardLines(m.theme, c, w) })
 }
 
 // Title says which part of a longer text is in sight.
 func (p *pages) Title() string {
-	p.fit()
-	if n, h := len(p.lines), p.view.Height; n > h {
-		return fmt.Sprintf("%s · lines %d–%d of %d", p.title, p.view.YOffset+1, min(p.view.YOffset+h, n), n)
+	if part := p.text.Part(); part != "" {
+		return p.title + " · " + part
 	}
 	return p.title
 }
 
-func (p *pages) Typing() bool { return false }
-
-func (p *pages) Keys() []key.Binding {
-	return []key.Binding{
-		escape,
-		key.NewBinding(key.WithKeys("up"), key.WithHelp("↑↓ pgup pgdn", "scroll")),
-		key.NewBinding(key.WithKeys("q"), key.WithHelp("q", "back")),
-	}
-}
-
-func (p *pages) Height(most int) int {
-	p.layOut()
-	return min(len(p.lines), most)
-}
-
-func (p *pages) layOut() {
-	if p.lines == nil || p.view.Width != p.m.width {
-		p.view.Width = p.m.width
-		p.lines = p.lay(p.m.width)
-		p.view.SetContent(strings.Join(p.lines, "\n"))
-	}
-}
-
-func (p *pages) fit() {
-	p.layOut()
-	_, p.view.Height = p.m.panel()
-	p.view.SetYOffset(p.view.YOffset)
-}
+func (p *pages) Typing() bool           { return false }
+func (p *pages) Keys() ui.Keys          { return p.text.Keys() }
+func (p *pages) Height(w, most int) int { return min(p.text.Height(w), most) }
+func (p *pages) View(w, h int) []string { return p.text.View(w, h) }
 
 func (p *pages) Update(msg tea.Msg) tea.Cmd {
-	p.fit()
-	if k, ok := msg.(tea.KeyMsg); ok {
-		switch k.String() {
-		case "g", "home":
-			p.view.GotoTop()
-			return nil
-		case "G", "end":
-			p.view.GotoBottom()
-			return nil
-		}
+	if msg, ok := msg.(tea.MouseMsg); ok {
+		p.text.Mouse(msg)
 	}
-	p.view, _ = p.view.Update(msg)
 	return nil
-}
-
-func (p *pages) View() string {
-	p.fit()
-	return p.view.View()
 }
 
 // newCard shows where the figure under the cursor comes from; on the row of a
@@ -99,41 +60,21 @@ func newCard(m *Model) screen {
 	} else {
 		card = report.NewCard(&m.bench, pin, property)
 	}
-	return newPages(m, "Source: "+plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) })
+	return newCardPages(m, "Source: ", card)
 }
 
-const (
-	cardLabel = 14  // width of the labels of a card
-	readWidth = 110 // longer lines are hard to read
-)
+const cardLabel = 14 // width of the labels of a card
 
-func cardLines(t *theme, c *report.Card, w int) []string {
-	w = min(w, readWidth)
+func cardLines(t *ui.Theme, c *report.Card, w int) []string {
+	w = min(w, ui.ReadWidth)
 	var lines []string
 	for i, s := range c.Sections {
 		if i > 0 {
 			lines = append(lines, "")
 		}
-		lines = append(lines, " "+t.group.of(s.Title))
+		lines = append(lines, " "+t.Heading.Of(s.Title))
 		for _, item := range s.Items {
-			lines = append(lines, hanging(t, item.Label, item.Text, w)...)
-		}
-	}
-	return lines
-}
-
-// hanging sets a text beside its label, wrapped under itself.
-func hanging(t *theme, label, text string, w int) []string {
-	indent := 3
-	if label != "" {
-		indent = max(cardLabel, width(label)+2) + 2
-	}
-	var lines []string
-	for i, l := range wrap(text, w-indent-1) {
-		if i == 0 && label != "" {
-			lines = append(lines, "  "+t.dim.of(pad(plain(label), indent-2))+l)
-		} else {
-			lines = append(lines, blanks(indent)+l)
+			lines = append(lines, ui.Hanging(t, item.Label, item.Text, cardLabel, w)...)
 		}
 	}
 	return lines
@@ -141,13 +82,13 @@ func hanging(t *theme, label, text string, w int) []string {
 
 // newLegend explains the signs of the bench.
 func newLegend(m *Model) screen {
-	return newPages(m, "Signs on the bench", func(w int) []string {
+	return newPages("Signs on the bench", func(w int) []string {
 		t := m.theme
 		var lines []string
-		for _, l := range append(report.Legend(), otherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
+		for _, l := range append(report.Legend(), bench.OtherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
 			"on a need   ✓ met   ✗ not met   ≈ not met in the worst case   – no figure to judge by") {
 			for _, part := range strings.Split(strings.ReplaceAll(l, "; ", "   "), "   ") {
-				lines = append(lines, wrap("  "+part, w)...)
+				lines = append(lines, ui.Wrap("  "+part, w)...)
 			}
 		}
 		lines = append(lines, "")
@@ -156,8 +97,8 @@ func newLegend(m *Model) screen {
 			"A range is compared as a range; a single figure is known to half of its last digit. The delta is between the middles; the line below the table has the worst and the best case.",
 			report.Caution,
 		} {
-			for _, s := range wrap(l, min(w, readWidth)-4) {
-				lines = append(lines, "  "+t.dim.of(s))
+			for _, s := range ui.Wrap(l, min(w, ui.ReadWidth)-4) {
+				lines = append(lines, "  "+t.Dim.Of(s))
 			}
 			lines = append(lines, "")
 		}
@@ -165,67 +106,39 @@ func newLegend(m *Model) screen {
 	})
 }
 
-// newHelp lists every key by group.
-func newHelp(m *Model) screen {
-	return newPages(m, helpTitle, func(w int) []string { return helpLines(m.theme, m.commands, m.o.Version, w) })
+// openHelp lists every key by group, those of the panel on top first.
+func (m *Model) openHelp() {
+	var own ui.Keys
+	if s := m.onTop(); s != nil {
+		if p, ok := s.(*pages); ok && p.title == helpTitle {
+			return
+		}
+		own = append(s.Keys(), m.ways(s)[:2]...)
+	}
+	m.open(newPages(helpTitle, func(w int) []string { return helpLines(m.theme, own, m.commands, m.o.Version, w) }))
 }
 
-const (
-	helpTitle    = "Keys"
-	helpKeyWidth = 11
-)
+const helpTitle = "Keys"
 
-func helpLines(t *theme, commands []*command, version string, w int) []string {
+func helpLines(t *ui.Theme, own ui.Keys, commands []*command, version string, w int) []string {
 	var blocks [][]string
-	for _, group := range []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, moveKeys, progKeys} {
-		block := []string{" " + t.group.of(group)}
-		for _, c := range commands {
-			if c.group == group {
-				block = append(block, "  "+t.strong.of(pad(c.shown, helpKeyWidth))+" "+c.words)
-			}
-		}
-		blocks = append(blocks, append(block, ""))
+	if own != nil {
+		blocks = append(blocks, own.Help(t, "In this panel", ""))
 	}
-	columns := clamp(w/60, 1, 3)
-	lines := beside(blocks, columns, w/columns)
+	var bench ui.Keys
+	for _, c := range commands {
+		bench = append(bench, c.Key)
+	}
+	for _, group := range []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, moveKeys, progKeys} {
+		blocks = append(blocks, bench.Help(t, group, group))
+	}
+	columns := ui.Clamp(w/60, 1, 3)
+	lines := ui.Beside(blocks, columns, w/columns)
 	lines = append(lines,
-		t.dim.of(cut("  Paste ids or designations, one a line, to pin them all. Click a cell to go to it, click it again", w)),
-		t.dim.of(cut("  for its source; the wheel scrolls; hold shift to select text as usual.", w)))
+		t.Dim.Of(ui.Cut("  Paste ids or designations, one a line, to pin them all. Click a cell to go to it, click it again", w)),
+		t.Dim.Of(ui.Cut("  for its source; the wheel scrolls; hold shift to select text as usual.", w)))
 	if version != "" {
-		lines = append(lines, "", t.dim.of(cut("  Alongside "+version, w)))
+		lines = append(lines, "", t.Dim.Of(ui.Cut("  Alongside "+version, w)))
 	}
 	return lines
-}
-
-// beside spreads blocks over columns of equal width, filling each before the
-// next.
-func beside(blocks [][]string, columns, w int) []string {
-	total := 0
-	for _, b := range blocks {
-		total += len(b)
-	}
-	var cols [][]string
-	var col []string
-	for _, b := range blocks {
-		if len(col) > 0 && len(col)+len(b) > (total+columns-1)/columns+4 && len(cols) < columns-1 {
-			cols, col = append(cols, col), nil
-		}
-		col = append(col, b...)
-	}
-	cols = append(cols, col)
-	var lines []string
-	for i := 0; ; i++ {
-		s, any := "", false
-		for _, c := range cols {
-			text := ""
-			if i < len(c) {
-				text, any = c[i], true
-			}
-			s += pad(text, w)
-		}
-		if !any {
-			return lines
-		}
-		lines = append(lines, strings.TrimRight(s, " "))
-	}
 }

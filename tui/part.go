@@ -4,12 +4,12 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
 	"alongside/props/call"
 	"alongside/props/part"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -18,9 +18,8 @@ import (
 // it, also when the form is closed and opened again.
 type partForm struct {
 	m     *Model
-	at    int
-	top   int
-	field field // of the row at, when that is typed
+	list  ui.List
+	field ui.Field // of the row under the cursor, when that is typed
 }
 
 // formState is what the form remembers from one opening to the next: where it
@@ -45,7 +44,7 @@ func newPart(m *Model) screen { return newPartOn(m, m.form.at) }
 // newPartOn opens the form on a row; on the first where there is no such row.
 func newPartOn(m *Model, r partRow) screen {
 	p := &partForm{m: m}
-	p.at = max(slices.Index(p.rows(), r), 0)
+	p.list.At = max(slices.Index(p.rows(), r), 0)
 	p.enter()
 	return p
 }
@@ -78,19 +77,19 @@ func (p *partForm) text(r partRow) string {
 	return p.saved(r)
 }
 
-func (p *partForm) row() partRow { return p.rows()[p.at] }
+func (p *partForm) row() partRow { return p.rows()[ui.Clamp(p.list.At, 0, len(p.rows())-1)] }
 
 func (p *partForm) words() []string { return p.row().field.Info().Words }
 
 // enter makes the field of the row under the cursor ready to be typed over.
 func (p *partForm) enter() {
 	p.m.form.at = p.row()
-	p.field = newField(p.text(p.row()))
+	p.field = ui.NewField(p.text(p.row()))
 }
 
 // leave takes what was typed. It reports whether the part has it now.
 func (p *partForm) leave() bool {
-	r, text := p.row(), p.field.text()
+	r, text := p.row(), p.field.Text()
 	if p.words() != nil || text == p.text(r) && p.m.form.drafts[r].problem == "" {
 		return true
 	}
@@ -125,60 +124,66 @@ func (p *partForm) set(r partRow, text string) bool {
 func (p *partForm) Title() string { return "The part: what the customer says of it, in any unit" }
 func (p *partForm) Typing() bool  { return true }
 
-func (p *partForm) Height(most int) int { return min(most, len(p.rows())+len(p.m.form.drafts)+2) }
+func (p *partForm) Height(_, most int) int {
+	return min(most, len(p.rows())+len(p.m.form.drafts)+2)
+}
 
-func (p *partForm) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	if p.words() != nil {
-		return []key.Binding{b("←→", "choose"), b("enter ↓", "next"), b("↑", "previous"), escape}
+func (p *partForm) Keys() ui.Keys {
+	keys := ui.Keys{
+		ui.On("enter", "take it, next", "take what is typed and go on; close after the last", p.take).As("enter ↓"),
+		ui.On("up shift+tab", "previous", "take it and go back", func() { p.move(-1) }).As("↑"),
+		ui.On("down tab", "", "", func() { p.move(1) }),
 	}
-	return []key.Binding{b("enter ↓", "take it, next"), b("↑", "previous"), b("ctrl+u", "clear"), escape}
+	if p.words() != nil {
+		keys[0].Line = "next"
+		clear := func() { p.set(p.row(), ""); p.enter() }
+		keys = append(ui.Keys{ui.On("left h", "choose", "another word", func() { p.choose(-1) }).As("←→")}, append(keys,
+			ui.On("right l space", "", "", func() { p.choose(1) }),
+			ui.On("backspace delete ctrl+u", "", "not said", clear).As("del"))...)
+	} else {
+		keys = append(keys, ui.On("ctrl+u", "clear", "clear the text", nil))
+	}
+	for _, k := range p.list.TypingKeys() {
+		if do := k.Do; do != nil {
+			k.Do = func() tea.Cmd { p.leave(); defer p.enter(); return do() }
+		}
+		keys = append(keys, k)
+	}
+	return keys
 }
 
 func (p *partForm) Update(msg tea.Msg) tea.Cmd {
-	if k, ok := msg.(tea.KeyMsg); ok {
-		p.key(k)
-	} else if _, y, ok := pressed(msg); ok {
-		p.click(y)
-	} else if by := step(msg, 1); by != 0 {
-		p.move(by)
+	switch msg := msg.(type) {
+	case tea.KeyMsg:
+		if p.words() != nil || !p.field.Update(msg) {
+			break
+		}
+		if d, ok := p.m.form.drafts[p.row()]; ok { // the problem is told again on leaving
+			p.m.form.drafts[p.row()] = draft{p.field.Text(), d.problem}
+		}
+	case tea.MouseMsg:
+		p.leave()
+		defer p.enter()
+		return p.list.Mouse(msg, func() tea.Cmd { return nil })
 	}
 	return nil
 }
 
-func (p *partForm) key(k tea.KeyMsg) {
-	switch s := k.String(); {
-	case s == "up", s == "shift+tab":
-		p.move(-1)
-	case s == "down", s == "tab":
+// take takes what was typed and goes on, and closes the form after the last
+// row.
+func (p *partForm) take() {
+	switch last := p.list.At == len(p.rows())-1; {
+	case !p.leave():
+	case last:
+		p.m.close()
+	default:
 		p.move(1)
-	case s == "enter":
-		switch last := p.at == len(p.rows())-1; {
-		case !p.leave():
-		case last:
-			p.m.close()
-		default:
-			p.move(1)
-		}
-	case p.words() != nil:
-		switch s {
-		case "left", "h":
-			p.choose(-1)
-		case "right", "l", " ":
-			p.choose(1)
-		case "backspace", "delete", "ctrl+u":
-			p.set(p.row(), "")
-		}
-	case p.field.update(k):
-		if d, ok := p.m.form.drafts[p.row()]; ok { // the problem is told anew on leaving
-			p.m.form.drafts[p.row()] = draft{p.field.text(), d.problem}
-		}
 	}
 }
 
 func (p *partForm) move(by int) {
 	p.leave()
-	p.at = clamp(p.at+by, 0, len(p.rows())-1)
+	p.list.Move(by)
 	p.enter()
 }
 
@@ -214,12 +219,12 @@ func (p *partForm) lines(w int) (lines []string, of []int) {
 	t := p.m.theme
 	for i, r := range p.rows() {
 		if r.field == part.FieldPrice && (i == 0 || p.rows()[i-1].field != r.field) {
-			lines, of = append(lines, " "+t.group.of("Price of a mass of metal")), append(of, -1)
+			lines, of = append(lines, " "+t.Heading.Of("Price of a mass of metal")), append(of, -1)
 		}
 		lines, of = append(lines, p.line(i, r, w)), append(of, i)
 		if d, ok := p.m.form.drafts[r]; ok {
-			for _, l := range wrap(d.problem, w-partLabel-4) {
-				lines, of = append(lines, blanks(partLabel+3)+t.bad.of(l)), append(of, i)
+			for _, l := range ui.Wrap(d.problem, w-partLabel-4) {
+				lines, of = append(lines, ui.Blanks(partLabel+3)+t.Bad.Of(l)), append(of, i)
 			}
 		}
 	}
@@ -228,7 +233,7 @@ func (p *partForm) lines(w int) (lines []string, of []int) {
 
 func (p *partForm) line(i int, r partRow, w int) string {
 	t, info := p.m.theme, r.field.Info()
-	label, room, mark, ink := info.Label, partText, "   ", t.text
+	label, room, mark, ink := info.Label, partText, "   ", t.Text
 	if r.pin != nil {
 		label = r.pin.Name()
 	}
@@ -237,19 +242,19 @@ func (p *partForm) line(i int, r partRow, w int) string {
 		labels = partLabel + 14
 		room -= 10
 	}
-	if i == p.at {
-		mark, ink = " > ", t.strong
+	if i == p.list.At {
+		mark, ink = " > ", t.Strong
 	}
-	s := mark + ink.of(pad(plain(label), labels))
+	s := mark + ink.Of(ui.Pad(ui.Plain(label), labels))
 	switch {
 	case info.Words != nil:
-		return s + p.choiceText(r.field, i == p.at)
-	case i == p.at:
-		s += pad(p.field.view(t, room), room)
+		return s + p.choiceText(r.field, i == p.list.At)
+	case i == p.list.At:
+		s += ui.Pad(p.field.View(t, room), room)
 	default:
-		s += pad(plain(p.text(r)), room)
+		s += ui.Pad(ui.Plain(p.text(r)), room)
 	}
-	return s + "  " + t.dim.of(cut(plain(p.aside(i, r)), w-width(s)-2))
+	return s + "  " + t.Dim.Of(ui.Cut(ui.Plain(p.aside(i, r)), w-ui.Width(s)-2))
 }
 
 // choiceText shows the word that a field has, and under the cursor the others.
@@ -257,12 +262,12 @@ func (p *partForm) choiceText(f part.Field, here bool) string {
 	t, now := p.m.theme, p.m.part.Get(f)
 	var list []string
 	for i, c := range choices(f) {
-		name := or(c, "not said")
+		name := ui.Or(c, "not said")
 		switch chosen := c == now || now == "" && i == 0; {
 		case chosen && !here:
 			return name
 		case chosen:
-			name = t.cursorText(name)
+			name = t.Chosen(name)
 		}
 		list = append(list, name)
 	}
@@ -274,7 +279,7 @@ func (p *partForm) aside(i int, r partRow) string {
 	switch {
 	case r.field.Info().Words != nil:
 		return ""
-	case p.saved(r) != "" && (i != p.at || p.field.text() == p.saved(r)):
+	case p.saved(r) != "" && (i != p.list.At || p.field.Text() == p.saved(r)):
 		return p.m.swapped().understood(r.field, p.m.bench.System)
 	case r.pin != nil:
 		return "such as 1.20 USD/lb"
@@ -291,34 +296,16 @@ func (p *partForm) about() string {
 	return r.field.Info().Help
 }
 
-func (p *partForm) click(y int) {
-	w, _ := p.m.panel()
-	_, of := p.lines(w)
-	if i := p.top + y; y >= 0 && i < len(of) && of[i] >= 0 {
-		p.move(of[i] - p.at)
-	}
-}
-
-func (p *partForm) View() string {
-	w, h := p.m.panel()
+func (p *partForm) View(w, h int) []string {
 	lines, of := p.lines(w)
-	first, last := 0, 0
-	for i, row := range of {
-		if row == p.at {
-			last = i
+	p.list.Fit(len(p.rows()), len(lines), 0, h-1, func(i int) (first, last int) {
+		first = slices.Index(of, i)
+		for last = first; last+1 < len(of) && of[last+1] == i; last++ {
 		}
-		if row < p.at {
-			first = i + 1
-		}
-	}
-	h-- // what the row under the cursor is
-	p.top = clamp(p.top, last-h+1, first)
-	p.top = clamp(p.top, 0, len(lines)-h)
-	lines = lines[p.top:min(p.top+h, len(lines))]
-	for len(lines) < h {
-		lines = append(lines, "")
-	}
-	return strings.Join(append(lines, p.m.theme.dim.of(cut("   "+plain(p.about()), w))), "\n")
+		return first, last
+	})
+	shown := ui.Fill(lines[p.list.Top:p.list.End()], h-1)
+	return append(shown, p.m.theme.Dim.Of(ui.Cut("   "+ui.Plain(p.about()), w)))
 }
 
 // understood is what was typed for a field in the unit of the system, or the

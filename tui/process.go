@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
@@ -12,6 +11,7 @@ import (
 	"alongside/props/foundry"
 	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -49,9 +49,9 @@ func (m *Model) processCards() *processes {
 // first.
 type processPanel struct {
 	m     *Model
-	at    int // row
-	top   int // lines of the rows above the ones in sight
+	list  ui.List
 	first int // pins left of the ones that scroll
+	w     int
 
 	table *processTable
 }
@@ -72,55 +72,52 @@ func (p *processPanel) Title() string {
 	return s
 }
 
-func (p *processPanel) Typing() bool        { return false }
-func (p *processPanel) Height(most int) int { return most }
+func (p *processPanel) Typing() bool           { return false }
+func (p *processPanel) Height(_, most int) int { return most }
 
-func (p *processPanel) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{
-		b("/", "size"), b("enter", "source"), b("t", "heat treat"), b("d", "designation"), b("←→", "pin"), b("y", "copy"), escape, b("s", "units"),
+func (p *processPanel) Keys() ui.Keys {
+	m := p.m
+	if len(m.bench.Pins) == 0 {
+		return m.keys("s", "m", "u", "ctrl+r")
 	}
+	return append(append(ui.Keys{
+		ui.On("/ i +", "size", "a size whose tolerance is shown", func() { m.open(newTolerance(m, p)) }),
+		ui.On("enter o", "source", "every statement behind this cell, with its source", func() { m.open(p.source()) }),
+		ui.On("t", "heat treat", "heat treatment of this pin", func() {
+			m.open(newCardPages(m, "", report.NewHeatCard(m.foundry().HeatTreat(m.cursorPin()))))
+		}),
+		ui.On("d", "designation", "what its designation says", func() {
+			m.open(newCardPages(m, "", report.NewDesignationCard(m.cursorPin(), m.foundry().Designation(m.cursorPin()))))
+		}),
+		ui.On("left h", "pin", "another pin; also tab", func() { m.moveCol(-1) }).As("←→"),
+		ui.On("right l", "", "", func() { m.moveCol(1) }),
+		ui.On("tab", "", "", func() { m.nextPin(1) }),
+		ui.On("shift+tab", "", "", func() { m.nextPin(-1) }),
+		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return m.copyProcess(m.bench.Pins, "process cards") }),
+		ui.Send("Y", "", "copy the card of this pin", func() tea.Cmd {
+			return m.copyProcess([]*props.Material{m.cursorPin()}, "process card of "+m.cursorPin().Name())
+		}),
+	}, m.keys("s", "m", "u", "ctrl+r")...), p.list.Keys()...)
 }
 
-func (p *processPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
-
-func (p *processPanel) some() bool { return len(p.m.bench.Pins) > 0 }
-func (p *processPanel) page() int  { return 3 }
-
-func (p *processPanel) key(k string) tea.Cmd {
-	m := p.m
-	switch k {
-	case "left", "h":
-		m.moveCol(-1)
-	case "right", "l":
-		m.moveCol(1)
-	case "tab":
-		m.nextPin(1)
-	case "shift+tab":
-		m.nextPin(-1)
-	case "/", "i", "+":
-		m.open(newTolerance(m, p))
-	case "enter", "o":
-		m.open(p.source())
-	case "t":
-		card := report.NewHeatCard(m.foundry().HeatTreat(m.cursorPin()))
-		m.open(newPages(m, plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) }))
-	case "d":
-		card := report.NewDesignationCard(m.cursorPin(), m.foundry().Designation(m.cursorPin()))
-		m.open(newPages(m, plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) }))
-	case "y":
-		return m.copyProcess(m.bench.Pins, "process cards")
-	case "Y":
-		return m.copyProcess([]*props.Material{m.cursorPin()}, "process card of "+m.cursorPin().Name())
+// Update takes the mouse. A click goes to the pin of its column too.
+func (p *processPanel) Update(msg tea.Msg) tea.Cmd {
+	mouse, ok := msg.(tea.MouseMsg)
+	if !ok || len(p.m.bench.Pins) == 0 {
+		return nil
 	}
-	return nil
+	act := func() tea.Cmd { p.m.open(p.source()); return nil }
+	t := p.laid()
+	if at := (mouse.X - t.label) / max(t.width, 1); ui.Pressed(mouse) && mouse.X >= t.label && at < len(t.columns) && t.columns[at] != p.m.col {
+		p.m.goToPin(t.columns[at])
+		act = func() tea.Cmd { return nil }
+	}
+	return p.list.Mouse(mouse, act)
 }
 
 func (m *Model) copyProcess(pins []*props.Material, what string) tea.Cmd {
 	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, m.processCards().size), what)
 }
-
-func (p *processPanel) move(by int) { p.at = clamp(p.at+by, 0, len(p.laid().rows)-1) }
 
 // source shows every statement behind the cell under the cursor.
 func (p *processPanel) source() screen {
@@ -130,7 +127,7 @@ func (p *processPanel) source() screen {
 	}
 	cards := m.processCards()
 	card := cards.cards[m.col]
-	row := &t.rows[p.at]
+	row := &t.rows[p.list.At]
 	var c *report.Card
 	switch items := card.Of(row.kind); {
 	case row.tolerance:
@@ -138,26 +135,10 @@ func (p *processPanel) source() screen {
 	case len(items) > 0:
 		c = report.NewItemsCard(card.Material, row.kind.String(), items)
 	default:
-		m.warn(strings.ToLower(row.kind.String()) + ", " + card.Material.Name() + ": " + or(card.Why, "nothing on file"))
+		m.warn(strings.ToLower(row.kind.String()) + ", " + card.Material.Name() + ": " + ui.Or(card.Why, "nothing on file"))
 		return nil
 	}
-	return newPages(m, plain(c.Title), func(w int) []string { return cardLines(m.theme, c, w) })
-}
-
-func (p *processPanel) click(x, y int) {
-	t := p.laid()
-	line := -p.top
-	for i := range t.rows {
-		n := t.rows[i].height()
-		if y >= 1 && y-1 >= line && y-1 < line+n {
-			p.at = i
-			break
-		}
-		line += n
-	}
-	if at := (x - t.label) / max(t.width, 1); x >= t.label && at < len(t.columns) {
-		p.m.goToPin(t.columns[at])
-	}
+	return newCardPages(m, "", c)
 }
 
 // newTolerance asks for the dimension whose tolerance the panel shows.
@@ -165,86 +146,82 @@ func newTolerance(m *Model, p *processPanel) screen {
 	return &prompt{
 		m: m, title: "Tolerance of a size",
 		about: "One dimension of the casting, such as 4 in or 100 mm. Every process then shows what is published for it: by ISO grade, in the trade's first-inch form, and the stock for machining. Empty: none.",
-		field: newField(m.part.Dimension),
+		field: ui.NewField(m.part.Dimension),
 		accept: func(s string) error {
 			next := m.part.Clone()
 			if err := next.Set(m.o.Catalog, part.FieldDimension, s); err != nil {
 				return err
 			}
 			m.changeCall(func(c *call.Call) { c.Part = next })
-			p.at = 0
+			p.list = ui.List{}
 			return nil
 		},
 	}
 }
 
-func (p *processPanel) View() string {
-	w, h := p.m.panel()
-	th := p.m.theme
+func (p *processPanel) View(w, h int) []string {
+	p.w = w
 	if len(p.m.bench.Pins) == 0 {
-		return " The bench is empty."
+		return []string{" The bench is empty."}
 	}
 	t := p.laid()
-	rows, first := max(h-2, 1), t.above(p.at) // heads and legend aside
-	p.top = clamp(p.top, t.above(p.at+1)-rows, first)
-	p.top = max(min(p.top, first, t.above(len(t.rows))-rows), 0)
+	rows := max(h-2, 1) // heads and legend aside
+	p.list.Fit(len(t.rows), t.above(len(t.rows)), 1, rows, func(i int) (first, last int) { return t.above(i), t.above(i+1) - 1 })
 	lines := []string{p.heads(t)}
 	at := 0
 	for i := range t.rows {
 		for k := range t.rows[i].height() {
-			if at++; at > p.top && len(lines) <= rows {
+			if at >= p.list.Top && at < p.list.End() {
 				lines = append(lines, p.lineText(t, i, k))
 			}
+			at++
 		}
 	}
-	for len(lines) <= rows {
-		lines = append(lines, "")
-	}
-	return strings.Join(append(lines, th.dim.of(cut(" "+practiceSign+" common practice, no source   ' from memory, not read   +2 more on file: enter", w))), "\n")
+	return append(ui.Fill(lines, rows+1), p.m.theme.Dim.Of(ui.Cut(" "+practiceSign+" common practice, no source   ' from memory, not read   +2 more on file: enter", w)))
 }
 
 func (p *processPanel) heads(t *processTable) string {
 	th := p.m.theme
-	s := " " + pad("", t.label-1)
+	s := " " + ui.Pad("", t.label-1)
 	for _, at := range t.columns {
-		name := plain(p.m.bench.Pins[p.m.order()[at]].Name())
-		ink := th.strong
+		name := ui.Plain(p.m.bench.Pins[p.m.order()[at]].Name())
+		ink := th.Strong
 		if at == p.m.col {
-			ink = th.picked
-			if th.plain {
+			ink = th.Heading
+			if th.Plain {
 				name = ">" + name
 			}
 		}
-		name = cut(name, t.width-2)
-		s += ink.of(name) + blanks(t.width-width(name))
+		name = ui.Cut(name, t.width-2)
+		s += ink.Of(name) + ui.Blanks(t.width-ui.Width(name))
 	}
 	return s
 }
 
 // lineText is the k-th line of a row.
 func (p *processPanel) lineText(t *processTable, row, k int) string {
-	th, r, here := p.m.theme, &t.rows[row], row == p.at
+	th, r, here := p.m.theme, &t.rows[row], row == p.list.At
 	mark, text := " ", ""
 	if k < len(r.label) {
 		text = r.label[k]
 	}
-	label := th.dim.of(pad(text, t.label-2))
+	label := th.Dim.Of(ui.Pad(text, t.label-2))
 	if here {
-		label = th.cursor.of(text) + blanks(t.label-2-width(text))
-		if th.plain && k == 0 {
+		label = th.Cursor.Of(text) + ui.Blanks(t.label-2-ui.Width(text))
+		if th.Plain && k == 0 {
 			mark = ">"
 		}
 	}
 	s := mark + label + " "
 	for i, c := range r.cells {
-		text, ink := "", th.text
+		text, ink := "", th.Text
 		if k < len(c) {
 			text = c[k]
 		}
 		if here && t.columns[i] == p.m.col {
-			ink = th.strong
+			ink = th.Strong
 		}
-		s += ink.of(pad(text, t.width))
+		s += ink.Of(ui.Pad(text, t.width))
 	}
 	return s
 }

@@ -55,7 +55,7 @@ func TestProcessSources(t *testing.T) {
 	d.press("5", "right")
 	d.want("0.150 in'")
 	d.want("trade likes it°")
-	for d.m.onTop().(*processPanel).laid().rows[d.m.onTop().(*processPanel).at].kind.ID() != "minimum-wall" {
+	for d.m.onTop().(*processPanel).laid().rows[d.m.onTop().(*processPanel).list.At].kind.ID() != "minimum-wall" {
 		d.press("down")
 	}
 	d.press("enter")

@@ -8,6 +8,8 @@ import (
 	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 )
 
 // processTable is the cards laid out for a width.
@@ -45,31 +47,30 @@ const (
 
 // laid is the table for the cards, the width and the columns as they are.
 func (p *processPanel) laid() *processTable {
-	w, _ := p.m.panel()
+	w := p.w
 	cards := p.m.processCards()
 	if t := p.table; t != nil && t.of == cards && t.w == w && slices.Contains(t.columns, p.m.col) {
 		return t
 	}
 	t := &processTable{of: cards, w: w, label: processLabel + 2}
 	all := len(p.m.bench.Pins)
-	fit := func(label int) int { return clamp((w-label)/processColumn, 2, max(all, 2)) }
+	fit := func(label int) int { return ui.Clamp((w-label)/processColumn, 2, max(all, 2)) }
 	n := fit(t.label)
-	if wide := t.label + 8; w >= roomy && fit(wide) == n {
+	if wide := t.label + 8; w >= ui.Roomy && fit(wide) == n {
 		t.label = wide
 	}
 	t.width = min((w-t.label)/n, widestColumn)
 	if all > 0 {
 		t.columns = append(t.columns, 0)
 		scrolled := min(n, all) - 1 // beside the baseline
-		p.first = clamp(p.first, max(p.m.col-scrolled, 0), max(p.m.col-1, 0))
-		p.first = clamp(p.first, 0, all-1-scrolled)
+		p.first = ui.Clamp(p.first, max(p.m.col-scrolled, 0), max(p.m.col-1, 0))
+		p.first = ui.Clamp(p.first, 0, all-1-scrolled)
 		for i := 1; i <= scrolled; i++ {
 			t.columns = append(t.columns, p.first+i)
 		}
 		t.fill(p.m)
 	}
 	p.table = t
-	p.at = clamp(p.at, 0, len(t.rows)-1)
 	return t
 }
 
@@ -121,7 +122,7 @@ func standing(c foundry.Cite) string {
 	case c.Practice():
 		return practiceSign
 	case c.Known == props.Memory:
-		return memorySign
+		return bench.MemorySign
 	}
 	return ""
 }
@@ -131,7 +132,7 @@ const practiceSign = "°"
 
 // add lays a row out with cells of up to most lines.
 func (t *processTable) add(r processRow, label string, most int, texts func(at int) []marked) {
-	r.label = wrap(label, t.label-2)
+	r.label = ui.Wrap(label, t.label-2)
 	for _, at := range t.columns {
 		r.cells = append(r.cells, t.wrap(texts(at), most))
 	}
@@ -147,14 +148,14 @@ func (t *processTable) wrap(texts []marked, most int) []string {
 	w := t.width - 2
 	var lines []string
 	for i, s := range texts {
-		item := wrap(s.text+s.sign, w-1)
+		item := ui.Wrap(s.text+s.sign, w-1)
 		if len(item) > itemLines {
 			rest := strings.Join(item[itemLines-1:], " ")
-			item = append(item[:itemLines-1], cut(rest, w-1-width(s.sign))+s.sign)
+			item = append(item[:itemLines-1], ui.Cut(rest, w-1-ui.Width(s.sign))+s.sign)
 		}
 		if len(lines)+len(item) > most {
 			more, last := fmt.Sprintf("%s +%d", texts[i-1].sign, len(texts)-i), &lines[len(lines)-1]
-			*last = cut(strings.TrimSuffix(*last, texts[i-1].sign), w-width(more)) + more
+			*last = ui.Cut(strings.TrimSuffix(*last, texts[i-1].sign), w-ui.Width(more)) + more
 			break
 		}
 		for k, l := range item {

@@ -1,13 +1,11 @@
 package tui
 
 import (
-	"strings"
-
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/ui"
 )
 
 // prompt asks for one value. A text that cannot be used is kept in the field
@@ -16,7 +14,7 @@ type prompt struct {
 	m       *Model
 	title   string
 	about   string
-	field   field
+	field   ui.Field
 	problem string
 	accept  func(string) error
 }
@@ -24,39 +22,37 @@ type prompt struct {
 func (p *prompt) Title() string { return p.title }
 func (p *prompt) Typing() bool  { return true }
 
-func (p *prompt) Height(int) int { return 9 }
+func (p *prompt) Height(int, int) int { return 9 }
 
-func (p *prompt) Keys() []key.Binding {
-	return []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "take it")), escape}
+func (p *prompt) Keys() ui.Keys {
+	return ui.Keys{ui.On("enter", "take it", "take what is typed", p.take)}
+}
+
+func (p *prompt) take() {
+	if err := p.accept(p.field.Text()); err != nil {
+		p.problem = err.Error()
+	} else {
+		p.m.close()
+	}
 }
 
 func (p *prompt) Update(msg tea.Msg) tea.Cmd {
-	k, ok := msg.(tea.KeyMsg)
-	switch {
-	case !ok:
-	case k.String() == "enter":
-		if err := p.accept(p.field.text()); err != nil {
-			p.problem = err.Error()
-		} else {
-			p.m.close()
-		}
-	default:
-		p.field.update(k)
+	if k, ok := msg.(tea.KeyMsg); ok {
+		p.field.Update(k)
 	}
 	return nil
 }
 
-func (p *prompt) View() string {
-	w, _ := p.m.panel()
+func (p *prompt) View(w, _ int) []string {
 	lines := []string{""}
-	for _, l := range wrap(p.about, w-2) {
+	for _, l := range ui.Wrap(p.about, w-2) {
 		lines = append(lines, " "+l)
 	}
-	lines = append(lines, "", " > "+p.field.view(p.m.theme, w-4), "")
-	for _, l := range wrap(p.problem, w-2) {
-		lines = append(lines, " "+p.m.theme.bad.of(l))
+	lines = append(lines, "", " > "+p.field.View(p.m.theme, w-4), "")
+	for _, l := range ui.Wrap(p.problem, w-2) {
+		lines = append(lines, " "+p.m.theme.Bad.Of(l))
 	}
-	return strings.Join(lines, "\n")
+	return lines
 }
 
 // newBand asks how close two figures count as level.
@@ -64,7 +60,7 @@ func newBand(m *Model) screen {
 	return &prompt{
 		m: m, title: "Level within",
 		about: "How close to the baseline counts as level, in percent of the baseline's figure. Temperatures and ratings are level only within their own rounding.",
-		field: newField(report.BandText(m.bench.Band)),
+		field: ui.NewField(report.BandText(m.bench.Band)),
 		accept: func(s string) error {
 			band, err := report.ParseBand(s)
 			if err == nil {
@@ -81,12 +77,12 @@ func newService(m *Model) screen {
 	return &prompt{
 		m: m, title: "Service temperature",
 		about: "Strength and elongation are then compared at this temperature: figures published there, or interpolated between two published temperatures of one source. Empty: room temperature.",
-		field: newField(report.ServiceText(&m.bench)),
+		field: ui.NewField(report.ServiceText(&m.bench)),
 		accept: func(s string) error {
 			at, err := report.ParseService(s, m.bench.System)
 			if err == nil {
 				m.change(func(b *compare.Bench) { b.Service = at })
-				m.say("strength and elongation at " + or(report.ServiceText(&m.bench), "room temperature"))
+				m.say("strength and elongation at " + ui.Or(report.ServiceText(&m.bench), "room temperature"))
 			}
 			return err
 		},
@@ -98,21 +94,14 @@ func newRange(m *Model) screen {
 	return &prompt{
 		m: m, title: "Temperature range for expansion",
 		about: "Mean expansion is then worked out for this range from the published ranges, never beyond them, such as 68–300 °F. Empty: each figure over its own published range.",
-		field: newField(report.RangeText(&m.bench)),
+		field: ui.NewField(report.RangeText(&m.bench)),
 		accept: func(s string) error {
 			over, err := report.ParseRange(s, m.bench.System)
 			if err == nil {
 				m.change(func(b *compare.Bench) { b.Range = over })
-				m.say("expansion over " + or(report.RangeText(&m.bench), "the ranges as published"))
+				m.say("expansion over " + ui.Or(report.RangeText(&m.bench), "the ranges as published"))
 			}
 			return err
 		},
 	}
-}
-
-func or(s, otherwise string) string {
-	if s == "" {
-		return otherwise
-	}
-	return s
 }

@@ -10,6 +10,7 @@ import (
 
 	"alongside/data"
 	"alongside/tui/background"
+	"alongside/tui/ui"
 )
 
 // anyMessage draws what a terminal can send.
@@ -21,7 +22,7 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 		}
 	}
 	for _, c := range commands {
-		for _, k := range c.Keys() {
+		for _, k := range c.Names {
 			if len([]rune(k)) == 1 {
 				keys = append(keys, k)
 			}
@@ -50,8 +51,65 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 		case 4:
 			return background.Shade(rapid.IntRange(0, 2).Draw(t, "shade"))
 		}
-		return keyMsg(key.Draw(t, "key"))
+		alt := rapid.Bool().Draw(t, "alt")
+		if rapid.Bool().Draw(t, "any key") {
+			return tea.KeyMsg{Type: tea.KeyType(rapid.SampledFrom(allKeyTypes()).Draw(t, "type")), Alt: alt}
+		}
+		msg := keyMsg(key.Draw(t, "key"))
+		msg.Alt = alt && rapid.Bool().Draw(t, "alt too") // most keys are pressed alone
+		return msg
 	})
+}
+
+// allKeyTypes is every key that Bubble Tea has a name for; ctrl+z aside, which
+// stops a program.
+func allKeyTypes() []int {
+	var list []int
+	for kind := -128; kind < 128; kind++ {
+		if name := tea.KeyType(kind).String(); name != "" && name != "ctrl+z" {
+			list = append(list, kind)
+		}
+	}
+	return list
+}
+
+// Every key, with and without alt, at the end of every field and before its last
+// letter.
+func TestEveryKeyInEveryField(t *testing.T) {
+	for name, open := range map[string][]string{
+		"finder": {"/"}, "needs": {"2"}, "need": {"n"}, "band": {"e"}, "service": {"S"}, "range": {"E"}, "target": {"w", "t"},
+		"size": {"5", "/"}, "mass": {"D"}, "price": {"D", "up", "ctrl+end"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := plainDesk(t, 80, 24, usual...)
+			again := func(back int) {
+				d.m.screens = nil
+				d.press(open...)
+				if d.m.onTop() == nil || !d.m.onTop().Typing() {
+					t.Fatalf("%v opens no field", open)
+				}
+				d.press("ctrl+u")
+				d.typeText("4 in")
+				for range back {
+					d.press("left")
+				}
+			}
+			for _, kind := range allKeyTypes() {
+				for _, r := range []string{"d", "f", "b", "?"} {
+					if kind != int(tea.KeyRunes) && r != "d" {
+						continue
+					}
+					for _, alt := range []bool{false, true} {
+						for back := range 3 {
+							again(back)
+							d.send(tea.KeyMsg{Type: tea.KeyType(kind), Runes: []rune(r), Alt: alt})
+							d.fits()
+						}
+					}
+				}
+			}
+		})
+	}
 }
 
 func sorted(list []string) []string {
@@ -103,7 +161,7 @@ func (d *desk) check(t *rapid.T) {
 		t.Fatalf("%d lines in a window of %d\n%s", len(lines), h, view)
 	}
 	for _, l := range lines {
-		if w := width(l); d.m.width > 0 && w > d.m.width {
+		if w := ui.Width(l); d.m.width > 0 && w > d.m.width {
 			t.Fatalf("a line of %d cells in a window of %d: %q", w, d.m.width, l)
 		}
 	}

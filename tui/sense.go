@@ -2,13 +2,12 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -17,8 +16,8 @@ import (
 type sensePanel struct {
 	m        *Model
 	property props.PropertyID
-	at       int
-	target   field
+	list     ui.List
+	target   ui.Field
 	typing   bool
 	problem  string
 }
@@ -44,7 +43,7 @@ func newSense(m *Model) screen {
 	now, _ := m.bench.SenseOf(p.property)
 	for i, c := range senseChoices {
 		if c.sense == now {
-			p.at = i
+			p.list.At = i
 		}
 	}
 	suggestion := ""
@@ -53,59 +52,46 @@ func newSense(m *Model) screen {
 			suggestion = cell.Value.String()
 		}
 	}
-	p.target = newField(suggestion)
+	p.target = ui.NewField(suggestion)
 	return p
 }
 
 func (p *sensePanel) Title() string { return "Which way counts: " + p.property.Info().Name }
 func (p *sensePanel) Typing() bool  { return p.typing }
 
-func (p *sensePanel) Height(int) int { return 10 }
+func (p *sensePanel) Height(int, int) int { return 10 }
 
-func (p *sensePanel) Keys() []key.Binding {
+func (p *sensePanel) Keys() ui.Keys {
 	if p.typing {
-		return []key.Binding{key.NewBinding(key.WithKeys("enter"), key.WithHelp("enter", "take this target")), escape}
+		return ui.Keys{ui.On("enter", "take this target", "take this target", p.takeTarget)}
 	}
-	return []key.Binding{
-		key.NewBinding(key.WithKeys("m"), key.WithHelp("m l n t", "choose")),
-		key.NewBinding(key.WithKeys("up"), key.WithHelp("↑↓ enter", "choose")),
-		escape,
+	keys := ui.Keys{
+		ui.On("", "choose", "choose by letter", nil).As("m l n t"),
+		ui.On("enter", "choose", "choose the one under the cursor", p.take).As("enter"),
 	}
+	for i, c := range senseChoices {
+		keys = append(keys, ui.On(c.letter, "", "", func() { p.list.At = i; p.take() }))
+	}
+	keys[1].Label = "↑↓ enter"
+	return append(keys, p.list.Keys()...)
 }
 
 func (p *sensePanel) Update(msg tea.Msg) tea.Cmd {
-	k, ok := msg.(tea.KeyMsg)
-	if !ok {
-		return nil
-	}
-	if p.typing {
-		if k.String() == "enter" {
-			p.takeTarget()
-		} else if p.target.update(k) {
+	switch msg := msg.(type) {
+	case tea.KeyMsg:
+		if p.typing && p.target.Update(msg) {
 			p.problem = ""
 		}
-		return nil
-	}
-	switch k.String() {
-	case "up", "k":
-		p.at = clamp(p.at-1, 0, len(senseChoices)-1)
-	case "down", "j":
-		p.at = clamp(p.at+1, 0, len(senseChoices)-1)
-	case "enter":
-		p.take()
-	default:
-		for i, c := range senseChoices {
-			if c.letter == k.String() {
-				p.at = i
-				p.take()
-			}
+	case tea.MouseMsg:
+		if !p.typing {
+			return p.list.Mouse(msg, func() tea.Cmd { p.take(); return nil })
 		}
 	}
 	return nil
 }
 
 func (p *sensePanel) take() {
-	c := senseChoices[p.at]
+	c := senseChoices[p.list.At]
 	if c.sense == props.Near {
 		p.typing = true
 		return
@@ -117,7 +103,7 @@ func (p *sensePanel) take() {
 
 func (p *sensePanel) takeTarget() {
 	row := p.m.bench.UnitOf(p.property)
-	q, err := units.ParseAs(p.target.text(), row.Dimension(), row)
+	q, err := units.ParseAs(p.target.Text(), row.Dimension(), row)
 	switch {
 	case err != nil:
 		p.problem = err.Error()
@@ -140,32 +126,32 @@ func (p *sensePanel) set(s compare.SenseSetting) {
 	})
 }
 
-func (p *sensePanel) View() string {
+func (p *sensePanel) View(w, h int) []string {
 	t := p.m.theme
-	w, _ := p.m.panel()
+	p.list.FitLines(len(senseChoices), 1, h-1)
 	lines := []string{""}
 	for i, c := range senseChoices {
 		s := fmt.Sprintf("%s  %s", c.letter, c.words)
 		if c.sense == props.Near {
-			s = pad(s, 26)
+			s = ui.Pad(s, 26)
 			switch {
 			case p.typing:
-				lines = append(lines, " > "+s+p.target.view(t, w-32))
+				lines = append(lines, " > "+s+p.target.View(t, w-32))
 				continue
 			default:
-				s += p.target.text()
+				s += p.target.Text()
 			}
 		}
 		mark := "   "
-		if i == p.at {
+		if i == p.list.At {
 			mark = " > "
-			s = t.strong.of(s)
+			s = t.Strong.Of(s)
 		}
 		lines = append(lines, mark+s)
 	}
-	lines = append(lines, "", t.dim.of(cut("   A target may be typed in any unit: 12 µin/in·°F, 21 um/m-K, 40 ksi.", w)), "")
-	for _, l := range wrap(p.problem, w-4) {
-		lines = append(lines, "   "+t.bad.of(l))
+	lines = append(lines, "", t.Dim.Of(ui.Cut("   A target may be typed in any unit: 12 µin/in·°F, 21 um/m-K, 40 ksi.", w)), "")
+	for _, l := range ui.Wrap(p.problem, w-4) {
+		lines = append(lines, "   "+t.Bad.Of(l))
 	}
-	return strings.Join(lines, "\n")
+	return lines
 }

@@ -3,13 +3,13 @@ package tui
 import (
 	"fmt"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/call"
 	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/props/swap"
+	"alongside/tui/ui"
 )
 
 // swaps is what the change of metal does to the part, for every pin beside
@@ -38,9 +38,11 @@ func (m *Model) swapped() *swaps {
 // The pin it tells of is the one under the bench's cursor.
 type swapPanel struct {
 	m     *Model
-	id    string // of the line under the cursor
-	top   int
-	first int // scrolling: pins left of the ones shown
+	list  ui.List
+	id    string // of the line that the cursor was moved to
+	found int    // where it is
+	first int    // scrolling: pins left of the ones shown
+	w     int
 	hide  bool
 
 	table *swapTable
@@ -76,95 +78,69 @@ func (p *swapPanel) Title() string {
 
 func (p *swapPanel) Typing() bool { return false }
 
-func (p *swapPanel) Height(most int) int {
+func (p *swapPanel) Height(_, most int) int {
 	if !p.some() {
 		return 3
 	}
 	return min(most, len(p.laid().rows)+swapHead+swapFoot+1)
 }
 
-func (p *swapPanel) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{
-		b("e", "part"), b("c", "case"), b("w", "strength"), b("enter", "formula"), b("←→", "pin"), b("y", "copy"),
-		b("r", "aloud"), escape, b("f", "filter"), b("s", "units"), b("m", "basis"), b("u", "undo"),
+func (p *swapPanel) Keys() ui.Keys {
+	m := p.m
+	bench := m.keys("s", "m", "u", "ctrl+r")
+	if !p.some() {
+		return bench
 	}
+	return append(append(append(ui.Keys{
+		ui.On("e i + /", "part", "the part, at what this line waits for", p.form),
+		ui.On("c", "case", "next load case", func() { p.next(part.FieldCase) }),
+		ui.On("w", "strength", "next strength that decides", func() { p.next(part.FieldStrength) }),
+		ui.On("enter o", "formula", "formula, source and figures of this line", p.enter),
+		ui.On("", "pin", "", nil).As("←→"),
+		ui.Send("y", "copy", "copy the swap, all pins", func() tea.Cmd { return m.copyDoc(report.SwapDoc(m.swapped().results...), "swap") }),
+		ui.Send("Y", "", "copy the swap to this pin", func() tea.Cmd {
+			return m.copyDoc(report.SwapDoc(p.result()), "swap to "+p.result().Pin.Name())
+		}),
+		ui.On("r", "aloud", "the swap in sentences, to read aloud", func() { m.open(newWorth(m, p.result())) }),
+		ui.On("f", "filter", "hide lines without a result, show them", p.filter),
+	}, bench...), m.pinKeys()...), p.list.Keys()...)
 }
 
 // pin is the place of the pin under the cursor among the swaps.
-func (p *swapPanel) pin() int { return clamp(p.m.col-1, 0, len(p.m.swapped().results)-1) }
+func (p *swapPanel) pin() int { return ui.Clamp(p.m.col-1, 0, len(p.m.swapped().results)-1) }
 
 func (p *swapPanel) result() *swap.Result { return p.m.swapped().results[p.pin()] }
 
 // line is the line under the cursor; nil where every line is hidden.
 func (p *swapPanel) line() *swap.Line {
-	if at := p.laid().at(p.id); at >= 0 {
-		return p.result().Line(p.laid().rows[at].id)
+	if t := p.laid(); p.list.At < len(t.lines) {
+		return p.result().Line(t.rows[t.lines[p.list.At]].id)
 	}
 	return nil
 }
 
-func (p *swapPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
-
-// page is how many rows are in sight, about.
-func (p *swapPanel) page() int {
-	_, h := p.m.panel()
-	return h - swapHead - swapFoot - 1
+func (p *swapPanel) Update(msg tea.Msg) tea.Cmd {
+	if msg, ok := msg.(tea.MouseMsg); ok && p.some() {
+		return p.list.Mouse(msg, func() tea.Cmd { p.enter(); return nil })
+	}
+	return nil
 }
 
 // some reports whether there is a swap: undo may take the pins away.
 func (p *swapPanel) some() bool { return len(p.m.swapped().results) > 0 }
 
-func (p *swapPanel) click(_, y int) {
-	rows, head := p.laid().rows, len(p.head())
-	if y >= head && p.top+y-head < len(rows) {
-		p.id = or(rows[p.top+y-head].id, p.id)
-	}
+func (p *swapPanel) filter() {
+	p.hide, p.of = !p.hide, nil
+	p.m.say(map[bool]string{true: "lines without a result are hidden", false: "every line"}[p.hide])
 }
 
-func (p *swapPanel) key(k string) tea.Cmd {
-	m := p.m
-	if m.otherPin(k) {
-		return nil
-	}
-	switch k {
-	case "f":
-		p.hide, p.table = !p.hide, nil
-		m.say(map[bool]string{true: "lines without a result are hidden", false: "every line"}[p.hide])
-	case "c":
-		p.next(part.FieldCase)
-	case "w":
-		p.next(part.FieldStrength)
-	case "e", "i", "+", "/":
+// enter opens what a line without a number waits for, else how it was worked
+// out.
+func (p *swapPanel) enter() {
+	if l := p.line(); l != nil && !l.Done() && l.Need != "" {
 		p.form()
-	case "enter", "o":
-		if l := p.line(); l != nil && !l.Done() && l.Need != "" {
-			p.form()
-		} else if l != nil {
-			m.open(newSwapCard(m, p.result(), l))
-		}
-	case "r":
-		m.open(newWorth(m, p.result()))
-	case "y":
-		return m.copyDoc(report.SwapDoc(m.swapped().results...), "swap")
-	case "Y":
-		return m.copyDoc(report.SwapDoc(p.result()), "swap to "+p.result().Pin.Name())
-	}
-	return nil
-}
-
-// move goes by lines, over headings.
-func (p *swapPanel) move(by int) {
-	rows := p.laid().rows
-	at, step := p.laid().at(p.id), 1
-	if by < 0 {
-		step = -1
-	}
-	for i := at + step; i >= 0 && i < len(rows) && by != 0; i += step {
-		if rows[i].id != "" {
-			p.id = rows[i].id
-			by -= step
-		}
+	} else if l != nil {
+		p.m.open(newCardPages(p.m, "Formula: ", report.NewSwapCard(p.result(), l)))
 	}
 }
 
@@ -179,7 +155,7 @@ func (p *swapPanel) next(f part.Field) {
 	m.changeCall(func(c *call.Call) { c.Part = next })
 	switch f {
 	case part.FieldCase:
-		m.say("load case: " + or(m.part.Case.String(), "not said"))
+		m.say("load case: " + ui.Or(m.part.Case.String(), "not said"))
 	case part.FieldStrength:
 		m.say("strength that decides: " + strengthWords(m.part.Strength))
 	}
@@ -207,19 +183,13 @@ func (p *swapPanel) form() {
 	p.m.open(newPart(p.m))
 }
 
-// newSwapCard shows how a line of a swap was worked out.
-func newSwapCard(m *Model, r *swap.Result, l *swap.Line) screen {
-	card := report.NewSwapCard(r, l)
-	return newPages(m, "Formula: "+plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) })
-}
-
 // newWorth shows a swap in sentences to read aloud.
 func newWorth(m *Model, r *swap.Result) screen {
 	base := r.Base.Name()
-	return newPages(m, "Read aloud: "+plain(r.Pin.Name())+" for "+plain(base), func(w int) []string {
+	return newPages("Read aloud: "+ui.Plain(r.Pin.Name())+" for "+ui.Plain(base), func(w int) []string {
 		var lines []string
 		for _, s := range append(r.Worth(), report.SwapCaution) {
-			for _, l := range wrap(s, min(w, readWidth)-4) {
+			for _, l := range ui.Wrap(s, min(w, ui.ReadWidth)-4) {
 				lines = append(lines, "  "+l)
 			}
 		}

@@ -1,14 +1,19 @@
 package tui
 
 import (
+	"slices"
+
 	"alongside/props"
 	"alongside/props/swap"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 )
 
 // swapTable is the swaps as texts, measured.
 type swapTable struct {
 	rows                             []swapRow
-	label, unit, base, value, change int // widths; value with its signs
+	lines                            []int // rows that are no headings
+	label, unit, base, value, change int   // widths; value with its signs
 	signs                            int
 }
 
@@ -41,10 +46,16 @@ type swapCell struct {
 	memory                          string // the sign of a figure from memory, where the result rests on one
 }
 
-// laid is the table of the swaps as they are.
+// laid is the table of the swaps as they are. The cursor stays on its line, and
+// comes back to it where it was away meanwhile.
 func (p *swapPanel) laid() *swapTable {
-	if s := p.m.swapped(); p.table == nil || p.of != s {
+	if s := p.m.swapped(); p.of != s {
+		if p.table != nil && p.list.At != p.found && p.list.At < len(p.table.lines) {
+			p.id = p.table.rows[p.table.lines[p.list.At]].id
+		}
 		p.table, p.of = newSwapTable(s.results, p.hide), s
+		p.found = p.table.at(p.id)
+		p.list.At = p.found
 	}
 	return p.table
 }
@@ -72,6 +83,7 @@ func newSwapTable(results []*swap.Result, hide bool) *swapTable {
 			group = g
 			t.rows = append(t.rows, swapRow{name: g.String()})
 		}
+		t.lines = append(t.lines, len(t.rows))
 		t.rows = append(t.rows, row)
 	}
 	t.measure()
@@ -84,20 +96,20 @@ func cellOf(l *swap.Line) swapCell {
 	if l == nil {
 		return swapCell{why: "not worked out for this pin"}
 	}
-	c := swapCell{name: plain(l.Name), change: l.Change()}
+	c := swapCell{name: ui.Plain(l.Name), change: l.Change()}
 	if !l.Done() {
-		c.why = plain(l.Reason)
+		c.why = ui.Plain(l.Reason)
 		if l.Need != "" {
-			c.why = plain(l.Need)
+			c.why = ui.Plain(l.Need)
 		}
 		return c
 	}
 	switch {
 	case l.Value != nil:
-		c.value, c.unit = l.Value.Number(), plain(l.Value.UnitText())
+		c.value, c.unit = l.Value.Number(), ui.Plain(l.Value.UnitText())
 		if l.Base != nil {
 			c.base = l.Base.Number()
-			if u := plain(l.Base.UnitText()); u != c.unit {
+			if u := ui.Plain(l.Base.UnitText()); u != c.unit {
 				c.base += " " + u
 			}
 		}
@@ -107,12 +119,12 @@ func cellOf(l *swap.Line) swapCell {
 	case l.Ratio != nil:
 		c.value = l.RatioText()
 	default:
-		c.value = plain(l.Words)
+		c.value = ui.Plain(l.Words)
 	}
-	c.words = plain(l.Words)
+	c.words = ui.Plain(l.Words)
 	for _, u := range l.Figures {
 		if u.Figure.Known() == props.Memory {
-			c.memory = memorySign
+			c.memory = bench.MemorySign
 		}
 	}
 	return c
@@ -131,15 +143,15 @@ func (t *swapTable) measure() {
 	t.base, t.change = len("today"), 9
 	for i := range t.rows {
 		for _, c := range t.rows[i].cells {
-			t.label = max(t.label, min(width(c.name), swapLabel))
+			t.label = max(t.label, min(ui.Width(c.name), swapLabel))
 			if c.why != "" {
 				continue
 			}
-			t.unit = max(t.unit, min(width(c.unit), swapUnit))
-			t.base = max(t.base, min(width(c.base), swapBase))
-			t.value = max(t.value, min(width(c.value), swapValue))
-			t.signs = max(t.signs, width(c.memory))
-			t.change = max(t.change, width(c.change))
+			t.unit = max(t.unit, min(ui.Width(c.unit), swapUnit))
+			t.base = max(t.base, min(ui.Width(c.base), swapBase))
+			t.value = max(t.value, min(ui.Width(c.value), swapValue))
+			t.signs = max(t.signs, ui.Width(c.memory))
+			t.change = max(t.change, ui.Width(c.change))
 		}
 	}
 	if len(t.rows) > 0 && len(t.rows[len(t.rows)-1].cells) > 1 {
@@ -148,20 +160,7 @@ func (t *swapTable) measure() {
 	t.value = max(t.value, swapLeast) + t.signs
 }
 
-// at is the place of the line with an id; where there is none, of the first
-// line; -1 where there are no lines.
+// at is the place among the lines of the one with an id; 0 where there is none.
 func (t *swapTable) at(id string) int {
-	first := -1
-	for i := range t.rows {
-		switch t.rows[i].id {
-		case "":
-		case id:
-			return i
-		default:
-			if first < 0 {
-				first = i
-			}
-		}
-	}
-	return first
+	return max(slices.IndexFunc(t.lines, func(row int) bool { return t.rows[row].id == id }), 0)
 }

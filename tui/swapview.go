@@ -5,6 +5,8 @@ import (
 
 	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/tui/bench"
+	"alongside/tui/ui"
 )
 
 const (
@@ -14,18 +16,17 @@ const (
 
 // head says what is known of the part.
 func (p *swapPanel) head() []string {
-	m, t := p.m, p.m.theme
-	w, _ := m.panel()
+	m, t, w := p.m, p.m.theme, p.w
 	text := m.part.Summary()
 	if text == "" {
-		return []string{t.dim.of(cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
+		return []string{t.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
 	}
 	if s := m.part.Strength; s == "" || s == part.Auto {
 		text += "; by yield or tensile strength"
 	}
-	lines := wrap("Part: "+text, w-2)
+	lines := ui.Wrap("Part: "+text, w-2)
 	if len(lines) > 2 {
-		lines = []string{lines[0], cut(strings.Join(lines[1:], " "), w-2)}
+		lines = []string{lines[0], ui.Cut(strings.Join(lines[1:], " "), w-2)}
 	}
 	for i := range lines {
 		lines[i] = " " + lines[i]
@@ -35,18 +36,18 @@ func (p *swapPanel) head() []string {
 
 func (p *swapPanel) columnHeads() string {
 	t := p.laid()
-	s := " " + pad("", t.label+1+t.unit) + " " + p.m.theme.base.of(padLeft("today", t.base))
+	s := " " + ui.Pad("", t.label+1+t.unit) + " " + p.m.theme.Strong.Of(ui.PadLeft("today", t.base))
 	from, n := p.shown()
 	for i := from; i < from+n; i++ {
-		name := cut(plain(p.m.swapped().results[i].Pin.Name()), t.value+1+t.change)
-		ink := p.m.theme.strong
+		name := ui.Cut(ui.Plain(p.m.swapped().results[i].Pin.Name()), t.value+1+t.change)
+		ink := p.m.theme.Strong
 		if i == p.pin() && n > 1 {
-			ink = p.m.theme.picked
-			if p.m.theme.plain {
-				name = cut(">"+name, t.value+1+t.change)
+			ink = p.m.theme.Heading
+			if p.m.theme.Plain {
+				name = ui.Cut(">"+name, t.value+1+t.change)
 			}
 		}
-		s += " " + blanks(t.value+1+t.change-width(name)) + ink.of(name) + " "
+		s += " " + ui.Blanks(t.value+1+t.change-ui.Width(name)) + ink.Of(name) + " "
 	}
 	return s
 }
@@ -54,63 +55,54 @@ func (p *swapPanel) columnHeads() string {
 // shown is which pins there is room for.
 func (p *swapPanel) shown() (from, n int) {
 	t := p.laid()
-	w, _ := p.m.panel()
+	w := p.w
 	all := len(p.m.swapped().results)
-	n = clamp((w-1-t.label-1-t.unit-1-t.base)/(t.value+1+t.change+2), 1, all)
-	p.first = clamp(p.first, p.pin()-n+1, p.pin())
-	p.first = clamp(p.first, 0, all-n)
+	n = ui.Clamp((w-1-t.label-1-t.unit-1-t.base)/(t.value+1+t.change+2), 1, all)
+	p.first = ui.Clamp(p.first, p.pin()-n+1, p.pin())
+	p.first = ui.Clamp(p.first, 0, all-n)
 	return p.first, n
 }
 
-func (p *swapPanel) View() string {
-	w, h := p.m.panel()
+func (p *swapPanel) View(w, h int) []string {
+	p.w = w
 	if !p.some() {
-		return " " + cut(twoPinsNeeded, w-2)
+		return []string{" " + ui.Cut(twoPinsNeeded, w-2)}
 	}
 	t := p.laid()
 	lines := p.head()
 	foot := p.words(w)
 	rows := max(h-len(lines)-len(foot), 1)
-	at := t.at(p.id)
-	if at > 0 && t.rows[at-1].id == "" {
-		p.top = min(p.top, at-1) // with the heading of its group
-	}
-	p.top = clamp(p.top, at-rows+1, max(at, 0))
-	p.top = clamp(p.top, 0, len(t.rows)-rows)
+	p.list.Fit(len(t.lines), len(t.rows), len(lines), rows, func(i int) (first, last int) { return t.lines[i], t.lines[i] })
 	from, n := p.shown()
-	for i := p.top; i < p.top+rows; i++ {
-		if i < len(t.rows) {
-			lines = append(lines, cut(p.rowText(i, from, n, i == at), w))
-		} else {
-			lines = append(lines, "")
-		}
+	for i := p.list.Top; i < p.list.End(); i++ {
+		lines = append(lines, ui.Cut(p.rowText(i, from, n, len(t.lines) > 0 && i == t.lines[p.list.At]), w))
 	}
-	return strings.Join(append(lines, foot...), "\n")
+	return append(ui.Fill(lines, len(lines)+rows-(p.list.End()-p.list.Top)), foot...)
 }
 
 func (p *swapPanel) rowText(i, from, n int, here bool) string {
 	t, th := p.laid(), p.m.theme
 	r := &t.rows[i]
 	if r.id == "" {
-		return " " + th.group.of(r.name)
+		return " " + th.Heading.Of(r.name)
 	}
 	c := r.shown(p.pin())
-	mark, name := " ", th.text.of(pad(c.name, t.label))
+	mark, name := " ", th.Text.Of(ui.Pad(c.name, t.label))
 	if here {
-		name = th.cursor.of(pad(c.name, t.label))
-		if th.plain {
+		name = th.Cursor.Of(ui.Pad(c.name, t.label))
+		if th.Plain {
 			mark = ">"
 		}
 	}
 	s := mark + name
-	w, _ := p.m.panel()
+	w := p.w
 	switch {
 	case r.why != "" || n == 1 && c.why != "":
-		return s + "  " + th.dim.of(cut(or(r.why, c.why), w-width(s)-3))
+		return s + "  " + th.Dim.Of(ui.Cut(ui.Or(r.why, c.why), w-ui.Width(s)-3))
 	case n == 1 && c.words != "":
-		return s + "  " + cut(c.words, w-width(s)-3)
+		return s + "  " + ui.Cut(c.words, w-ui.Width(s)-3)
 	}
-	s += " " + th.dim.of(pad(c.unit, t.unit)) + " " + th.base.of(padLeft(c.base, t.base))
+	s += " " + th.Dim.Of(ui.Pad(c.unit, t.unit)) + " " + th.Strong.Of(ui.PadLeft(c.base, t.base))
 	for k := from; k < from+n; k++ {
 		s += p.cellText(&r.cells[k], c, here && k == p.pin() && n > 1)
 	}
@@ -125,22 +117,22 @@ func (p *swapPanel) cellText(c, shown *swapCell, here bool) string {
 	if c.why != "" {
 		value, signs = "–", ""
 	} else if c.base != shown.base || c.name != shown.name {
-		signs += otherSign
+		signs += bench.OtherSign
 	}
 	if c.unit != shown.unit && c.unit != "" {
 		value += " " + c.unit
 	}
-	body := padLeft(value, t.value-t.signs) + pad(signs, t.signs) + " " + padLeft(c.change, t.change)
+	body := ui.PadLeft(value, t.value-t.signs) + ui.Pad(signs, t.signs) + " " + ui.PadLeft(c.change, t.change)
 	if c.words == value && value != "" {
-		body = padLeft(value, t.value+1+t.change)
+		body = ui.PadLeft(value, t.value+1+t.change)
 	}
 	switch {
-	case here && th.plain:
+	case here && th.Plain:
 		return "[" + body + "]"
 	case here:
-		return th.cursor.of(" " + body + " ")
+		return th.Cursor.Of(" " + body + " ")
 	case c.why != "":
-		return " " + th.dim.of(body) + " "
+		return " " + th.Dim.Of(body) + " "
 	}
 	return " " + body + " "
 }
@@ -151,17 +143,17 @@ func (p *swapPanel) words(w int) []string {
 	l, t := p.line(), p.m.theme
 	lines := []string{""}
 	if l == nil {
-		return append(lines, t.dim.of(" Nothing can be worked out yet. f shows what each line waits for."), "", "")
+		return append(lines, t.Dim.Of(" Nothing can be worked out yet. f shows what each line waits for."), "", "")
 	}
 	head, more := report.SwapLineText(l)
-	for _, s := range wrap(l.Name+", "+p.result().Pin.Name()+": "+head, w-2) {
+	for _, s := range ui.Wrap(l.Name+", "+p.result().Pin.Name()+": "+head, w-2) {
 		lines = append(lines, " "+s)
 	}
-	for _, s := range wrap(more, w-2) {
-		lines = append(lines, t.dim.of(" "+s))
+	for _, s := range ui.Wrap(more, w-2) {
+		lines = append(lines, t.Dim.Of(" "+s))
 	}
 	if len(lines) > swapFoot {
-		lines = append(lines[:swapFoot-1], cut(lines[swapFoot-1], w-2)+ellipsis)
+		lines = append(lines[:swapFoot-1], ui.Cut(lines[swapFoot-1], w-2)+ui.Ellipsis)
 	}
 	for len(lines) < swapFoot {
 		lines = append(lines, "")

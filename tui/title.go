@@ -6,6 +6,7 @@ import (
 
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/ui"
 	"alongside/units"
 )
 
@@ -40,11 +41,11 @@ func (m *Model) settings() (departs, usual []setting) {
 		add(true, "level within "+report.BandText(b.Band), "level "+report.BandText(b.Band))
 	}
 	if n := len(b.Senses); n > 0 {
-		add(true, plural(n, "row")+" with a sense of "+its(n), plural(n, "own sense"))
+		add(true, ui.Plural(n, "row")+" with a sense of "+its(n), ui.Plural(n, "own sense"))
 	}
 	add(b.System != units.US || len(b.RowUnits) > 0, unitsWords(b), unitsWords(b))
 	if n := m.needsOn(); n > 0 {
-		add(true, plural(n, "need"), plural(n, "need"))
+		add(true, ui.Plural(n, "need"), ui.Plural(n, "need"))
 	}
 	if b.Basis == compare.TypicalFirst {
 		add(false, "typical first", "typical first")
@@ -53,7 +54,7 @@ func (m *Model) settings() (departs, usual []setting) {
 	if !b.HideLevel && !b.HideEmpty {
 		add(false, allRows, allRows)
 	}
-	add(false, plural(len(b.Pins), "pin"), plural(len(b.Pins), "pin"))
+	add(false, ui.Plural(len(b.Pins), "pin"), ui.Plural(len(b.Pins), "pin"))
 	return departs, usual
 }
 
@@ -86,15 +87,15 @@ func (m *Model) titleLine() string {
 		{name, texts(false), full}, {name, texts(false), short}, {name, texts(true), full}, {name, texts(true), short},
 		{"", texts(true), short}, {"", texts(true), ""},
 	} {
-		room := m.width - width(try.name) - 2
+		room := m.width - ui.Width(try.name) - 2
 		if try.watch != "" {
-			room -= width(try.watch) + 3
+			room -= ui.Width(try.watch) + 3
 		}
-		if width(try.text) > room && (try.name != "" || try.watch != "") {
+		if ui.Width(try.text) > room && (try.name != "" || try.watch != "") {
 			continue
 		}
 		for _, u := range usual {
-			if next := strings.TrimPrefix(try.text+dot+u.full, dot); width(next) <= room {
+			if next := strings.TrimPrefix(try.text+dot+u.full, dot); ui.Width(next) <= room {
 				try.text = next
 			}
 		}
@@ -103,26 +104,19 @@ func (m *Model) titleLine() string {
 			lead = " "
 		}
 		if try.watch == "" {
-			return m.theme.title.of(try.name) + m.theme.dim.of(lead+cut(try.text, room))
+			return m.theme.Strong.Of(try.name) + m.theme.Dim.Of(lead+ui.Cut(try.text, room))
 		}
-		return m.theme.title.of(try.name) + m.theme.dim.of(lead+pad(try.text, room)) + "  " + m.theme.strong.of(try.watch)
+		return m.theme.Strong.Of(try.name) + m.theme.Dim.Of(lead+ui.Pad(try.text, room)) + "  " + m.theme.Strong.Of(try.watch)
 	}
 	return ""
 }
 
 const dot = " · "
 
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 func unitsWords(b *compare.Bench) string {
 	s := systemName(b.System) + " units"
 	if n := len(b.RowUnits); n > 0 {
-		s += fmt.Sprintf(" (%s own)", plural(n, "row"))
+		s += fmt.Sprintf(" (%s own)", ui.Plural(n, "row"))
 	}
 	return s
 }

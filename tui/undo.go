@@ -46,7 +46,7 @@ func (m *Model) rework() {
 		m.table.Lines = append(above, m.table.Lines...)
 	}
 	m.grid = nil
-	m.find.brief = nil
+	m.finds.brief = nil
 	m.swaps, m.processes, m.cautions = nil, nil, nil
 }
 

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/tui/background"
+	"alongside/tui/ui"
 )
 
 // newlines brings the ends of pasted lines to one form: most terminals send a
@@ -46,70 +47,59 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 }
 
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	switch msg.String() {
-	case "ctrl+c":
-		return tea.Quit
-	case "ctrl+z":
-		return tea.Suspend
+	s, c := m.onTop(), m.find(msg)
+	if m.tooSmall() {
+		s = nil
+	}
+	if c != nil && c.needs == always && (s == nil || msg.Type != tea.KeyRunes) {
+		return c.do(m)
 	}
 	if m.tooSmall() {
-		if msg.String() == "q" {
-			return tea.Quit
-		}
 		return nil
 	}
-	s := m.onTop()
-	// Letters typed fast arrive as one message; outside a text field each is
-	// a key of its own.
 	if msg.Type == tea.KeyRunes && !msg.Paste && len(msg.Runes) > 1 && (s == nil || !s.Typing()) {
-		var all []tea.Cmd
-		for _, r := range msg.Runes {
-			all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
-		}
-		return tea.Batch(all...)
+		return m.oneByOne(msg)
 	}
 	m.status, m.trouble = "", false
 	switch {
-	case s == nil && msg.Paste:
+	case s != nil:
+		return m.screenKey(s, msg)
+	case msg.Paste:
 		m.pasteMaterials(string(msg.Runes))
-		return nil
-	case s == nil:
-		return m.benchKey(msg)
-	case msg.String() == "esc", msg.String() == "q" && !s.Typing(), msg.String() == "1" && !s.Typing():
-		m.close()
-		return nil
-	case !s.Typing() && m.panelKey(msg.String(), s):
-		m.screens = nil
-		return m.benchKey(msg)
-	case msg.String() == "?" && !s.Typing():
-		if p, ok := s.(*pages); !ok || p.title != helpTitle {
-			m.open(newHelp(m))
-		}
-		return nil
-	}
-	return s.Update(msg)
-}
-
-// panelKey reports whether a key opens another panel in place of the screens
-// that are open. In the needs panel 2 adds one.
-func (m *Model) panelKey(k string, s screen) bool {
-	_, own := s.(*needsPanel)
-	return len(k) == 1 && k >= "2" && k <= "9" && m.byKey[k] != nil && !(own && k == "2")
-}
-
-func (m *Model) benchKey(msg tea.KeyMsg) tea.Cmd {
-	if c := m.byKey[msg.String()]; c != nil && c.Enabled() {
-		return c.do(m)
+	case c != nil:
+		return m.run(c)
 	}
 	return nil
 }
 
+// screenKey is a key in a screen: the screen's own table first, then the ways
+// out of it, then what it takes as text.
+func (m *Model) screenKey(s screen, msg tea.KeyMsg) tea.Cmd {
+	if !msg.Paste {
+		if k := append(s.Keys(), m.ways(s)...).Find(msg); k != nil {
+			return k.Do()
+		}
+	}
+	return s.Update(msg)
+}
+
+// oneByOne takes letters typed so fast that they arrive as one message: outside
+// a text field each is a key of its own.
+func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
+	var all []tea.Cmd
+	for _, r := range msg.Runes {
+		all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
+		m.refresh()
+	}
+	return tea.Batch(all...)
+}
+
 // say puts a message on the status line, until the next key.
-func (m *Model) say(s string) { m.status, m.trouble = plain(s), false }
+func (m *Model) say(s string) { m.status, m.trouble = ui.Plain(s), false }
 
 func (m *Model) sayf(format string, args ...any) { m.say(fmt.Sprintf(format, args...)) }
 
 // warn says that something did not work.
-func (m *Model) warn(s string) { m.status, m.trouble = plain(s), true }
+func (m *Model) warn(s string) { m.status, m.trouble = ui.Plain(s), true }
 
 func (m *Model) warnf(format string, args ...any) { m.warn(fmt.Sprintf(format, args...)) }

@@ -5,12 +5,12 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/call"
 	"alongside/props/report"
 	"alongside/props/watch"
+	"alongside/tui/ui"
 )
 
 // watchKey names the key that shows the watch-outs.
@@ -63,7 +63,7 @@ func (m *Model) watchWords() (full, short string) {
 		n := openCautions(&list[i])
 		lo, hi, stops = min(lo, n), max(hi, n), max(stops, watch.Counts(list[i].Cautions).Ask)
 	}
-	full = plural(hi, "watch-out")
+	full = ui.Plural(hi, "watch-out")
 	if lo < hi {
 		full = fmt.Sprintf("%d–%d watch-outs", lo, hi)
 	}
@@ -77,9 +77,9 @@ func (m *Model) watchWords() (full, short string) {
 // watchPanel lists what to ask about before the pin under the cursor takes the
 // place of the baseline.
 type watchPanel struct {
-	m   *Model
-	at  int
-	top int
+	m    *Model
+	list ui.List
+	h    int
 }
 
 func newWatch(m *Model) screen {
@@ -96,11 +96,11 @@ func newWatch(m *Model) screen {
 }
 
 // pin is the place of the pin under the cursor among those beside the baseline.
-func (p *watchPanel) pin() int { return clamp(p.m.col-1, 0, len(p.m.watched())-1) }
+func (p *watchPanel) pin() int { return ui.Clamp(p.m.col-1, 0, len(p.m.watched())-1) }
 
 func (p *watchPanel) some() bool { return len(p.m.watched()) > 0 }
 
-func (p *watchPanel) list() []watch.Caution { return p.m.watched()[p.pin()].Cautions }
+func (p *watchPanel) cautions() []watch.Caution { return p.m.watched()[p.pin()].Cautions }
 
 func (p *watchPanel) Title() string {
 	if !p.some() {
@@ -115,7 +115,7 @@ func (p *watchPanel) Title() string {
 
 func (p *watchPanel) Typing() bool { return false }
 
-func (p *watchPanel) Height(most int) int {
+func (p *watchPanel) Height(_, most int) int {
 	if !p.some() {
 		return 3
 	}
@@ -126,59 +126,47 @@ func (p *watchPanel) Height(most int) int {
 	return min(most, n+watchHead+watchFoot+1)
 }
 
-func (p *watchPanel) Keys() []key.Binding {
-	b := func(k, help string) key.Binding { return key.NewBinding(key.WithKeys(k), key.WithHelp(k, help)) }
-	return []key.Binding{
-		b("f", "conditions"), b("e", "part"), b("d", "put aside"), b("enter", "figures"), b("←→", "pin"), b("y", "copy"), escape, b("u", "undo"),
-	}
-}
-
-func (p *watchPanel) Update(msg tea.Msg) tea.Cmd { return p.m.list(p, msg) }
-
-func (p *watchPanel) click(_, y int) {
-	if y >= watchHead && y < watchHead+p.page() {
-		p.move(p.top + y - watchHead - p.at)
-	}
-}
-
-// page is how many cautions are in sight.
-func (p *watchPanel) page() int {
-	_, h := p.m.panel()
-	return max(h-watchHead-p.foot(), 1)
-}
-
-func (p *watchPanel) key(k string) tea.Cmd {
+func (p *watchPanel) Keys() ui.Keys {
 	m := p.m
-	if m.otherPin(k) {
-		return nil
+	bench := m.keys("u", "ctrl+r", "s", "m")
+	if !p.some() {
+		return bench
 	}
-	switch k {
-	case "f", "i", "+":
-		m.open(newFacts(m))
-	case "e":
-		m.open(newPart(m))
-	case "enter", "o":
-		if c := p.caution(); c != nil {
-			card := report.NewCautionCard(c)
-			m.open(newPages(m, plain(card.Title), func(w int) []string { return cardLines(m.theme, card, w) }))
-		}
-	case "d", "x", " ":
-		p.dismiss()
-	case "y":
-		return m.copyDoc(report.WatchDoc(m.watched()...), "watch-outs")
-	case "Y":
-		w := m.watched()[p.pin()]
-		return m.copyDoc(report.WatchDoc(w), "watch-outs of "+w.Pin.Name())
+	for i := range bench[2:] {
+		bench[2+i].Line = ""
+	}
+	return append(append(append(ui.Keys{
+		ui.On("f i +", "conditions", "what the part has and goes through", func() { m.open(newFacts(m)) }),
+		ui.On("e", "part", "the part: temperatures, mate", func() { m.open(newPart(m)) }),
+		ui.On("d x space", "put aside", "put this one aside, bring it back", p.dismiss),
+		ui.On("enter o", "figures", "what raised it: figures and sources", p.card),
+		ui.On("", "pin", "", nil).As("←→"),
+		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.watched()...), "watch-outs") }),
+		ui.Send("Y", "", "copy those of this pin", func() tea.Cmd {
+			w := m.watched()[p.pin()]
+			return m.copyDoc(report.WatchDoc(w), "watch-outs of "+w.Pin.Name())
+		}),
+	}, bench...), m.pinKeys()...), p.list.Keys()...)
+}
+
+func (p *watchPanel) Update(msg tea.Msg) tea.Cmd {
+	if msg, ok := msg.(tea.MouseMsg); ok && p.some() {
+		return p.list.Mouse(msg, func() tea.Cmd { p.card(); return nil })
 	}
 	return nil
 }
 
-func (p *watchPanel) move(by int) { p.at = clamp(p.at+by, 0, len(p.list())-1) }
+// card shows what raised the caution under the cursor.
+func (p *watchPanel) card() {
+	if c := p.caution(); c != nil {
+		p.m.open(newCardPages(p.m, "", report.NewCautionCard(c)))
+	}
+}
 
 // caution is the one under the cursor; nil where there is none.
 func (p *watchPanel) caution() *watch.Caution {
-	if p.at < len(p.list()) {
-		return &p.list()[p.at]
+	if p.list.At < len(p.cautions()) {
+		return &p.cautions()[p.list.At]
 	}
 	return nil
 }
@@ -202,7 +190,6 @@ func (p *watchPanel) dismiss() {
 	} else {
 		p.m.say("brought back: " + title)
 	}
-	p.move(0)
 }
 
 const (
@@ -212,41 +199,33 @@ const (
 
 // foot is how many lines the caution under the cursor gets in words.
 func (p *watchPanel) foot() int {
-	_, h := p.m.panel()
-	return clamp(h*2/5+1, 3, watchFoot)
+	return ui.Clamp(p.h*2/5+1, 3, watchFoot)
 }
 
-func (p *watchPanel) View() string {
-	w, _ := p.m.panel()
+func (p *watchPanel) View(w, h int) []string {
+	p.h = h
 	t := p.m.theme
 	if !p.some() {
-		return " " + cut(twoPinsNeeded, w-2)
+		return []string{" " + ui.Cut(twoPinsNeeded, w-2)}
 	}
-	list := p.list()
-	p.at = clamp(p.at, 0, len(list)-1)
-	rows := p.page()
-	p.top = clamp(p.top, p.at-rows+1, p.at)
-	p.top = clamp(p.top, 0, len(list)-rows)
-	lines := []string{p.counts(w), t.dim.of(cut(" "+p.partText(), w))}
-	for i := p.top; i < p.top+rows; i++ {
-		switch {
-		case i < len(list):
-			lines = append(lines, p.line(&list[i], i == p.at, w))
-		case i == 0:
-			lines = append(lines, t.dim.of(cut(" No rule is raised. That does not mean that nothing can go wrong.", w)))
-		default:
-			lines = append(lines, "")
-		}
+	list, rows := p.cautions(), max(h-watchHead-p.foot(), 1)
+	p.list.FitLines(len(list), watchHead, rows)
+	lines := []string{p.counts(w), t.Dim.Of(ui.Cut(" "+p.partText(), w))}
+	for i := p.list.Top; i < p.list.End(); i++ {
+		lines = append(lines, p.line(&list[i], i == p.list.At, w))
 	}
-	return strings.Join(append(lines, p.words(w)...), "\n")
+	if len(list) == 0 {
+		lines = append(lines, t.Dim.Of(ui.Cut(" No rule is raised. That does not mean that nothing can go wrong.", w)))
+	}
+	return append(ui.Fill(lines, watchHead+rows), p.words(w)...)
 }
 
 func (p *watchPanel) counts(w int) string {
-	s := " " + report.WatchCount(p.list())
-	if n := len(p.list()); n > 0 {
-		s += fmt.Sprintf("  (%d of %d)", p.at+1, n)
+	s := " " + report.WatchCount(p.cautions())
+	if n := len(p.cautions()); n > 0 {
+		s += fmt.Sprintf("  (%d of %d)", p.list.At+1, n)
 	}
-	return p.m.theme.strong.of(cut(s, w))
+	return p.m.theme.Strong.Of(ui.Cut(s, w))
 }
 
 // partText is what the rules know of the part.
@@ -265,7 +244,7 @@ func (p *watchPanel) partText() string {
 	if len(parts) == 0 {
 		return "Nothing is said of the part: f its conditions, e its temperatures and mate."
 	}
-	return "The part: " + plain(strings.Join(parts, "; "))
+	return "The part: " + ui.Plain(strings.Join(parts, "; "))
 }
 
 // signs of the states of a caution, as words in a column.
@@ -283,23 +262,23 @@ func cautionSign(c *watch.Caution) string {
 
 func (p *watchPanel) line(c *watch.Caution, here bool, w int) string {
 	t := p.m.theme
-	sign := pad(cautionSign(c), 5)
-	text := plain(c.Title)
+	sign := ui.Pad(cautionSign(c), 5)
+	text := ui.Plain(c.Title)
 	if c.Unchecked != "" && !c.Dismissed {
-		text += ": not checked, " + plain(c.Unchecked)
+		text += ": not checked, " + ui.Plain(c.Unchecked)
 	}
-	text = cut(text, w-9)
+	text = ui.Cut(text, w-9)
 	switch {
-	case here && t.plain:
+	case here && t.Plain:
 		return ">" + sign + "  " + text
 	case here:
-		return t.cursor.of(pad(" "+sign+"  "+text, w))
+		return t.Cursor.Of(ui.Pad(" "+sign+"  "+text, w))
 	case c.Dismissed, c.Unchecked != "":
-		return " " + t.dim.of(sign+"  "+text)
+		return " " + t.Dim.Of(sign+"  "+text)
 	case c.Severity == watch.Ask:
-		return " " + t.bad.of(sign) + "  " + text
+		return " " + t.Bad.Of(sign) + "  " + text
 	}
-	return " " + t.dim.of(sign) + "  " + text
+	return " " + t.Dim.Of(sign) + "  " + text
 }
 
 // words is the caution under the cursor: what it says, what raised it, and
@@ -310,15 +289,15 @@ func (p *watchPanel) words(w int) []string {
 	if c == nil {
 		return make([]string, most)
 	}
-	text := wrap(c.Text, min(w-2, readWidth))
-	why := wrap(report.CautionWhy(c), min(w-2, readWidth))
+	text := ui.Wrap(c.Text, min(w-2, ui.ReadWidth))
+	why := ui.Wrap(report.CautionWhy(c), min(w-2, ui.ReadWidth))
 	for i, l := range append(text, why...) {
 		if len(lines) == most {
-			lines[most-1] = cut(lines[most-1], w-1) + ellipsis
+			lines[most-1] = ui.Cut(lines[most-1], w-1) + ui.Ellipsis
 			break
 		}
 		if i >= len(text) {
-			l = t.dim.of(l)
+			l = t.Dim.Of(l)
 		}
 		lines = append(lines, " "+l)
 	}

@@ -87,7 +87,7 @@ func helpPage(t *testing.T) string {
 	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 70}, binary(t), "gray-30", "a356-t6-pm")
 	s.WaitFor("? keys")
 	s.Type("?")
-	s.WaitFor("q back")
+	s.WaitFor("esc back")
 	_, page, _ := strings.Cut(s.Screen(), "─ Keys ")
 	_, page, _ = strings.Cut(page, "\n")
 	page, _, _ = strings.Cut(page, "\n\n  Paste")

@@ -24,7 +24,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 		if n.Off {
 			continue
 		}
-		l := Line{Property: n.Property, Group: props.Needs, Name: n.String(), Short: shortNeed(n)}
+		l := Line{Need: n, Property: n.Property, Name: n.String(), Short: shortNeed(n)}
 		for _, m := range pins {
 			j := needs.Judge(m, n)
 			c := Cell{Glyph: needGlyphs[j.Status], Verdict: needVerdicts[j.Status], Word: StatusSign(j.Status), Why: JudgementText(&j)}
@@ -74,7 +74,7 @@ func dutyShort(d *needs.Duty) string {
 func MeritLines(b *compare.Bench, duties []*needs.Duty) []Line {
 	var out []Line
 	for _, d := range duties {
-		l := Line{Group: props.Merits, Name: "merit: " + dutyShort(d), Short: dutyShort(d) + " ×", Sense: senses[props.More]}
+		l := Line{Duty: d, Name: "merit: " + dutyShort(d), Short: dutyShort(d) + " ×", Sense: senses[props.More]}
 		for i, m := range b.Pins {
 			r := d.Relative(b, m, b.Pins[b.Baseline])
 			c := Cell{Why: MeritText(r) + " times the baseline"}

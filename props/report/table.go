@@ -6,6 +6,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/needs"
 )
 
 // Table is a comparison as short texts. A screen or a format only lays it out.
@@ -28,8 +29,12 @@ type Head struct {
 	Short                      string // "✓5 ✗2 =1 ≈0 ≠1 –2"
 }
 
-// Line is a row.
+// Line is a row: of a property, of one of the customer's limits, or of the merit
+// for a duty. Need and Duty are nil on the row of a property; Group has no
+// meaning on the others.
 type Line struct {
+	Need     *needs.Need
+	Duty     *needs.Duty
 	Property props.PropertyID
 	Group    props.Group
 	Name     string
@@ -37,6 +42,20 @@ type Line struct {
 	Unit     string
 	Sense    string // ↑ more is better, ↓ less is better, ± near a target, "" neutral
 	Cells    []Cell
+}
+
+// OfProperty reports whether the row is a property's own.
+func (l *Line) OfProperty() bool { return l.Need == nil && l.Duty == nil }
+
+// Heading is what the rows of its kind stand under.
+func (l *Line) Heading() string {
+	switch {
+	case l.Need != nil:
+		return "Needs"
+	case l.Duty != nil:
+		return "Merit for a duty"
+	}
+	return l.Group.String()
 }
 
 // Cell is one figure with its verdict.

@@ -1,0 +1,103 @@
+package ui
+
+import (
+	"io"
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+)
+
+// Ink is a style as the two strings that go before and after a text, so that
+// drawing a cell is a concatenation.
+type Ink struct{ on, off string }
+
+func newInk(s lipgloss.Style) Ink {
+	on, off, _ := strings.Cut(s.Render("x"), "x")
+	return Ink{on, off}
+}
+
+// Of draws a text in the ink.
+func (i Ink) Of(s string) string {
+	if s == "" {
+		return ""
+	}
+	return i.on + s + i.off
+}
+
+// Theme is every ink of the screen, made once for a color profile and a
+// background.
+type Theme struct {
+	// Plain is true where the terminal shows no attributes at all; the cursor
+	// is then marked with signs.
+	Plain bool
+
+	Text, Dim, Strong    Ink
+	Heading              Ink // of a group of lines; the cursor's row and column
+	Cursor               Ink
+	Good, Bad            Ink // of the status line
+	Blue, Orange, Violet Ink
+	faint                Ink
+}
+
+// shade pairs a color for dark backgrounds with one for light ones, each for
+// 256 and for 16 colors.
+type shade struct{ dark, light, dark16, light16 string }
+
+// Blue against orange stays apart in every common color blindness.
+var (
+	blue   = shade{"75", "25", "12", "4"}
+	orange = shade{"214", "130", "11", "3"}
+	violet = shade{"183", "97", "13", "5"}
+	gray   = shade{"246", "242", "7", "8"}
+	faint  = shade{"240", "250", "8", "7"}
+)
+
+// NewTheme makes the inks for a terminal with so many colors, light or dark.
+func NewTheme(profile termenv.Profile, light bool) *Theme {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(profile)
+	r.SetHasDarkBackground(!light)
+	style := r.NewStyle
+	in := func(s shade) lipgloss.Style {
+		c := lipgloss.CompleteColor{TrueColor: s.dark, ANSI256: s.dark, ANSI: s.dark16}
+		if light {
+			c = lipgloss.CompleteColor{TrueColor: s.light, ANSI256: s.light, ANSI: s.light16}
+		}
+		return style().Foreground(c)
+	}
+	return &Theme{
+		Plain:   profile == termenv.Ascii,
+		Text:    newInk(style()),
+		Dim:     newInk(in(gray)),
+		Strong:  newInk(style().Bold(true)),
+		Heading: newInk(style().Bold(true).Underline(true)),
+		Cursor:  newInk(style().Reverse(true)),
+		Good:    newInk(in(blue)),
+		Bad:     newInk(in(orange).Bold(true)),
+		Blue:    newInk(in(blue)),
+		Orange:  newInk(in(orange)),
+		Violet:  newInk(in(violet)),
+		faint:   newInk(in(faint)),
+	}
+}
+
+// Chosen marks a word as the chosen one, with or without color.
+func (t *Theme) Chosen(s string) string {
+	if t.Plain {
+		return "[" + s + "]"
+	}
+	return t.Cursor.Of(s)
+}
+
+// Line draws a line of a list that begins with a blank: marked where the
+// cursor is, else in its ink.
+func (t *Theme) Line(s string, here bool, ink Ink) string {
+	switch {
+	case here && t.Plain:
+		return ">" + s[1:]
+	case here:
+		return t.Cursor.Of(s)
+	}
+	return ink.Of(s)
+}

@@ -18,8 +18,8 @@ type Catalog struct {
 	// Materials lists every material of every alloy in file order.
 	Materials []*props.Material
 
-	byID map[string]*props.Material
-	searchIndex
+	byID  map[string]*props.Material
+	index index
 }
 
 // Index makes the catalog ready for use after its alloys were set by hand; the

@@ -20,8 +20,8 @@ type Catalog struct {
 	// Everyday lists the ids of the materials that are asked for most.
 	Everyday []string
 
-	byID map[string]*props.Material
-	searchIndex
+	byID  map[string]*props.Material
+	index index
 }
 
 // Index makes the catalog ready for use after its alloys were set by hand; the

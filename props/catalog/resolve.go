@@ -2,7 +2,7 @@ package catalog
 
 import (
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"alongside/props"
@@ -84,37 +84,28 @@ func asCast(hits []Hit) *props.Material {
 // meant for: those whose id differs by few letters, fewest first, then what
 // the search finds.
 func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*props.Material {
-	c.once.Do(c.buildIndex)
 	type candidate struct {
-		m    *props.Material
-		cost int
+		m     *props.Material
+		edits int
 	}
 	var near []candidate
 	want := fold(typed)
 	limit := 1 + len(want)/6
-	for i := range c.Materials {
-		have := c.idWord(i)
-		if cost := spelling.Edits(want, have, limit); cost <= limit {
-			near = append(near, candidate{c.Materials[i], cost})
+	x := c.indexed()
+	for _, e := range x.entries {
+		if edits := spelling.Edits(want, x.words[e.id], limit); edits <= limit {
+			near = append(near, candidate{e.material, edits})
 		}
 	}
-	sort.SliceStable(near, func(i, j int) bool { return near[i].cost < near[j].cost })
-	var out []*props.Material
-	add := func(m *props.Material) {
-		for _, have := range out {
-			if have == m {
-				return
-			}
-		}
-		if len(out) < 5 {
-			out = append(out, m)
-		}
-	}
-	for _, n := range near {
-		add(n.m)
-	}
+	slices.SortStableFunc(near, func(a, b candidate) int { return a.edits - b.edits })
 	for _, h := range hits {
-		add(h.Material)
+		near = append(near, candidate{m: h.Material})
+	}
+	var out []*props.Material
+	for _, n := range near {
+		if len(out) < 5 && !slices.Contains(out, n.m) {
+			out = append(out, n.m)
+		}
 	}
 	return out
 }

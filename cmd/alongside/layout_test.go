@@ -23,7 +23,7 @@ var layers = []string{
 	"props/swap props/watch props/call",
 	"props/report data data/compile data/intake",
 	"tui/ui tui/background tui/clip tui/ptytest",
-	"tui/bench tui/panel",
+	"tui/bench",
 	"tui",
 	"cmd/alongside",
 }

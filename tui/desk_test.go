@@ -124,7 +124,7 @@ func (d *desk) run(cmd tea.Cmd) {
 var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
 	"left": tea.KeyLeft, "right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
-	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "ctrl+r": tea.KeyCtrlR, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU,
+	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "ctrl+home": tea.KeyCtrlHome, "ctrl+end": tea.KeyCtrlEnd, "ctrl+r": tea.KeyCtrlR, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU,
 	"ctrl+z": tea.KeyCtrlZ, "space": tea.KeySpace, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
 }
 

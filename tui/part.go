@@ -131,8 +131,8 @@ func (p *partForm) Height(_, most int) int {
 func (p *partForm) Keys() ui.Keys {
 	keys := ui.Keys{
 		ui.On("enter", "take it, next", "take what is typed and go on; close after the last", p.take).As("enter ↓"),
-		ui.On("up shift+tab", "previous", "take it and go back", func() { p.move(-1) }).As("↑"),
-		ui.On("down tab", "", "", func() { p.move(1) }),
+		ui.On("up shift+tab ctrl+p", "previous", "take it and go back", func() { p.move(-1) }).As("↑"),
+		ui.On("down tab ctrl+n", "", "", func() { p.move(1) }),
 	}
 	if p.words() != nil {
 		keys[0].Line = "next"
@@ -143,7 +143,7 @@ func (p *partForm) Keys() ui.Keys {
 	} else {
 		keys = append(keys, ui.On("ctrl+u", "clear", "clear the text", nil))
 	}
-	for _, k := range p.list.TypingKeys() {
+	for _, k := range p.list.TypingKeys()[2:] { // without up and down
 		if do := k.Do; do != nil {
 			k.Do = func() tea.Cmd { p.leave(); defer p.enter(); return do() }
 		}

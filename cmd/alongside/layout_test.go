@@ -70,6 +70,9 @@ func TestLayers(t *testing.T) {
 			if layerOf(rest) >= layerOf(pkg) {
 				t.Errorf("%s imports %s: against the layers\n%s", name, imported, strings.Join(layers, "\n"))
 			}
+			if pkg == "tui/ui" && strings.HasPrefix(rest, "props") && rest != "props/sheet" {
+				t.Errorf("%s imports %s: ui knows nothing of metals", name, imported)
+			}
 			if own == "tui" && strings.HasPrefix(rest, "data") {
 				t.Errorf("%s imports data: the screen is given its catalog", name)
 			}

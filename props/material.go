@@ -313,11 +313,11 @@ func (m *Material) Name() string {
 }
 
 // Figures lists every figure of a property for the material, its own and the
-// inherited ones, best first: premium reasons given in the data, then
-// standards and handbooks before common practice, figures read before figures
-// that agree with another document and these before figures from memory alone,
-// the material's own before inherited ones, then the order of the
-// data file.
+// inherited ones, best first: at room temperature, then standards and handbooks
+// before common practice, then those that the data put first with a reason,
+// figures read before figures that agree with another document and these before
+// figures from memory alone, the material's own before inherited ones, then the
+// order of the data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
 	var found []*Figure
 	for f := range m.All() {

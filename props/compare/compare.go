@@ -46,10 +46,11 @@ type Comparison struct {
 // Compare sets each pin against the baseline, property by property.
 //
 //  1. Like with like (choose, alike). Of all figures on file the pair is taken
-//     that shares basis and conditions and stands first in the order of
-//     preference; with minimums only, only minimums for properties that
-//     standards specify. When no pair is alike, the first figure of each side
-//     is shown and the verdict is unlike, with the reason.
+//     that shares basis and conditions and is preferred; with minimums only,
+//     only minimums for properties that standards specify. The choice does not
+//     know which side is the baseline, so that B against A is the mirror of A
+//     against B. When no pair is alike, both figures are shown and the verdict
+//     is unlike, with the reason.
 //  2. Intervals (judge). A published range is an interval; a single figure is
 //     known to half of its last printed digit, a specified limit is exact.
 //     Beats and misses need disjoint intervals; level means that both ends
@@ -108,13 +109,13 @@ func (b *Bench) row(p props.PropertyID) Row {
 	base := b.Figures(b.Pins[b.Baseline], p)
 	for i, m := range b.Pins {
 		if i == b.Baseline {
-			row.Cells[i] = newCell(m, b.pair(m, p, base, nil), row.Unit)
+			row.Cells[i] = newCell(m, b.pair(m, p, base, nil, false), row.Unit)
 			if len(base) > 0 {
 				row.Cells[i].Verdict = IsBaseline
 			}
 			continue
 		}
-		cell := newCell(m, b.pair(m, p, b.Figures(m, p), base), row.Unit)
+		cell := newCell(m, b.pair(m, p, b.Figures(m, p), base, m.ID > b.Pins[b.Baseline].ID), row.Unit)
 		if cell.Against != nil && cell.Against != base[0] && cell.Verdict != Unlike {
 			cell.Reasons = append(cell.Reasons, Reason{OtherBaseFigure, "",
 				cell.Against.Basis.Phrase() + " " + inRow(cell.Against.Value, row.Unit).String()})

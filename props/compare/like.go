@@ -2,28 +2,49 @@ package compare
 
 import (
 	"fmt"
+	"slices"
 
 	"alongside/props"
 	"alongside/units"
 )
 
-// choose applies rule 1: the first pair that is alike, in the order of the pin's
-// preferences and then the baseline's. When none is, the first of one basis, or
-// else the first of each, with the reason that keeps them apart.
-func (q *Question) choose(pin, base []*props.Figure) (fig, against *props.Figure, why Reason) {
+// choose applies rule 1: of the pairs that are alike the one that is preferred;
+// when none is, the preferred pair of one basis, or else the first figure of
+// each, with the reason that keeps them apart. Nothing in it asks which side is
+// the baseline: turned says that the pin's id comes after the baseline's, and
+// settles a tie the same way from both sides.
+func (q *Question) choose(pin, base []*props.Figure, turned bool) (fig, against *props.Figure, why Reason) {
 	fig, against, why = pin[0], base[0], q.alike(pin[0], base[0])
-	for _, f := range pin {
-		for _, g := range base {
-			r := q.alike(f, g)
-			if r.Kind == NoReason {
-				return f, g, r
+	best := preference{2} // behind every pair
+	for i, f := range pin {
+		for j, g := range base {
+			if f.Basis != g.Basis {
+				continue
 			}
-			if why.Kind == BasisDiffers && r.Kind != BasisDiffers {
-				fig, against, why = f, g, r
+			r := q.alike(f, g)
+			if rank := q.preference(f, g, i, j, r, turned); slices.Compare(rank[:], best[:]) < 0 {
+				fig, against, why, best = f, g, r, rank
 			}
 		}
 	}
 	return fig, against, why
+}
+
+// preference ranks a pair, the lower first: alike or not, how both figures rank
+// (see Order), their places among what is considered, and at last the side whose
+// id comes first.
+type preference [6]int
+
+func (q *Question) preference(f, g *props.Figure, i, j int, why Reason, turned bool) preference {
+	unlike := 0
+	if why.Kind != NoReason {
+		unlike = 1
+	}
+	a, b := TypicalOrder.Of(f, q.Service != nil), TypicalOrder.Of(g, q.Service != nil)
+	if turned {
+		i, j = j, i
+	}
+	return preference{unlike, a + b, max(a, b), i + j, max(i, j), i}
 }
 
 // alike is the test of rule 1: the first thing that forbids setting two figures

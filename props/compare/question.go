@@ -85,16 +85,17 @@ func (p *Pair) Why() string {
 
 // Pair compares a property of two metals by the rules of Compare.
 func (q *Question) Pair(pin, base *props.Material, p props.PropertyID) Pair {
-	return q.pair(pin, p, q.Figures(pin, p), q.Figures(base, p))
+	return q.pair(pin, p, q.Figures(pin, p), q.Figures(base, p), pin.ID > base.ID)
 }
 
 // Alone is a property of one metal, with nothing to set it against.
 func (q *Question) Alone(m *props.Material, p props.PropertyID) Pair {
-	return q.pair(m, p, q.Figures(m, p), nil)
+	return q.pair(m, p, q.Figures(m, p), nil, false)
 }
 
-// pair compares the figures that are considered of a pin and of the baseline.
-func (q *Question) pair(pin *props.Material, p props.PropertyID, figures, base []*props.Figure) Pair {
+// pair compares the figures that are considered of a pin and of the baseline;
+// see choose for turned.
+func (q *Question) pair(pin *props.Material, p props.PropertyID, figures, base []*props.Figure, turned bool) Pair {
 	var out Pair
 	switch {
 	case len(figures) == 0:
@@ -106,7 +107,7 @@ func (q *Question) pair(pin *props.Material, p props.PropertyID, figures, base [
 	case len(base) == 0:
 		out.Figure = figures[0]
 	default:
-		out = q.judged(p, figures, base)
+		out = q.judged(p, figures, base, turned)
 	}
 	f := out.Figure
 	if how := f.Cond.Interpolated; how != "" {
@@ -119,8 +120,8 @@ func (q *Question) pair(pin *props.Material, p props.PropertyID, figures, base [
 }
 
 // judged is the pair where both sides have figures.
-func (q *Question) judged(p props.PropertyID, figures, base []*props.Figure) Pair {
-	f, g, why := q.choose(figures, base)
+func (q *Question) judged(p props.PropertyID, figures, base []*props.Figure, turned bool) Pair {
+	f, g, why := q.choose(figures, base, turned)
 	out := Pair{Figure: f, Against: g}
 	if why.Kind != NoReason {
 		out.Verdict, out.Reasons = Unlike, []Reason{why}

@@ -127,7 +127,7 @@ func orderWords(b compare.BasisSetting) string {
 	if b == compare.MinimumOnly {
 		return "specified minimums only, where there are any" + rest
 	}
-	return "typical, then specified minimum, maximum, design, house" + rest
+	return "typical, then specified minimum, house, design, estimated minimum, maximum" + rest
 }
 
 func otherFigures(m *props.Material, cell *compare.Cell, list []*props.Figure) Section {

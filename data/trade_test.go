@@ -202,3 +202,27 @@ func TestTypicalIsNotSetAgainstMinimum(t *testing.T) {
 		t.Errorf("yield on typical figures: %v against %v is %v", c.Figure.Value, c.Against.Value, c.Verdict)
 	}
 }
+
+// A pair that shares test bar and class goes before one that does not: a premium
+// class is set against the same class, not against separately cast bars
+// (AMS-A-21180, former MIL-A-21180: classes and designated areas).
+func TestPairSharesBarAndClass(t *testing.T) {
+	for _, tt := range []struct {
+		pin, base string
+		property  props.PropertyID
+		pinIs     float64
+		baseIs    float64
+		verdict   compare.Verdict
+	}{
+		{"a357-t6-sand", "a356-t6-sand", props.TensileStrength, 45, 38, compare.Beats},
+		{"a357-t6-sand", "a356-t6-sand", props.YieldStrength, 35, 28, compare.Beats},
+		{"a357-t6-sand", "a356-t6-sand", props.Elongation, 3, 5, compare.Misses},
+		{"354-t6-sand", "c355-t6-sand", props.YieldStrength, 36, 31, compare.Beats},
+	} {
+		c := against(t, tt.pin, tt.base, tt.property, compare.MinimumOnly)
+		if c.Verdict != tt.verdict || c.Figure.Value.Lo != tt.pinIs || c.Against.Value.Lo != tt.baseIs || c.Figure.Cond.Class != c.Against.Cond.Class {
+			t.Errorf("%s against %s, %v: %v of %v (class %q) and %v (class %q); want %v of %g and %g in one class", tt.pin, tt.base, tt.property,
+				c.Verdict, c.Figure.Value, c.Figure.Cond.Class, c.Against.Value, c.Against.Cond.Class, tt.verdict, tt.pinIs, tt.baseIs)
+		}
+	}
+}

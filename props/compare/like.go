@@ -30,21 +30,30 @@ func (q *Question) choose(pin, base []*props.Figure, turned bool) (fig, against 
 	return fig, against, why
 }
 
-// preference ranks a pair, the lower first: alike or not, how both figures rank
-// (see Order), their places among what is considered, and at last the side whose
-// id comes first.
-type preference [6]int
+// preference ranks a pair, the lower first: alike or not, in how many conditions
+// they differ that are only a caution, how many only one side states, how both
+// figures rank (see Order), their places among what is considered, and at last
+// the side whose id comes first.
+type preference [8]int
 
 func (q *Question) preference(f, g *props.Figure, i, j int, why Reason, turned bool) preference {
-	unlike := 0
+	unlike, differ, unstated := 0, 0, 0
 	if why.Kind != NoReason {
 		unlike = 1
+	}
+	for _, r := range cautions(f, g) {
+		switch r.Kind {
+		case BarDiffers, ClassDiffers:
+			differ++
+		default:
+			unstated++
+		}
 	}
 	a, b := TypicalOrder.Of(f, q.Service != nil), TypicalOrder.Of(g, q.Service != nil)
 	if turned {
 		i, j = j, i
 	}
-	return preference{unlike, a + b, max(a, b), i + j, max(i, j), i}
+	return preference{unlike, differ, unstated, a + b, max(a, b), i + j, max(i, j), i}
 }
 
 // alike is the test of rule 1: the first thing that forbids setting two figures

@@ -8,7 +8,7 @@ import (
 	"alongside/props/catalog"
 )
 
-// Every finding of the audit is mended in the data, or kept with a written
+// Every finding of the audit is corrected in the data, or kept with a written
 // reason beside the figure.
 func TestAuditIsAnswered(t *testing.T) {
 	c, err := catalog.Load(os.DirFS("."))

@@ -41,7 +41,7 @@ var Watch = sync.OnceValue(func() *watch.Rules {
 	return r
 })
 
-// ProcessMistakes reads the process files and the watch-out rules anew and
+// ProcessMistakes reads the process files and the watch-out rules again and
 // returns every mistake in them.
 func ProcessMistakes() record.Errors {
 	var all, some record.Errors

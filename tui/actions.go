@@ -226,7 +226,7 @@ func (m *Model) cursorRow() *compare.Row {
 }
 
 // pasteMaterials pins every material that a pasted text names, one a line or
-// parted by commas or tabs.
+// separated by commas or tabs.
 func (m *Model) pasteMaterials(text string) {
 	var found []*props.Material
 	var unknown []string

@@ -22,7 +22,7 @@ import (
 	"alongside/tui/clip"
 )
 
-var update = flag.Bool("update", false, "write the golden files anew")
+var update = flag.Bool("update", false, "write the golden files again")
 
 // invented loads the catalog of these tests. Its figures are made up.
 func invented(t rapid.TB) *catalog.Catalog {

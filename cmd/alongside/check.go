@@ -26,7 +26,7 @@ func (p *program) checkCommand() *cobra.Command {
 		Long: `Check the built-in catalog, or data files on top of its sources and families.
 Every mistake is told with its file, line and field and what to write instead;
 one mistake does not hide another. Then the figures are questioned by physics:
-a finding is mended in the data, or kept with a written reason. Exits with 1
+a finding is corrected in the data, or kept with a written reason. Exits with 1
 when a mistake or an unexplained finding is left.`,
 		Example: `  alongside check
   alongside check mymetals.toml

@@ -71,7 +71,7 @@ func (p *program) completeMaterials(cmd *cobra.Command, args []string, typed str
 	return out, cobra.ShellCompDirectiveNoFileComp
 }
 
-// completeProperties offers property ids for the last of a list parted by
+// completeProperties offers property ids for the last of a list separated by
 // commas.
 func completeProperties(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	before := typed[:strings.LastIndex(typed, ",")+1]

@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-var update = flag.Bool("update", false, "write the golden files and the outputs in README.md anew")
+var update = flag.Bool("update", false, "write the golden files and the outputs in README.md again")
 
 const goldenFolder = "../../testdata/cmd"
 

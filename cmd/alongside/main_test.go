@@ -74,7 +74,7 @@ func TestCommands(t *testing.T) {
 		"find-needs-tsv":    {[]string{"find", "--better-than", "t1-f-sand", "--rows", "tensile,density", "--sort", "likeness", "--format", "tsv"}, exitOK},
 		"find-front":        {[]string{"find", "--front", "tensile,density", "--duty", "tie-strength", "--baseline", "l30", "--sort", "tensile"}, exitOK},
 		"find-sort":         {[]string{"find", "t1", "--sort", "density"}, exitOK},
-		"find-mended":       {[]string{"find", "tinn", "sand"}, exitOK},
+		"find-corrected":       {[]string{"find", "tinn", "sand"}, exitOK},
 		"find-beat-nothing": {[]string{"find", "--better-than", "l30", "--rows", "yield"}, exitUsage},
 		"find-need-bad":     {[]string{"find", "--need", "yeild >= 20 ksi"}, exitUsage},
 		"find-duty-bad":     {[]string{"find", "--duty", "tie-strength"}, exitUsage},
@@ -120,7 +120,7 @@ func TestCheckFile(t *testing.T) {
 		t.Errorf("missing file: exit code %d, %q", r.code, r.errors)
 	}
 	r = try(invented, "check", goldenFolder+"/invented.toml")
-	if r.code != exitFindings || !strings.Contains(r.out, "stands already in the built-in catalog") {
+	if r.code != exitFindings || !strings.Contains(r.out, "is already in the built-in catalog") {
 		t.Errorf("ids given twice: exit code %d\n%s", r.code, r.out)
 	}
 }

@@ -72,7 +72,7 @@ What may stand after --with:
 	return cmd
 }
 
-// completeList offers words for the last of a list parted by commas.
+// completeList offers words for the last of a list separated by commas.
 func completeList(words []string) cobra.CompletionFunc {
 	return func(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		before := typed[:strings.LastIndex(typed, ",")+1]

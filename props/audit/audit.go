@@ -1,7 +1,7 @@
 // Package audit questions a catalog's figures by physics: relations that hold
 // between properties, and the bands in which a family of metals lies. A
 // finding is a reason to look at the source again, never a reason to change a
-// published figure; it is mended in the data, or kept with a written reason.
+// published figure; it is corrected in the data, or kept with a written reason.
 package audit
 
 import (
@@ -116,7 +116,7 @@ func (l *look) reason(p props.PropertyID) string {
 }
 
 // unused reports written reasons that no finding needs any more, so that a
-// mended figure does not leave its excuse behind.
+// corrected figure does not leave its excuse behind.
 func unused(c *catalog.Catalog, l *look) {
 	l.rule = &Rule{ID: "reason"}
 	for _, m := range c.Materials {

@@ -132,7 +132,7 @@ func (l *loader) claim(r *record.Record, key, id string) {
 		r.Fail("id", fmt.Sprintf("%q holds more than letters, digits, points and hyphens", id), "write it like a356-t6-pm")
 	}
 	if at, taken := l.ids[key]; taken {
-		r.Fail("id", fmt.Sprintf("%q stands already in %s", id, at), "give one of the two another id, or delete it")
+		r.Fail("id", fmt.Sprintf("%q is already in %s", id, at), "give one of the two another id, or delete it")
 		return
 	}
 	l.ids[key] = fmt.Sprintf("%s:%d", r.File(), r.LineOf(""))

@@ -110,7 +110,7 @@ func (b *Book) Reader(base *catalog.Catalog) *Reader {
 func (l *loader) source(r *record.Record) {
 	s := catalog.ReadSource(r)
 	if l.sources[s.ID] != nil {
-		r.Fail("id", fmt.Sprintf("%q stands already in the source list", s.ID), "give it another id, or delete it and use the one there")
+		r.Fail("id", fmt.Sprintf("%q is already in the source list", s.ID), "give it another id, or delete it and use the one there")
 		return
 	}
 	l.sources[s.ID] = s

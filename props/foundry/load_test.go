@@ -44,7 +44,7 @@ func TestLoadErrors(t *testing.T) {
 		"unknown record":  {"[[itme]]\nkind = \"draft\"\n", "bad.toml:1: itme: is not a kind of record\n    remedy: did you mean item?"},
 		"syntax":          {item + "value = \"1 mm\n" + cite, "close the quotes"},
 		"not UTF-8":       {item + "text = \"\xff\"\nvalue = \"1 mm\"\n" + cite, "the file is not UTF-8 text"},
-		"source twice":    {"[[source]]\nid = \"ASTM-A48\"\ntitle = \"x\"\nkind = \"standard\"\n", "stands already in the source list"},
+		"source twice":    {"[[source]]\nid = \"ASTM-A48\"\ntitle = \"x\"\nkind = \"standard\"\n", "is already in the source list"},
 		"count":           {dctg + "grades = \"1–3\"\nfull = \"0.1 0.2\"\n" + cite, "holds 2 figures for 3 grades"},
 		"grades":          {dctg + "grades = \"3–1\"\nfull = \"0.1 0.2 0.3\"\n" + cite, "is not a range of grades"},
 		"grade letter":    {"[[allowance]]\ngrades = \"F–I\"\n" + cite, "is not a range of grades"},

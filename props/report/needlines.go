@@ -11,7 +11,7 @@ import (
 
 var needGlyphs = [...]string{needs.NoFigure: "–", needs.NotMet: "✗", needs.Partly: "≈", needs.OnlyTypical: "✓", needs.Met: "✓"}
 
-// needVerdicts lend a need's state the colour of a verdict.
+// needVerdicts lend a need's state the color of a verdict.
 var needVerdicts = [...]compare.Verdict{needs.NoFigure: compare.NoFigure, needs.NotMet: compare.Misses, needs.Partly: compare.Overlaps, needs.OnlyTypical: compare.Unlike, needs.Met: compare.Beats}
 
 // NeedLines are rows for the customer's limits, one a need that is switched

@@ -46,7 +46,7 @@ func newTool(base, pin *props.Material) string {
 	case base.Process == pin.Process, base.Process == props.NoProcess, pin.Process == props.NoProcess:
 		return ""
 	}
-	return "cannot serve: from " + base.Process.String() + " to " + pin.Process.String() + " the tool is made anew"
+	return "cannot serve: from " + base.Process.String() + " to " + pin.Process.String() + " it takes a new tool"
 }
 
 // pattern says how far a casting from today's pattern misses the drawing.

@@ -70,7 +70,7 @@ func lack(m *props.Material, p props.PropertyID, absent string) string {
 	return m.Name() + ": " + absent
 }
 
-// unfit says why a figure cannot be reckoned with, though it can be shown: its
+// unfit says why a figure cannot be calculated with, though it can be shown: its
 // interval, on which a division may rest, reaches zero.
 func unfit(f *props.Figure) string {
 	if lo, _ := f.Value.Interval(); lo > 0 || f.Property == props.PatternShrinkage {

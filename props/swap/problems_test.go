@@ -24,7 +24,7 @@ func problems(t testing.TB) *catalog.Catalog {
 	return c
 }
 
-// partOf sets fields written as name=text, parted by bars.
+// partOf sets fields written as name=text, separated by bars.
 func partOf(t testing.TB, c *catalog.Catalog, text string) part.Part {
 	t.Helper()
 	var p part.Part

@@ -208,7 +208,7 @@ func TestPattern(t *testing.T) {
 		{"length=12 in", "i1-sand", "a1-sand", "castings come out 0.031 in too small over 12 in: it can serve only where the drawing's tolerance or the machining stock takes that up"},
 		{"length=12 in", "a1-sand", "i1-sand", "castings come out 0.031 in too large over 12 in: it can serve only where the drawing's tolerance or the machining stock takes that up"},
 		{"", "i1-sand", "i1-sand", "can serve: the two metals shrink alike"},
-		{"", "i1-sand", "a1-pm", "cannot serve: from sand to permanent mold the tool is made anew"},
+		{"", "i1-sand", "a1-pm", "cannot serve: from sand to permanent mold it takes a new tool"},
 		{"", "s1-hard-wrought", "a1-sand", "there is none: S1 hard wrought is not cast"},
 		{"", "a1-sand", "s1-hard-wrought", "not needed: S1 hard wrought is not cast"},
 	} {

@@ -79,7 +79,7 @@ func (w *work) shape() {
 const loose = 0.05
 
 // disagreement tells where a mass and a volume given do not fit the metal. The
-// mass is what is reckoned with.
+// mass is what is calculated with.
 func (w *work) disagreement(density *props.Figure) []string {
 	if w.Mass == nil || w.Volume == nil {
 		return nil

@@ -155,6 +155,11 @@ func (c *Conditions) Add(s string) bool {
 		c.Hours = v
 		return ok && err == nil && v > 0
 	}
+	return c.addMeasure(s)
+}
+
+// addMeasure reads the conditions that begin with a number.
+func (c *Conditions) addMeasure(s string) bool {
 	if v, ok := cutNumber(s, "% offset"); ok {
 		c.Offset, c.UnderLoad = v, false
 		return true

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// query is OSC 11 with "?", which asks for the background colour (xterm
+// query is OSC 11 with "?", which asks for the background color (xterm
 // control sequences, "Operating System Commands").
 const query = "\x1b]11;?\x07"
 
@@ -18,7 +18,7 @@ const prefix = "\x1b]11;"
 // swallowed up to its end but no longer kept.
 const longest = 64
 
-// sieve takes the answer to one colour query out of a stream of key presses,
+// sieve takes the answer to one color query out of a stream of key presses,
 // however the stream is cut into reads.
 type sieve struct {
 	held     []byte // bytes that may be, or are, the beginning of the answer
@@ -90,7 +90,7 @@ func terminator(body []byte) (end, next int) {
 }
 
 // shorten keeps an endless answer from growing: the body it cuts is then no
-// colour, and is swallowed.
+// color, and is swallowed.
 func shorten(data []byte) []byte {
 	if len(data) <= longest {
 		return bytes.Clone(data)
@@ -102,22 +102,22 @@ func shorten(data []byte) []byte {
 	return kept
 }
 
-// shadeOf reads the colour in an answer: "rgb:1e1e/1e1e/1e1e" with one to four
+// shadeOf reads the color in an answer: "rgb:1e1e/1e1e/1e1e" with one to four
 // hexadecimal digits a part, "rgba:" with a fourth part, or "#1e1e1e" (X11
-// colour specifications). A colour is light from half of full luma on, by the
+// color specifications). A color is light from half of full luma on, by the
 // weights of Recommendation ITU-R BT.709.
-func shadeOf(colour string) Shade {
-	parts, ok := strings.CutPrefix(colour, "rgb:")
+func shadeOf(color string) Shade {
+	parts, ok := strings.CutPrefix(color, "rgb:")
 	want := 3
 	if !ok {
-		if parts, ok = strings.CutPrefix(colour, "rgba:"); ok {
+		if parts, ok = strings.CutPrefix(color, "rgba:"); ok {
 			want = 4
 		}
 	}
 	var fields []string
 	if ok {
 		fields = strings.Split(parts, "/")
-	} else if digits, hash := strings.CutPrefix(colour, "#"); hash && digits != "" && len(digits)%3 == 0 {
+	} else if digits, hash := strings.CutPrefix(color, "#"); hash && digits != "" && len(digits)%3 == 0 {
 		n := len(digits) / 3
 		fields = []string{digits[:n], digits[n : 2*n], digits[2*n:]}
 	}

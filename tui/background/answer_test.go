@@ -40,7 +40,7 @@ func TestStrip(t *testing.T) {
 		{"escape alone", "\x1b", "\x1b", "", false},
 		{"alt and bracket", "\x1b]", "\x1b]", "", false},
 		{"alt, bracket, letter", "\x1b]x", "\x1b]x", "", false},
-		{"another colour's answer", "\x1b]10;rgb:0/0/0\a", "\x1b]10;rgb:0/0/0\a", "", false},
+		{"another color's answer", "\x1b]10;rgb:0/0/0\a", "\x1b]10;rgb:0/0/0\a", "", false},
 		{"only the first is taken", answer + "\a" + answer + "\a", answer + "\a", "rgb:ffff/ffff/ffff", true},
 	}
 	for _, test := range tests {
@@ -89,7 +89,7 @@ func TestEndlessAnswerIsSwallowedAndForgotten(t *testing.T) {
 	s.strip(nil, []byte("\x1b")) // the terminator, cut in two
 	keys, body, found := s.strip(nil, []byte("\\x"))
 	if string(keys) != "x" || !found || shadeOf(body) != Unknown {
-		t.Errorf("keys %q, answer %q %v; want x and no colour", keys, body, found)
+		t.Errorf("keys %q, answer %q %v; want x and no color", keys, body, found)
 	}
 }
 
@@ -115,8 +115,8 @@ func FuzzStrip(f *testing.F) {
 
 func TestShadeOf(t *testing.T) {
 	tests := []struct {
-		colour string
-		want   Shade
+		color string
+		want  Shade
 	}{
 		{"rgb:0000/0000/0000", Dark},
 		{"rgb:ffff/ffff/ffff", Light},
@@ -143,8 +143,8 @@ func TestShadeOf(t *testing.T) {
 		{"white", Unknown},
 	}
 	for _, test := range tests {
-		if have := shadeOf(test.colour); have != test.want {
-			t.Errorf("shadeOf(%q) = %v, want %v", test.colour, have, test.want)
+		if have := shadeOf(test.color); have != test.want {
+			t.Errorf("shadeOf(%q) = %v, want %v", test.color, have, test.want)
 		}
 	}
 }

@@ -1,7 +1,7 @@
 // Package background finds out whether the terminal is light or dark without
 // ever making the user wait for the answer.
 //
-// Bubble Tea v1 asks the terminal for its background colour while Go
+// Bubble Tea v1 asks the terminal for its background color while Go
 // initialises its package, and waits up to five seconds where nothing answers.
 // Importing this package stops that: its own init settles the question first.
 // Go initialises packages in order of import path as soon as their imports are
@@ -114,7 +114,7 @@ func fromColorFGBG(value string) Shade {
 	return Dark
 }
 
-// askable reports whether a terminal of this kind may be sent a colour query.
+// askable reports whether a terminal of this kind may be sent a color query.
 // A multiplexer may show one screen on several terminals, so there is no one
 // answer; the kernel's console and a dumb terminal could print the query.
 func askable(getenv func(string) string) bool {

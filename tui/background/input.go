@@ -23,7 +23,7 @@ const (
 	settleTime = 500 * time.Millisecond
 )
 
-// Input is the terminal's input with the answer to one colour query taken out,
+// Input is the terminal's input with the answer to one color query taken out,
 // whenever that comes. It stands in for os.Stdin in tea.WithInput and is a
 // file to Bubble Tea in every other respect, so raw mode and cancelling work
 // as before.
@@ -54,7 +54,7 @@ func NewInput(in, out *os.File, getenv func(string) string) *Input {
 // Ask sends the query and waits for the answer, for as long as it takes; call
 // it in a command, once, from the model's Init: by then the terminal no longer
 // echoes, and the first frame does not wait. It returns Unknown when the
-// answer is no colour, or when Settle ends the wait.
+// answer is no color, or when Settle ends the wait.
 //
 // The query is written to out in one piece, so it cannot land inside a frame
 // as long as Bubble Tea writes to the same *os.File.

@@ -89,6 +89,15 @@ func (q Quantity) Possible() error {
 	return aboveZero(q.Lo, math.Pow10(min(int(q.Place), 0))/2, q.Unit)
 }
 
+// InOrOwn returns q in another unit as In does, and as it is where In fails: a
+// figure of another kind, such as a hardness scale, stays in its own unit.
+func (q Quantity) InOrOwn(u Unit) Quantity {
+	if v, err := q.In(u); err == nil {
+		return v
+	}
+	return q
+}
+
 // In returns q in another unit of its dimension. Lo and Hi keep their full
 // value. Place follows NIST SP 811 (2008) B.7.1: as many significant digits as
 // the figure had, and one more where the first digit becomes smaller. A

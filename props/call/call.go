@@ -22,9 +22,6 @@ type Call struct {
 	Aside  []string // ids of the watch-outs put aside
 }
 
-// New is an empty call with the default settings.
-func New() Call { return Call{Bench: compare.NewBench()} }
-
 // Clone copies the call so that changing the copy leaves c as it is.
 func (c Call) Clone() Call {
 	return Call{c.Bench.Clone(), slices.Clone(c.Needs), slices.Clone(c.Duties), c.Part.Clone(), slices.Clone(c.Aside)}

@@ -3,11 +3,12 @@ package call
 import (
 	"testing"
 
+	"alongside/props/compare"
 	"alongside/props/part"
 )
 
 func TestUndo(t *testing.T) {
-	h := Start(New())
+	h := Start(fresh())
 	if h.Undo() || h.Redo() || h.Left() != 0 {
 		t.Error("there was something to undo or redo")
 	}
@@ -39,14 +40,16 @@ func TestUndo(t *testing.T) {
 // What is handed out is not changed by later changes, and empty is empty
 // whichever way.
 func TestCallsAreValues(t *testing.T) {
-	h := Start(New())
+	h := Start(fresh())
 	h.Change(func(c *Call) { c.Part.Price = map[string]string{"a": "1 USD/lb"} })
 	before := h.Now().Clone()
 	h.Change(func(c *Call) { c.Part.Price["a"] = "2 USD/lb"; c.Bench.RowUnits[1] = 1 })
 	if before.Part.Price["a"] != "1 USD/lb" || len(before.Bench.RowUnits) != 0 {
 		t.Error("a change reached an older call")
 	}
-	if !New().Same(Call{Bench: New().Bench.Clone(), Aside: []string{}}) {
+	if !fresh().Same(Call{Bench: fresh().Bench.Clone(), Aside: []string{}}) {
 		t.Error("an empty list is not the same as none")
 	}
 }
+
+func fresh() Call { return Call{Bench: compare.NewBench()} }

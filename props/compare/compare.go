@@ -118,7 +118,7 @@ func (b *Bench) row(p props.PropertyID) Row {
 		cell := newCell(m, b.pair(m, p, b.Figures(m, p), base, m.ID > b.Pins[b.Baseline].ID), row.Unit)
 		if cell.Against != nil && cell.Against != base[0] && cell.Verdict != Unlike {
 			cell.Reasons = append(cell.Reasons, Reason{OtherBaseFigure, "",
-				cell.Against.Basis.Phrase() + " " + inRow(cell.Against.Value, row.Unit).String()})
+				cell.Against.Basis.Phrase() + " " + cell.Against.Value.InOrOwn(row.Unit).String()})
 			slices.SortStableFunc(cell.Reasons, func(a, b Reason) int { return int(a.Kind) - int(b.Kind) })
 		}
 		row.Cells[i] = cell
@@ -130,19 +130,10 @@ func (b *Bench) row(p props.PropertyID) Row {
 func newCell(m *props.Material, p Pair, u units.Unit) Cell {
 	c := Cell{Material: m, Pair: p}
 	if p.Figure != nil {
-		c.Value = inRow(p.Figure.Value, u)
+		c.Value = p.Figure.Value.InOrOwn(u)
 	}
 	if p.Comparable() {
 		c.Delta = delta(p.Figure, p.Against, u)
 	}
 	return c
-}
-
-// inRow converts to the unit of the row; figures of another kind (a hardness
-// scale) stay in their own.
-func inRow(q units.Quantity, u units.Unit) units.Quantity {
-	if v, err := q.In(u); err == nil {
-		return v
-	}
-	return q
 }

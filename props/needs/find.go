@@ -301,10 +301,7 @@ func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID)
 		if f == nil {
 			continue
 		}
-		n.Limit = f.Value
-		if v, err := f.Value.In(b.UnitOf(p)); err == nil {
-			n.Limit = v
-		}
+		n.Limit = f.Value.InOrOwn(b.UnitOf(p))
 		if (n.Op == AtMost) != n.Limit.Unit.Reciprocal() {
 			n.Limit.Lo = n.Limit.Hi
 		} else {

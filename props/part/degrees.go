@@ -11,8 +11,8 @@ import (
 const hottest = 4000 - 273.15
 
 // Temperatures reads one temperature, or the two ends of a range, as °C; assume
-// is the unit where none is typed. A limit ("≥ 300 °F") and what is below
-// absolute zero or where every metal is molten are refused.
+// is the unit where none is typed. A limit ("≥ 300 °F") and what is below absolute
+// zero, which units refuse, or where every metal is molten are errors.
 func Temperatures(typed string, assume units.Unit) ([2]float64, error) {
 	q, err := units.ParseAs(typed, units.Temperature, assume)
 	if err != nil {
@@ -25,8 +25,6 @@ func Temperatures(typed string, assume units.Unit) ([2]float64, error) {
 		problem = "a limit is not a temperature; leave " + q.Qual.String() + " out"
 	case at[0] > at[1]:
 		problem = "type the colder temperature first"
-	case at[0] < units.DegC.FromSI(0):
-		problem = "below absolute zero, −459.67 °F or −273.15 °C"
 	case at[1] > hottest:
 		problem = "every casting metal is molten there"
 	}

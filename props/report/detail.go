@@ -99,11 +99,7 @@ func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []strin
 	out := make([]string, len(list))
 	for i, p := range list {
 		if f := b.Figure(m, p); f != nil {
-			value := f.Value
-			if v, err := value.In(b.UnitOf(p)); err == nil {
-				value = v
-			}
-			out[i] = value.Number() + Mark(f.Basis)
+			out[i] = f.Value.InOrOwn(b.UnitOf(p)).Number() + Mark(f.Basis)
 		}
 	}
 	return out

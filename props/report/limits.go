@@ -159,10 +159,7 @@ func MeritDoc(b *compare.Bench, d *needs.Duty) *Doc {
 func figureTexts(b *compare.Bench, list []*props.Figure) []string {
 	var out []string
 	for _, f := range list {
-		v := f.Value
-		if q, err := v.In(b.UnitOf(f.Property)); err == nil {
-			v = q
-		}
+		v := f.Value.InOrOwn(b.UnitOf(f.Property))
 		out = append(out, props.InSentence(f.Property.Info().Name)+" "+v.String()+" "+f.Basis.Phrase())
 	}
 	return out

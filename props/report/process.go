@@ -93,9 +93,7 @@ func likeTyped(q, dimension units.Quantity) string {
 	case units.Inch, units.Foot, units.Mil, units.Microinch:
 		u = units.Inch
 	}
-	if v, err := q.In(u); err == nil {
-		q = v
-	}
+	q = q.InOrOwn(u)
 	if u == units.Inch {
 		q.Place = max(q.Place, -4) // no finer than a tenth of a thou
 	}

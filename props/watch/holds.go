@@ -232,10 +232,7 @@ func (e *evaluation) against(l *limit, fig, other units.Quantity, times float64,
 
 // inRow is a figure in the unit of the bench's row.
 func (e *evaluation) inRow(p props.PropertyID, q units.Quantity) units.Quantity {
-	if v, err := q.In(e.bench.UnitOf(p)); err == nil {
-		return v
-	}
-	return q
+	return q.InOrOwn(e.bench.UnitOf(p))
 }
 
 // shrinkage compares pattern shrinkages where the catalog lacks one: those on

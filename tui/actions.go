@@ -14,12 +14,12 @@ import (
 
 func (m *Model) setBaseline() {
 	i := m.cursorIndex()
-	if i < 0 || i == m.bench.Baseline {
+	if i < 0 || i == m.now().Bench.Baseline {
 		m.warn("this is the baseline already; go to another pin with ← →")
 		return
 	}
 	m.change(func(b *compare.Bench) { b.Baseline = i })
-	m.sayf("baseline: %s", m.bench.Pins[i].Name())
+	m.sayf("baseline: %s", m.now().Bench.Pins[i].Name())
 }
 
 func (m *Model) removePin() {
@@ -33,7 +33,7 @@ func (m *Model) removePin() {
 
 // pin puts a material on the bench, or goes to it where it is there already.
 func (m *Model) pin(mat *props.Material) {
-	if slices.Contains(m.bench.Pins, mat) {
+	if slices.Contains(m.now().Bench.Pins, mat) {
 		m.sayf("%s is on the bench already", mat.Name())
 	} else {
 		m.change(func(b *compare.Bench) { b.Pin(mat) })
@@ -64,7 +64,7 @@ func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Dir
 	seen := map[*props.Material]bool{pin: true}
 	for v := next(pin, d); !seen[v]; v = next(v, d) {
 		seen[v] = true
-		if slices.Contains(m.bench.Pins, v) {
+		if slices.Contains(m.now().Bench.Pins, v) {
 			continue
 		}
 		property := m.cursorProperty()
@@ -88,7 +88,7 @@ func (m *Model) movePin(d catalog.Direction) {
 	case m.col == 0:
 		m.warn("the baseline stays at the left; b on another pin makes that the baseline")
 		return
-	case to < 1 || to >= len(m.bench.Pins):
+	case to < 1 || to >= len(m.now().Bench.Pins):
 		m.warn("no place further that way")
 		return
 	}
@@ -106,8 +106,8 @@ func (m *Model) movePin(d catalog.Direction) {
 
 func (m *Model) nextSystem() {
 	m.change(func(b *compare.Bench) { b.System = (b.System + 1) % (units.CGS + 1) })
-	s := systemName(m.bench.System) + " units"
-	if n := len(m.bench.RowUnits); n > 0 {
+	s := systemName(m.now().Bench.System) + " units"
+	if n := len(m.now().Bench.RowUnits); n > 0 {
 		s += "; " + ui.Plural(n, "row") + " with a unit of their own stay"
 	}
 	m.say(s)
@@ -174,7 +174,7 @@ func (m *Model) resetRowUnit() {
 
 func (m *Model) nextDelta() {
 	m.change(func(b *compare.Bench) { b.Delta = b.Delta.Next() })
-	m.sayf("delta: %s", m.bench.Delta)
+	m.sayf("delta: %s", m.now().Bench.Delta)
 }
 
 func (m *Model) nextBasis() {
@@ -185,7 +185,7 @@ func (m *Model) nextBasis() {
 			b.Basis = compare.MinimumOnly
 		}
 	})
-	if m.bench.Basis == compare.MinimumOnly {
+	if m.now().Bench.Basis == compare.MinimumOnly {
 		m.say("specified minimums only, for what standards specify")
 	} else {
 		m.say("typical figures first, else the next basis that both share")
@@ -205,7 +205,7 @@ func (m *Model) nextFilter() {
 			b.HideLevel, b.HideEmpty = false, false
 		}
 	})
-	m.sayf("%s (%s shown)", filterWords(&m.bench), ui.Plural(len(m.table.Lines), "row"))
+	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
 }
 
 func (m *Model) page(by int) {

@@ -204,14 +204,14 @@ func TestSettings(t *testing.T) {
 func TestRowUnit(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right", "r")
-	if u := d.m.bench.UnitOf(props.TensileStrength); u != units.MPa {
+	if u := d.m.now().Bench.UnitOf(props.TensileStrength); u != units.MPa {
 		t.Errorf("unit %v", u)
 	}
 	d.want("1 row own")
 	seen := []units.Unit{units.KSI, units.MPa}
-	for i := 0; d.m.bench.UnitOf(props.TensileStrength) != units.KSI; i++ {
+	for i := 0; d.m.now().Bench.UnitOf(props.TensileStrength) != units.KSI; i++ {
 		d.press("r")
-		seen = append(seen, d.m.bench.UnitOf(props.TensileStrength))
+		seen = append(seen, d.m.now().Bench.UnitOf(props.TensileStrength))
 		if i > 30 {
 			t.Fatalf("r does not come back: %v", seen)
 		}
@@ -225,7 +225,7 @@ func TestRowUnit(t *testing.T) {
 		t.Error("r shows pascals, which are long strings of zeros")
 	}
 	d.press("r", "R")
-	if len(d.m.bench.RowUnits) != 0 {
+	if len(d.m.now().Bench.RowUnits) != 0 {
 		t.Error("R did not take the unit back")
 	}
 	// A row with one unit says so.
@@ -241,12 +241,12 @@ func TestRowUnit(t *testing.T) {
 func TestSense(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right", "w", "l")
-	if s, _ := d.m.bench.SenseOf(props.TensileStrength); s != props.Less {
+	if s, _ := d.m.now().Bench.SenseOf(props.TensileStrength); s != props.Less {
 		t.Errorf("sense %v", s)
 	}
 	d.want("less is better")
 	d.press("w", "t", "enter") // takes the figure under the cursor
-	if s, target := d.m.bench.SenseOf(props.TensileStrength); s != props.Near || int(units.KSI.FromSI(target)+0.5) != 41 {
+	if s, target := d.m.now().Bench.SenseOf(props.TensileStrength); s != props.Near || int(units.KSI.FromSI(target)+0.5) != 41 {
 		t.Errorf("sense %v, target %v", s, units.KSI.FromSI(target))
 	}
 	d.press("w", "t", "ctrl+u")
@@ -256,11 +256,11 @@ func TestSense(t *testing.T) {
 	d.press("ctrl+u")
 	d.typeText("300 MPa")
 	d.press("enter")
-	if _, target := d.m.bench.SenseOf(props.TensileStrength); target != 300e6 {
+	if _, target := d.m.now().Bench.SenseOf(props.TensileStrength); target != 300e6 {
 		t.Errorf("target %v", target)
 	}
 	d.press("w", "m")
-	if len(d.m.bench.Senses) != 0 {
+	if len(d.m.now().Bench.Senses) != 0 {
 		t.Error("the default sense is kept as a change")
 	}
 }
@@ -315,7 +315,7 @@ func TestTemperatures(t *testing.T) {
 	d.press("S", "ctrl+u", "enter")
 	d.want("strength and elongation at room temperature")
 	d.press("E", "ctrl+u", "enter")
-	if d.m.bench.Service != nil || d.m.bench.Range != nil {
+	if d.m.now().Bench.Service != nil || d.m.now().Bench.Range != nil {
 		t.Error("an empty text does not take the temperature away")
 	}
 }

@@ -33,7 +33,7 @@ func newCandidates(m *Model) screen {
 		return newNeeds(m)
 	}
 	c := &candidates{m: m}
-	c.found = needs.Find(m.o.Catalog.Materials, m.needs, nearMisses)
+	c.found = needs.Find(m.o.Catalog.Materials, m.now().Needs, nearMisses)
 	c.all = c.found.Met
 	c.order()
 	return c
@@ -76,15 +76,15 @@ func (c *candidates) nextOrder() {
 }
 
 func (c *candidates) copy() tea.Cmd {
-	text := report.FoundDoc(report.Search{Needs: c.m.needs, Found: c.found, Bench: c.m.bench, Front: c.front != nil})
+	text := report.FoundDoc(report.Search{Needs: c.m.now().Needs, Found: c.found, Bench: c.m.now().Bench, Front: c.front != nil})
 	return c.m.copyDoc(text, "the candidates")
 }
 
 // columns are the properties that the needs bound.
 func (c *candidates) columns() []*needs.Need {
 	var out []*needs.Need
-	for i := range c.m.needs {
-		if n := &c.m.needs[i]; !n.Off && n.Kind == needs.OfProperty {
+	for i := range c.m.now().Needs {
+		if n := &c.m.now().Needs[i]; !n.Off && n.Kind == needs.OfProperty {
 			out = append(out, n)
 		}
 	}
@@ -94,7 +94,7 @@ func (c *candidates) columns() []*needs.Need {
 // sortings are the orders the o key steps through: those of the needs, and
 // the property that the bench's cursor is on, so that any property will do.
 func (c *candidates) sortings() []sorting {
-	b := &c.m.bench
+	b := &c.m.now().Bench
 	list := []sorting{
 		{"catalog order", func([]needs.Result) {}},
 		{"margin", needs.SortByMargin},
@@ -126,7 +126,7 @@ type sorting struct {
 func (c *candidates) order() {
 	met := slices.Clone(c.all)
 	if c.front != nil {
-		met = needs.Front(met, &c.m.bench, c.front[0], c.front[1])
+		met = needs.Front(met, &c.m.now().Bench, c.front[0], c.front[1])
 	}
 	c.sortings()[c.sort].apply(met)
 	c.found.Met = met
@@ -202,7 +202,7 @@ func (c *candidates) resultLine(i, w int, columns []*needs.Need) string {
 			sign = "–"
 		}
 	}
-	if slices.Contains(c.m.bench.Pins, r.Material) {
+	if slices.Contains(c.m.now().Bench.Pins, r.Material) {
 		sign = "+"
 	}
 	s := c.line(w, sign, r.Material.Name(), columns, func(n *needs.Need) string { return report.NeedValue(r, n) })

@@ -50,7 +50,7 @@ func TestEveryMaterialAndCard(t *testing.T) {
 	theme := ui.NewTheme(termenv.Ascii, false)
 	d := realDesk(t, minWidth, minHeight, "gray-30")
 	for _, mat := range c.Materials {
-		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.bench.Pins[0], mat} })
+		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.now().Bench.Pins[0], mat} })
 		d.m.col = 1
 		d.send(tea.WindowSizeMsg{Width: minWidth, Height: minHeight})
 		d.fits()
@@ -58,7 +58,7 @@ func TestEveryMaterialAndCard(t *testing.T) {
 			continue
 		}
 		for i := range d.m.table.Lines {
-			card := report.NewCard(&d.m.bench, mat, d.m.table.Lines[i].Property)
+			card := report.NewCard(&d.m.now().Bench, mat, d.m.table.Lines[i].Property)
 			for _, l := range cardLines(theme, card, minWidth) {
 				if ui.Width(l) > minWidth {
 					t.Fatalf("%s: a line of %d cells: %q", card.Title, ui.Width(l), l)

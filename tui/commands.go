@@ -65,7 +65,7 @@ func wayList() []*command {
 		on(aPin, "tab", "", act(func(m *Model) { m.nextPin(1) })).page(moveKeys, "tab", "next pin, going round; shift+tab back"),
 		on(aPin, "shift+tab", "", act(func(m *Model) { m.nextPin(-1) })),
 		on(aPin, "home", "", act(func(m *Model) { m.goToPin(0) })).page(moveKeys, "home end", "first, last pin"),
-		on(aPin, "end", "", act(func(m *Model) { m.goToPin(len(m.bench.Pins) - 1) })),
+		on(aPin, "end", "", act(func(m *Model) { m.goToPin(len(m.now().Bench.Pins) - 1) })),
 		on(aRow, "pgup ctrl+b", "", act(func(m *Model) { m.page(-1) })).page(moveKeys, "pgup pgdn", "a page of rows"),
 		on(aRow, "pgdown ctrl+f", "", act(func(m *Model) { m.page(1) })),
 		on(aRow, "g ctrl+home", "", act(func(m *Model) { m.row, m.top = 0, 0 })).page(moveKeys, "g G", "first, last row"),

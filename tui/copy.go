@@ -122,7 +122,7 @@ func (m *Model) scopeWords() string {
 		return words
 	}
 	words = strings.Replace(words, "every row, every pin", "every row", 1) + ", " + ui.Plain(s.Material.Name())
-	if base := m.bench.Pins[m.bench.Baseline]; base != s.Material {
+	if base := m.now().Bench.Pins[m.now().Bench.Baseline]; base != s.Material {
 		words += " against " + ui.Plain(base.Name())
 	}
 	return words
@@ -135,13 +135,13 @@ func (m *Model) copyRow() tea.Cmd   { return m.copy(1, m.copying.format) }
 // merits included. Row and cell are those under the cursor.
 func (m *Model) copyText(format string, scope int) (string, error) {
 	s := m.scope(scope)
-	bench := m.bench
+	bench := m.now().Bench
 	if s.Material != nil {
-		bench = m.bench.Clone()
+		bench = m.now().Bench.Clone()
 		bench.Pins = slices.DeleteFunc(bench.Pins, func(p *props.Material) bool {
-			return p != s.Material && p != m.bench.Pins[m.bench.Baseline]
+			return p != s.Material && p != m.now().Bench.Pins[m.now().Bench.Baseline]
 		})
-		bench.Baseline = slices.Index(bench.Pins, m.bench.Pins[m.bench.Baseline])
+		bench.Baseline = slices.Index(bench.Pins, m.now().Bench.Pins[m.now().Bench.Baseline])
 	}
 	if name := copyScopes[scope]; name == "row" || name == "cell" {
 		if n := m.cursorNeed(); n != nil {
@@ -151,7 +151,7 @@ func (m *Model) copyText(format string, scope int) (string, error) {
 			return report.MeritDoc(&bench, d).Render(format, report.MailWidth)
 		}
 	}
-	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.duties}).Render(format, report.MailWidth)
+	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.now().Duties}).Render(format, report.MailWidth)
 }
 
 // copy sends a part of the bench.

@@ -10,7 +10,7 @@ import (
 // cursorPin is the material under the cursor, nil on an empty bench.
 func (m *Model) cursorPin() *props.Material {
 	if i := m.cursorIndex(); i >= 0 {
-		return m.bench.Pins[i]
+		return m.now().Bench.Pins[i]
 	}
 	return nil
 }
@@ -26,12 +26,12 @@ func (m *Model) cursorIndex() int {
 
 // order lists the pins as displayed: the baseline, then the others.
 func (m *Model) order() []int {
-	if len(m.bench.Pins) == 0 {
+	if len(m.now().Bench.Pins) == 0 {
 		return nil
 	}
-	order := []int{m.bench.Baseline}
-	for i := range m.bench.Pins {
-		if i != m.bench.Baseline {
+	order := []int{m.now().Bench.Baseline}
+	for i := range m.now().Bench.Pins {
+		if i != m.now().Bench.Baseline {
 			order = append(order, i)
 		}
 	}
@@ -76,7 +76,7 @@ func (m *Model) cursorDuty() *needs.Duty {
 // screen; else it stays as near as it can.
 func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 	for at, i := range m.order() {
-		if m.bench.Pins[i] == pin {
+		if m.now().Bench.Pins[i] == pin {
 			m.col = at
 		}
 	}
@@ -120,7 +120,7 @@ func (m *Model) settle() {
 }
 
 func (m *Model) moveRow(by int) { m.row = ui.Clamp(m.row+by, 0, len(m.table.Lines)-1) }
-func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.bench.Pins)-1)) }
+func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.now().Bench.Pins)-1)) }
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
 // to it brings its neighbours back too.
@@ -133,7 +133,7 @@ func (m *Model) goToPin(at int) {
 
 // nextPin steps through the pins and goes round at the end.
 func (m *Model) nextPin(by int) {
-	if n := len(m.bench.Pins); n > 0 {
+	if n := len(m.now().Bench.Pins); n > 0 {
 		m.goToPin((m.col + by + n) % n)
 	}
 }

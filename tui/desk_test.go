@@ -88,7 +88,7 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	return d
 }
 
-// plainDesk is a desk without colour.
+// plainDesk is a desk without color.
 func plainDesk(t rapid.TB, w, h int, ids ...string) *desk {
 	t.Helper()
 	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii}, ids...)
@@ -163,9 +163,9 @@ func (d *desk) paste(s string) {
 
 func (d *desk) pins() string {
 	var ids []string
-	for i, m := range d.m.bench.Pins {
+	for i, m := range d.m.now().Bench.Pins {
 		id := m.ID
-		if i == d.m.bench.Baseline {
+		if i == d.m.now().Bench.Baseline {
 			id = "*" + id
 		}
 		ids = append(ids, id)

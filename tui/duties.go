@@ -64,7 +64,7 @@ func (d *duties) View(w, h int) []string {
 	var lines []string
 	for i := d.list.Top; i < d.list.End(); i++ {
 		mark := "   "
-		if slices.Contains(d.m.duties, &list[i]) {
+		if slices.Contains(d.m.now().Duties, &list[i]) {
 			mark = "on "
 		}
 		s := ui.Pad(ui.Cut(" "+mark+" "+ui.Pad(list[i].Formula, 10)+" "+list[i].Name, w), w)

@@ -103,7 +103,7 @@ func (p *factsPanel) View(w, h int) []string {
 func (p *factsPanel) fact(i int, f part.Facts) string {
 	t := p.m.theme
 	on, ink := "[ ]", t.Dim
-	if p.m.part.With&f != 0 {
+	if p.m.now().Part.With&f != 0 {
 		on, ink = "[x]", t.Strong
 	}
 	text := ui.Pad(on+" "+f.String(), factWidth-4)

@@ -49,7 +49,7 @@ func (f *finder) Typing() bool  { return true }
 // Height leaves the bench in sight in a tall window: it grows as pins are
 // added.
 func (f *finder) Height(_, most int) int {
-	if len(f.m.bench.Pins) == 0 {
+	if len(f.m.now().Bench.Pins) == 0 {
 		return most
 	}
 	return max(most*3/5, 14)
@@ -110,7 +110,7 @@ func (f *finder) choose() bool {
 func (f *finder) View(w, h int) []string {
 	t := f.m.theme
 	var lines []string
-	if len(f.m.bench.Pins) == 0 {
+	if len(f.m.now().Bench.Pins) == 0 {
 		lines = append(lines,
 			" Type part of an alloy, temper or process, or another name: 380 die, A356 T6,",
 			" class 30. Enter pins it, Tab pins it and stays. The first pin is the baseline.")
@@ -135,7 +135,7 @@ func (f *finder) hitLine(c finderColumns, i int) string {
 	mat := f.hits[i].Material
 	mark, t := " ", f.m.theme
 	ink := t.Text
-	if slices.Contains(f.m.bench.Pins, mat) {
+	if slices.Contains(f.m.now().Bench.Pins, mat) {
 		mark, ink = "+", t.Dim
 	}
 	s := c.line(append([]string{mark, mat.Name(), mat.ID, mat.Alloy.Family.Name}, f.brief(mat)...))
@@ -155,7 +155,7 @@ func (f *finder) namesLine(w int) string {
 		parts = append(parts, "UNS "+mat.Alloy.UNS)
 	}
 	parts = append(parts, report.AliasTexts(mat)...)
-	if slices.Contains(f.m.bench.Pins, mat) {
+	if slices.Contains(f.m.now().Bench.Pins, mat) {
 		parts = append([]string{"+ on the bench"}, parts...)
 	}
 	return t.Dim.Of(" " + ui.Cut(ui.Plain(strings.Join(parts, " · ")), w-1))
@@ -168,7 +168,7 @@ func (f *finder) brief(mat *props.Material) []string {
 	}
 	b, ok := s.brief[mat]
 	if !ok {
-		b = report.Brief(&f.m.bench, mat, briefProperties)
+		b = report.Brief(&f.m.now().Bench, mat, briefProperties)
 		s.brief[mat] = b
 	}
 	return b
@@ -205,7 +205,7 @@ func (c finderColumns) heads(m *Model) []string {
 	heads := []string{"", "material", "id", "family"}
 	for _, p := range briefProperties {
 		s := p.Info().Short
-		if u := m.bench.UnitOf(p).Symbol(); u != "" {
+		if u := m.now().Bench.UnitOf(p).Symbol(); u != "" {
 			s += " " + u
 		}
 		heads = append(heads, s)

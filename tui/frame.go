@@ -151,7 +151,7 @@ func (m *Model) emptyLine(r int) string {
 	if r != 1 || len(m.grid.Rows) > 0 {
 		return ""
 	}
-	if len(m.bench.Pins) == 0 {
+	if len(m.now().Bench.Pins) == 0 {
 		return m.theme.Dim.Of(ui.Cut(" The bench is empty. Press / and type part of a designation to pin a material.", m.width))
 	}
 	return m.theme.Dim.Of(ui.Cut(" The filter hides every row. Press f for the next filter.", m.width))

@@ -50,7 +50,7 @@ func TestPastedLineEnds(t *testing.T) {
 		d.wantPins("*w2-f-die black-30")
 		d.press("esc", "2")
 		d.paste(strings.ReplaceAll(threeNeeds, "\n", end))
-		if n := len(d.m.needs); n != 3 {
+		if n := len(d.m.now().Needs); n != 3 {
 			t.Errorf("%q: have %d needs, want 3", end, n)
 		}
 	}

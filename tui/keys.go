@@ -73,7 +73,7 @@ func opens(f func(*Model) screen) func(*Model) tea.Cmd {
 
 // sensible reports whether a command makes sense now.
 func (m *Model) sensible(c *command) bool {
-	switch pins := len(m.bench.Pins); c.needs {
+	switch pins := len(m.now().Bench.Pins); c.needs {
 	case aPin:
 		return pins > 0
 	case twoPins:

@@ -11,7 +11,6 @@ import (
 	"alongside/props/call"
 	"alongside/props/catalog"
 	"alongside/props/compare"
-	"alongside/props/part"
 	"alongside/tui/background"
 	"alongside/tui/bench"
 	"alongside/tui/ui"
@@ -21,7 +20,6 @@ import (
 	"github.com/muesli/termenv"
 
 	"alongside/props/foundry"
-	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/props/watch"
 	"alongside/tui/clip"
@@ -64,13 +62,8 @@ type Model struct {
 	commands []*command
 
 	history    call.History
-	bench      compare.Bench // this and the next four are the call as it is
 	comparison *compare.Comparison
 	table      *report.Table
-	needs      []needs.Need
-	duties     []*needs.Duty
-	part       part.Part
-	aside      []string // ids of the watch-outs that are put aside
 	rules      *watch.Rules
 	cautions   []report.Watched // see watched
 	swaps      *swaps           // of the part and the bench as they are, worked out when asked for
@@ -94,16 +87,17 @@ type Model struct {
 
 // New returns the screen, ready to be run or driven by tests.
 func New(o Options) *Model {
-	m := &Model{o: o, ctx: context.Background(), bench: o.Bench.Clone(), width: o.Width, height: o.Height}
-	if m.bench.Band == 0 && len(m.bench.Pins) == 0 {
-		m.bench.Band = compare.DefaultBand
+	m := &Model{o: o, ctx: context.Background(), width: o.Width, height: o.Height}
+	b := o.Bench.Clone()
+	if b.Band == 0 && len(b.Pins) == 0 {
+		b.Band = compare.DefaultBand
 	}
-	m.bench.Baseline = ui.Clamp(m.bench.Baseline, 0, len(m.bench.Pins)-1)
+	b.Baseline = ui.Clamp(b.Baseline, 0, len(b.Pins)-1)
+	m.history = call.Start(call.Call{Bench: b})
 	m.commands = commandList()
-	m.history = call.Start(call.Call{Bench: m.bench})
 	m.restyle()
 	m.rework()
-	if len(m.bench.Pins) == 0 {
+	if len(m.now().Bench.Pins) == 0 {
 		m.open(newFinder(m))
 	}
 	m.refresh()
@@ -119,8 +113,11 @@ func (m *Model) restyle() {
 	m.grid = nil
 }
 
+// now is the call as it is; change it only through change and changeCall.
+func (m *Model) now() *call.Call { return m.history.Now() }
+
 // Bench returns the bench as it is now.
-func (m *Model) Bench() compare.Bench { return m.bench.Clone() }
+func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
 
 // Init asks for the terminal's background where that is not known, and reads
 // the watch-out rules.

@@ -27,7 +27,7 @@ type needsPanel struct {
 
 func newNeeds(m *Model) screen {
 	p := &needsPanel{m: m, editing: -1, field: ui.NewField("")}
-	p.typing = len(m.needs) == 0
+	p.typing = len(m.now().Needs) == 0
 	return p
 }
 
@@ -44,9 +44,9 @@ func newRowNeed(m *Model) screen {
 		m.warn("a merit is no limit; n on the row of a property sets one")
 		return nil
 	}
-	p := &needsPanel{m: m, editing: -1, typing: true, list: ui.List{At: len(m.needs)}}
+	p := &needsPanel{m: m, editing: -1, typing: true, list: ui.List{At: len(m.now().Needs)}}
 	text := strings.ToLower(property.Info().Name) + " >= "
-	if list := needs.BetterThan(&m.bench, m.bench.Pins[m.bench.Baseline], []props.PropertyID{property}); len(list) == 1 {
+	if list := needs.BetterThan(&m.now().Bench, m.now().Bench.Pins[m.now().Bench.Baseline], []props.PropertyID{property}); len(list) == 1 {
 		text = list[0].String()
 	}
 	p.field = ui.EditField(text)
@@ -59,8 +59,8 @@ func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
 // needUnder is the place of the need of the row under the cursor among all
 // needs.
 func (m *Model) needUnder() int {
-	for i := range m.needs {
-		if &m.needs[i] == m.cursorNeed() {
+	for i := range m.now().Needs {
+		if &m.now().Needs[i] == m.cursorNeed() {
 			return i
 		}
 	}
@@ -69,9 +69,9 @@ func (m *Model) needUnder() int {
 
 func (m *Model) needsSwitchedOn() []needs.Need {
 	var list []needs.Need
-	for i := range m.needs {
-		if !m.needs[i].Off {
-			list = append(list, m.needs[i])
+	for i := range m.now().Needs {
+		if !m.now().Needs[i].Off {
+			list = append(list, m.now().Needs[i])
 		}
 	}
 	return list
@@ -82,13 +82,13 @@ func (p *needsPanel) Typing() bool  { return p.typing }
 
 // Height leaves the bench in sight while the list is short.
 func (p *needsPanel) Height(_, most int) int {
-	return min(most, 8+2*len(p.m.needs)+len(p.m.bench.Pins))
+	return min(most, 8+2*len(p.m.now().Needs)+len(p.m.now().Bench.Pins))
 }
 
 func (p *needsPanel) Keys() ui.Keys {
 	if p.typing {
 		toList := func() {
-			if len(p.m.needs) > 0 {
+			if len(p.m.now().Needs) > 0 {
 				p.stop()
 			}
 		}
@@ -97,7 +97,7 @@ func (p *needsPanel) Keys() ui.Keys {
 	keys := ui.Keys{
 		ui.On("+ / i 2", "add", "add a need", func() { p.field, p.typing = ui.NewField(""), true }),
 	}
-	if len(p.m.needs) > 0 {
+	if len(p.m.now().Needs) > 0 {
 		keys = append(keys,
 			ui.On("enter e", "edit", "edit this need", p.edit),
 			ui.On("space", "on or off", "switch it on or off", p.flip),
@@ -158,7 +158,7 @@ func (p *needsPanel) add(text string) {
 	list, err := needs.ParseAll(text, p.m.o.Catalog)
 	if len(list) > 0 {
 		p.m.changeCall(func(c *call.Call) { c.Needs = append(c.Needs, list...) })
-		p.list.At = len(p.m.needs) - 1
+		p.list.At = len(p.m.now().Needs) - 1
 	}
 	if err != nil {
 		p.problem = err.Error()
@@ -172,7 +172,7 @@ func (p *needsPanel) add(text string) {
 // edit takes the need under the cursor into the field.
 func (p *needsPanel) edit() {
 	p.editing, p.typing = p.list.At, true
-	p.field = ui.EditField(p.m.needs[p.list.At].Text)
+	p.field = ui.EditField(p.m.now().Needs[p.list.At].Text)
 }
 
 // flip switches the need under the cursor on or off.
@@ -189,7 +189,7 @@ func (p *needsPanel) remove() {
 // swap moves the need under the cursor by one place.
 func (p *needsPanel) swap(by int) {
 	a, b := p.list.At, p.list.At+by
-	if b < 0 || b >= len(p.m.needs) {
+	if b < 0 || b >= len(p.m.now().Needs) {
 		return
 	}
 	p.m.changeCall(func(c *call.Call) { c.Needs[a], c.Needs[b] = c.Needs[b], c.Needs[a] })
@@ -211,7 +211,7 @@ func (p *needsPanel) View(w, h int) []string {
 			lines = append(lines, " "+t.Bad.Of(l))
 		}
 	}
-	if len(p.m.needs) == 0 {
+	if len(p.m.now().Needs) == 0 {
 		for _, l := range []string{"", " Write a limit as the customer says it, in any unit, and press Enter:",
 			"   yield >= 20 ksi       density < 2.8 g/cm3      UTS 30 ksi min       HB 70-100",
 			"   process = pm or sand  family = aluminum        anodizing at least 2",
@@ -222,7 +222,7 @@ func (p *needsPanel) View(w, h int) []string {
 	}
 	lines = append(lines, "")
 	lines = append(lines, p.listed(w, h, len(lines))...)
-	met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.needs)
+	met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.now().Needs)
 	return append(lines, "", " "+t.Strong.Of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
 }
 
@@ -230,12 +230,12 @@ func (p *needsPanel) View(w, h int) []string {
 // is on, how the pins stand to it.
 func (p *needsPanel) listed(w, h, head int) []string {
 	var list, under []string
-	n := len(p.m.needs)
+	n := len(p.m.now().Needs)
 	at := ui.Clamp(p.list.At, 0, n-1)
 	if !p.typing {
 		under = p.pinLines(at, w)
 	}
-	for i := range p.m.needs {
+	for i := range p.m.now().Needs {
 		list = append(list, p.needLine(i, w, i == at && !p.typing))
 		if i == at {
 			list = append(list, under...)
@@ -254,7 +254,7 @@ func (p *needsPanel) listed(w, h, head int) []string {
 }
 
 func (p *needsPanel) needLine(i, w int, here bool) string {
-	t, n := p.m.theme, &p.m.needs[i]
+	t, n := p.m.theme, &p.m.now().Needs[i]
 	mark, ink := "on ", t.Text
 	if n.Off {
 		mark, ink = "off", t.Dim
@@ -264,12 +264,12 @@ func (p *needsPanel) needLine(i, w int, here bool) string {
 
 // pinLines say how each pin stands to the need under the cursor.
 func (p *needsPanel) pinLines(i, w int) []string {
-	if p.m.needs[i].Off {
+	if p.m.now().Needs[i].Off {
 		return nil
 	}
 	var lines []string
-	for _, pin := range p.m.bench.Pins {
-		j := needs.Judge(pin, &p.m.needs[i])
+	for _, pin := range p.m.now().Bench.Pins {
+		j := needs.Judge(pin, &p.m.now().Needs[i])
 		lines = append(lines, p.m.theme.Dim.Of(ui.Cut("        "+ui.Pad(pin.Name(), 28)+" "+ui.Plain(report.JudgementText(&j)), w)))
 	}
 	return lines
@@ -287,18 +287,18 @@ var usualNeeds = []props.PropertyID{
 // figure too.
 func (m *Model) betterThanBaseline() {
 	var rows []props.PropertyID
-	base := m.bench.Pins[m.bench.Baseline]
+	base := m.now().Bench.Pins[m.now().Bench.Baseline]
 	for i := range m.table.Lines {
 		l := &m.table.Lines[i]
-		other := len(m.bench.Pins) == 1 && slices.Contains(usualNeeds, l.Property)
-		for _, pin := range m.bench.Pins {
+		other := len(m.now().Bench.Pins) == 1 && slices.Contains(usualNeeds, l.Property)
+		for _, pin := range m.now().Bench.Pins {
 			other = other || pin != base && len(pin.Figures(l.Property)) > 0
 		}
 		if g := l.Group; other && l.OfProperty() && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {
 			rows = append(rows, l.Property)
 		}
 	}
-	list := needs.BetterThan(&m.bench, base, rows)
+	list := needs.BetterThan(&m.now().Bench, base, rows)
 	if len(list) == 0 {
 		m.warnf("%s has no figure with a better and worse on these rows", base.Name())
 		return

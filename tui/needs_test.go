@@ -51,7 +51,7 @@ func TestTypedNeeds(t *testing.T) {
 	d.press("esc")
 	d.wantNot("25 ksi")
 	d.press("u", "u") // on again, then as first typed
-	if have := d.m.needs[0].String(); have != "yield strength ≥ 20 ksi" || d.m.needsOn() != 1 {
+	if have := d.m.now().Needs[0].String(); have != "yield strength ≥ 20 ksi" || d.m.needsOn() != 1 {
 		t.Errorf("after undo: %s", have)
 	}
 }
@@ -63,8 +63,8 @@ func TestNeedsAreOrderedAndDeleted(t *testing.T) {
 	d.press("down", "k", "k", ">")
 	order := func() string {
 		var s []string
-		for i := range d.m.needs {
-			s = append(s, d.m.needs[i].Kind.String()+d.m.needs[i].Property.String())
+		for i := range d.m.now().Needs {
+			s = append(s, d.m.now().Needs[i].Kind.String()+d.m.now().Needs[i].Property.String())
 		}
 		return strings.Join(s, " ")
 	}
@@ -88,8 +88,8 @@ func TestNeedFromARow(t *testing.T) {
 	d.want("tensile strength ≥ 30 ksi")
 	d.press("enter", "esc")
 	d.want("Needs")
-	if len(d.m.needs) != 1 {
-		t.Errorf("%d needs", len(d.m.needs))
+	if len(d.m.now().Needs) != 1 {
+		t.Errorf("%d needs", len(d.m.now().Needs))
 	}
 }
 
@@ -97,11 +97,11 @@ func TestBetterThanBaseline(t *testing.T) {
 	d := plainDesk(t, 100, 30, usual...)
 	d.press("B")
 	d.want("beat or equal Black 30 sand")
-	if len(d.m.needs) == 0 {
+	if len(d.m.now().Needs) == 0 {
 		t.Fatal("no needs")
 	}
 	d.press("u")
-	if len(d.m.needs) != 0 {
+	if len(d.m.now().Needs) != 0 {
 		t.Error("u did not take them back")
 	}
 }
@@ -112,7 +112,7 @@ func TestCandidatesArePinned(t *testing.T) {
 	d.want("no needs yet")
 	d.paste("tensile >= 35 ksi")
 	d.press("enter", "esc", "3", "enter")
-	if len(d.m.bench.Pins) != 2 {
+	if len(d.m.now().Bench.Pins) != 2 {
 		t.Errorf("pins: %s", d.pins())
 	}
 	d.press("o")

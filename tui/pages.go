@@ -56,9 +56,9 @@ func newCard(m *Model) screen {
 	if n := m.cursorNeed(); n != nil {
 		card = report.NewNeedCard(pin, n)
 	} else if d := m.cursorDuty(); d != nil {
-		card = report.NewMeritCard(&m.bench, pin, d)
+		card = report.NewMeritCard(&m.now().Bench, pin, d)
 	} else {
-		card = report.NewCard(&m.bench, pin, property)
+		card = report.NewCard(&m.now().Bench, pin, property)
 	}
 	return newCardPages(m, "Source: ", card)
 }

@@ -57,7 +57,7 @@ func (p *partForm) rows() []partRow {
 		}
 	}
 	for _, i := range p.m.order() {
-		out = append(out, partRow{part.FieldPrice, p.m.bench.Pins[i]})
+		out = append(out, partRow{part.FieldPrice, p.m.now().Bench.Pins[i]})
 	}
 	return out
 }
@@ -65,9 +65,9 @@ func (p *partForm) rows() []partRow {
 // saved is what the part has for a row.
 func (p *partForm) saved(r partRow) string {
 	if r.field == part.FieldPrice {
-		return p.m.part.Price[r.pin.ID]
+		return p.m.now().Part.Price[r.pin.ID]
 	}
-	return p.m.part.Get(r.field)
+	return p.m.now().Part.Get(r.field)
 }
 
 func (p *partForm) text(r partRow) string {
@@ -108,7 +108,7 @@ func (p *partForm) set(r partRow, text string) bool {
 	if r.field == part.FieldPrice {
 		typed = r.pin.ID + "=" + typed
 	}
-	next := p.m.part.Clone()
+	next := p.m.now().Part.Clone()
 	if err := next.Set(p.m.o.Catalog, r.field, typed); err != nil {
 		if p.m.form.drafts == nil {
 			p.m.form.drafts = map[partRow]draft{}
@@ -198,7 +198,7 @@ func choices(f part.Field) []string {
 }
 
 func (p *partForm) choose(by int) {
-	p.set(p.row(), nextChoice(&p.m.part, p.row().field, by))
+	p.set(p.row(), nextChoice(&p.m.now().Part, p.row().field, by))
 	p.enter()
 }
 
@@ -259,7 +259,7 @@ func (p *partForm) line(i int, r partRow, w int) string {
 
 // choiceText shows the word that a field has, and under the cursor the others.
 func (p *partForm) choiceText(f part.Field, here bool) string {
-	t, now := p.m.theme, p.m.part.Get(f)
+	t, now := p.m.theme, p.m.now().Part.Get(f)
 	var list []string
 	for i, c := range choices(f) {
 		name := ui.Or(c, "not said")
@@ -280,7 +280,7 @@ func (p *partForm) aside(i int, r partRow) string {
 	case r.field.Info().Words != nil:
 		return ""
 	case p.saved(r) != "" && (i != p.list.At || p.field.Text() == p.saved(r)):
-		return p.m.swapped().understood(r.field, p.m.bench.System)
+		return p.m.swapped().understood(r.field, p.m.now().Bench.System)
 	case r.pin != nil:
 		return "such as 1.20 USD/lb"
 	}

@@ -35,9 +35,9 @@ func (m *Model) processCards() *processes {
 	if m.processes == nil {
 		p, book := &processes{size: m.given().Dimension}, m.foundry()
 		for _, i := range m.order() {
-			p.cards = append(p.cards, book.Card(m.bench.Pins[i]))
+			p.cards = append(p.cards, book.Card(m.now().Bench.Pins[i]))
 			if p.size != nil {
-				p.tolerances = append(p.tolerances, book.Tolerance(m.bench.Pins[i], *p.size))
+				p.tolerances = append(p.tolerances, book.Tolerance(m.now().Bench.Pins[i], *p.size))
 			}
 		}
 		m.processes = p
@@ -66,7 +66,7 @@ func newProcess(m *Model) screen {
 
 func (p *processPanel) Title() string {
 	s := "Process: tolerances, walls, draft, finish, treatment"
-	if all, n := len(p.m.bench.Pins), len(p.laid().columns); n < all && n > 0 {
+	if all, n := len(p.m.now().Bench.Pins), len(p.laid().columns); n < all && n > 0 {
 		s += fmt.Sprintf(" · %d of %d pins", n, all)
 	}
 	return s
@@ -77,7 +77,7 @@ func (p *processPanel) Height(_, most int) int { return most }
 
 func (p *processPanel) Keys() ui.Keys {
 	m := p.m
-	if len(m.bench.Pins) == 0 {
+	if len(m.now().Bench.Pins) == 0 {
 		return m.keys("s", "m", "u", "ctrl+r")
 	}
 	return append(append(ui.Keys{
@@ -93,7 +93,7 @@ func (p *processPanel) Keys() ui.Keys {
 		ui.On("right l", "", "", func() { m.moveCol(1) }),
 		ui.On("tab", "", "", func() { m.nextPin(1) }),
 		ui.On("shift+tab", "", "", func() { m.nextPin(-1) }),
-		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return m.copyProcess(m.bench.Pins, "process cards") }),
+		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return m.copyProcess(m.now().Bench.Pins, "process cards") }),
 		ui.Send("Y", "", "copy the card of this pin", func() tea.Cmd {
 			return m.copyProcess([]*props.Material{m.cursorPin()}, "process card of "+m.cursorPin().Name())
 		}),
@@ -103,7 +103,7 @@ func (p *processPanel) Keys() ui.Keys {
 // Update takes the mouse. A click goes to the pin of its column too.
 func (p *processPanel) Update(msg tea.Msg) tea.Cmd {
 	mouse, ok := msg.(tea.MouseMsg)
-	if !ok || len(p.m.bench.Pins) == 0 {
+	if !ok || len(p.m.now().Bench.Pins) == 0 {
 		return nil
 	}
 	act := func() tea.Cmd { p.m.open(p.source()); return nil }
@@ -131,7 +131,7 @@ func (p *processPanel) source() screen {
 	var c *report.Card
 	switch items := card.Of(row.kind); {
 	case row.tolerance:
-		c = report.NewToleranceCard(card.Material, *cards.size, cards.tolerances[m.col], m.bench.System)
+		c = report.NewToleranceCard(card.Material, *cards.size, cards.tolerances[m.col], m.now().Bench.System)
 	case len(items) > 0:
 		c = report.NewItemsCard(card.Material, row.kind.String(), items)
 	default:
@@ -146,9 +146,9 @@ func newTolerance(m *Model, p *processPanel) screen {
 	return &prompt{
 		m: m, title: "Tolerance of a size",
 		about: "One dimension of the casting, such as 4 in or 100 mm. Every process then shows what is published for it: by ISO grade, in the trade's first-inch form, and the stock for machining. Empty: none.",
-		field: ui.NewField(m.part.Dimension),
+		field: ui.NewField(m.now().Part.Dimension),
 		accept: func(s string) error {
-			next := m.part.Clone()
+			next := m.now().Part.Clone()
 			if err := next.Set(m.o.Catalog, part.FieldDimension, s); err != nil {
 				return err
 			}
@@ -161,7 +161,7 @@ func newTolerance(m *Model, p *processPanel) screen {
 
 func (p *processPanel) View(w, h int) []string {
 	p.w = w
-	if len(p.m.bench.Pins) == 0 {
+	if len(p.m.now().Bench.Pins) == 0 {
 		return []string{" The bench is empty."}
 	}
 	t := p.laid()
@@ -184,7 +184,7 @@ func (p *processPanel) heads(t *processTable) string {
 	th := p.m.theme
 	s := " " + ui.Pad("", t.label-1)
 	for _, at := range t.columns {
-		name := ui.Plain(p.m.bench.Pins[p.m.order()[at]].Name())
+		name := ui.Plain(p.m.now().Bench.Pins[p.m.order()[at]].Name())
 		ink := th.Strong
 		if at == p.m.col {
 			ink = th.Heading

@@ -53,7 +53,7 @@ func (p *processPanel) laid() *processTable {
 		return t
 	}
 	t := &processTable{of: cards, w: w, label: processLabel + 2}
-	all := len(p.m.bench.Pins)
+	all := len(p.m.now().Bench.Pins)
 	fit := func(label int) int { return ui.Clamp((w-label)/processColumn, 2, max(all, 2)) }
 	n := fit(t.label)
 	if wide := t.label + 8; w >= ui.Roomy && fit(wide) == n {
@@ -83,7 +83,7 @@ const (
 
 // fill lays out a row for each kind on which a pin has a statement.
 func (t *processTable) fill(m *Model) {
-	system := m.bench.System
+	system := m.now().Bench.System
 	if t.of.size != nil {
 		t.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(t.of.size.String(), " ", "\u00a0"), toleranceLines, func(at int) []marked {
 			var texts []marked

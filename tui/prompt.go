@@ -60,7 +60,7 @@ func newBand(m *Model) screen {
 	return &prompt{
 		m: m, title: "Level within",
 		about: "How close to the baseline counts as level, in percent of the baseline's figure. Temperatures and ratings are level only within their own rounding.",
-		field: ui.NewField(report.BandText(m.bench.Band)),
+		field: ui.NewField(report.BandText(m.now().Bench.Band)),
 		accept: func(s string) error {
 			band, err := report.ParseBand(s)
 			if err == nil {
@@ -77,12 +77,12 @@ func newService(m *Model) screen {
 	return &prompt{
 		m: m, title: "Service temperature",
 		about: "Strength and elongation are then compared at this temperature: figures published there, or interpolated between two published temperatures of one source. Empty: room temperature.",
-		field: ui.NewField(report.ServiceText(&m.bench)),
+		field: ui.NewField(report.ServiceText(&m.now().Bench)),
 		accept: func(s string) error {
-			at, err := report.ParseService(s, m.bench.System)
+			at, err := report.ParseService(s, m.now().Bench.System)
 			if err == nil {
 				m.change(func(b *compare.Bench) { b.Service = at })
-				m.say("strength and elongation at " + ui.Or(report.ServiceText(&m.bench), "room temperature"))
+				m.say("strength and elongation at " + ui.Or(report.ServiceText(&m.now().Bench), "room temperature"))
 			}
 			return err
 		},
@@ -94,12 +94,12 @@ func newRange(m *Model) screen {
 	return &prompt{
 		m: m, title: "Temperature range for expansion",
 		about: "Mean expansion is then worked out for this range from the published ranges, never beyond them, such as 68–300 °F. Empty: each figure over its own published range.",
-		field: ui.NewField(report.RangeText(&m.bench)),
+		field: ui.NewField(report.RangeText(&m.now().Bench)),
 		accept: func(s string) error {
-			over, err := report.ParseRange(s, m.bench.System)
+			over, err := report.ParseRange(s, m.now().Bench.System)
 			if err == nil {
 				m.change(func(b *compare.Bench) { b.Range = over })
-				m.say("expansion over " + ui.Or(report.RangeText(&m.bench), "the ranges as published"))
+				m.say("expansion over " + ui.Or(report.RangeText(&m.now().Bench), "the ranges as published"))
 			}
 			return err
 		},

@@ -177,7 +177,7 @@ func (d *desk) check(t *rapid.T) {
 		}
 		rest = sgr
 	}
-	b := &d.m.bench
+	b := &d.m.now().Bench
 	if b.Baseline < 0 || b.Baseline >= max(len(b.Pins), 1) {
 		t.Fatalf("baseline %d of %d pins", b.Baseline, len(b.Pins))
 	}

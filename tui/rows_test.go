@@ -95,17 +95,17 @@ func TestKeysOnANeedRow(t *testing.T) {
 func TestBetterThanBaselineAsksWhatPinsHave(t *testing.T) {
 	d := plainDesk(t, 100, 30, "w1-t6-pm")
 	d.press("B")
-	for _, n := range d.m.needs {
+	for _, n := range d.m.now().Needs {
 		if n.Property.Info().Short == "Fatigue" {
 			t.Error("one pin: fatigue is asked for")
 		}
 	}
-	if len(d.m.needs) < 3 {
-		t.Errorf("%d needs", len(d.m.needs))
+	if len(d.m.now().Needs) < 3 {
+		t.Errorf("%d needs", len(d.m.now().Needs))
 	}
 	d = plainDesk(t, 100, 30, "w1-t6-pm", "black-30")
 	d.press("B")
-	for _, n := range d.m.needs {
+	for _, n := range d.m.now().Needs {
 		if n.Property.Info().Short == "Yield" {
 			t.Error("yield is asked for, which the other pin has not")
 		}

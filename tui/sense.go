@@ -40,7 +40,7 @@ func newSense(m *Model) screen {
 	if p.property == props.NoProperty {
 		return nil
 	}
-	now, _ := m.bench.SenseOf(p.property)
+	now, _ := m.now().Bench.SenseOf(p.property)
 	for i, c := range senseChoices {
 		if c.sense == now {
 			p.list.At = i
@@ -102,7 +102,7 @@ func (p *sensePanel) take() {
 }
 
 func (p *sensePanel) takeTarget() {
-	row := p.m.bench.UnitOf(p.property)
+	row := p.m.now().Bench.UnitOf(p.property)
 	q, err := units.ParseAs(p.target.Text(), row.Dimension(), row)
 	switch {
 	case err != nil:

@@ -26,7 +26,7 @@ func (m *Model) swapped() *swaps {
 		s.given = m.given()
 		for at, i := range m.order() {
 			if at > 0 {
-				s.results = append(s.results, swap.Work(&m.bench, s.given, m.bench.Pins[m.bench.Baseline], m.bench.Pins[i]))
+				s.results = append(s.results, swap.Work(&m.now().Bench, s.given, m.now().Bench.Pins[m.now().Bench.Baseline], m.now().Bench.Pins[i]))
 			}
 		}
 		m.swaps = s
@@ -50,7 +50,7 @@ type swapPanel struct {
 }
 
 func newSwap(m *Model) screen {
-	if len(m.bench.Pins) < 2 {
+	if len(m.now().Bench.Pins) < 2 {
 		m.warn(twoPinsNeeded)
 		return nil
 	}
@@ -64,7 +64,7 @@ func (p *swapPanel) Title() string {
 	if !p.some() {
 		return "Swap"
 	}
-	s := "Swap: the part of " + m.bench.Pins[m.bench.Baseline].Name() + " in another metal"
+	s := "Swap: the part of " + m.now().Bench.Pins[m.now().Bench.Baseline].Name() + " in another metal"
 	all := len(m.swapped().results)
 	switch from, n := p.shown(); {
 	case n == all:
@@ -147,7 +147,7 @@ func (p *swapPanel) enter() {
 // next steps the load case or the strength on.
 func (p *swapPanel) next(f part.Field) {
 	m := p.m
-	next := m.part.Clone()
+	next := m.now().Part.Clone()
 	if err := next.Set(m.o.Catalog, f, nextChoice(&next, f, 1)); err != nil {
 		m.warn(err.Error())
 		return
@@ -155,9 +155,9 @@ func (p *swapPanel) next(f part.Field) {
 	m.changeCall(func(c *call.Call) { c.Part = next })
 	switch f {
 	case part.FieldCase:
-		m.say("load case: " + ui.Or(m.part.Case.String(), "not said"))
+		m.say("load case: " + ui.Or(m.now().Part.Case.String(), "not said"))
 	case part.FieldStrength:
-		m.say("strength that decides: " + strengthWords(m.part.Strength))
+		m.say("strength that decides: " + strengthWords(m.now().Part.Strength))
 	}
 }
 

@@ -59,8 +59,8 @@ func TestPartIsTyped(t *testing.T) {
 	d.want("-3 lb") // what was typed is kept
 	d.press("esc")
 	d.want("kept in the form")
-	if d.m.part.Mass != "" {
-		t.Fatalf("mass %q was taken", d.m.part.Mass)
+	if d.m.now().Part.Mass != "" {
+		t.Fatalf("mass %q was taken", d.m.now().Part.Mass)
 	}
 	d.press("e")
 	d.want("-3 lb")
@@ -71,12 +71,12 @@ func TestPartIsTyped(t *testing.T) {
 	d.wantNot("above zero")
 	d.typeText("q4?") // letters, not keys
 	d.press("ctrl+u", "esc")
-	if d.quit || d.m.part.Mass != "4.2 lb" {
-		t.Fatalf("mass %q, quit %v", d.m.part.Mass, d.quit)
+	if d.quit || d.m.now().Part.Mass != "4.2 lb" {
+		t.Fatalf("mass %q, quit %v", d.m.now().Part.Mass, d.quit)
 	}
 	d.want("1.57")
 	d.press("u")
-	if d.m.part.Mass != "" {
+	if d.m.now().Part.Mass != "" {
 		t.Error("u did not take the mass back")
 	}
 	d.press("ctrl+r")
@@ -89,8 +89,8 @@ func TestPartTakenOnEscape(t *testing.T) {
 	d.press("D")
 	d.typeText("2 kg")
 	d.press("esc")
-	if d.m.part.Mass != "2 kg" {
-		t.Errorf("mass %q", d.m.part.Mass)
+	if d.m.now().Part.Mass != "2 kg" {
+		t.Errorf("mass %q", d.m.now().Part.Mass)
 	}
 }
 
@@ -106,8 +106,8 @@ func TestSwapAsksForWhatALineNeeds(t *testing.T) {
 	d.press("G", "enter") // the price of the first pin
 	d.typeText("1.20/lb")
 	d.press("esc")
-	if have := d.m.part.Price["w1-t6-pm"]; have == "" {
-		t.Errorf("prices %v", d.m.part.Price)
+	if have := d.m.now().Part.Price["w1-t6-pm"]; have == "" {
+		t.Errorf("prices %v", d.m.now().Part.Price)
 	}
 }
 

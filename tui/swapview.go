@@ -17,11 +17,11 @@ const (
 // head says what is known of the part.
 func (p *swapPanel) head() []string {
 	m, t, w := p.m, p.m.theme, p.w
-	text := m.part.Summary()
+	text := m.now().Part.Summary()
 	if text == "" {
 		return []string{t.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
 	}
-	if s := m.part.Strength; s == "" || s == part.Auto {
+	if s := m.now().Part.Strength; s == "" || s == part.Auto {
 		text += "; by yield or tensile strength"
 	}
 	lines := ui.Wrap("Part: "+text, w-2)

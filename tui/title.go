@@ -17,7 +17,7 @@ type setting struct{ full, short string }
 // settings are what departs from the usual, what changes the figures first,
 // and what is as usual.
 func (m *Model) settings() (departs, usual []setting) {
-	b := &m.bench
+	b := &m.now().Bench
 	add := func(unusual bool, full, short string) {
 		list := &usual
 		if unusual {

@@ -14,35 +14,33 @@ func (m *Model) change(f func(*compare.Bench)) bool {
 
 // changeCall changes anything that the call holds, so that undo brings it back.
 func (m *Model) changeCall(f func(*call.Call)) bool {
-	if !m.history.Change(f) {
-		return false
-	}
-	m.put()
-	return true
+	return m.step(func() bool { return m.history.Change(f) })
 }
 
-// put shows the call as it is now, with the cursor on the same material and
-// property where they are still there.
-func (m *Model) put() {
+// step shows the call that do leads to, with the cursor on the same material and
+// property where they are still there. It reports whether do changed anything.
+func (m *Model) step(do func() bool) bool {
 	pin, property := m.cursorPin(), m.cursorProperty()
-	c := m.history.Now()
-	m.bench, m.needs, m.duties, m.part, m.aside = c.Bench, c.Needs, c.Duties, c.Part, c.Aside
+	if !do() {
+		return false
+	}
 	m.rework()
 	m.goTo(pin, property)
+	return true
 }
 
 // given is the part read. The form has refused what cannot be read.
 func (m *Model) given() part.Given {
-	g, _ := m.part.Read(m.o.Catalog)
+	g, _ := m.now().Part.Read(m.o.Catalog)
 	return g
 }
 
 // rework compares the bench again. Everything drawn from it is made again.
 func (m *Model) rework() {
-	m.comparison = compare.Compare(m.bench)
+	m.comparison = compare.Compare(m.now().Bench)
 	m.table = report.NewTable(m.comparison)
-	if len(m.bench.Pins) > 0 {
-		above := append(report.NeedLines(m.bench.Pins, m.needs), report.MeritLines(&m.bench, m.duties)...)
+	if len(m.now().Bench.Pins) > 0 {
+		above := append(report.NeedLines(m.now().Bench.Pins, m.now().Needs), report.MeritLines(&m.now().Bench, m.now().Duties)...)
 		m.table.Lines = append(above, m.table.Lines...)
 	}
 	m.grid = nil
@@ -51,19 +49,17 @@ func (m *Model) rework() {
 }
 
 func (m *Model) undo() {
-	if !m.history.Undo() {
+	if !m.step(m.history.Undo) {
 		m.warn("nothing to undo")
 		return
 	}
-	m.put()
 	m.sayf("undone; ctrl+r brings it back (%d more to undo)", m.history.Left())
 }
 
 func (m *Model) redo() {
-	if !m.history.Redo() {
+	if !m.step(m.history.Redo) {
 		m.warn("nothing to redo")
 		return
 	}
-	m.put()
 	m.say("done again")
 }

@@ -31,11 +31,11 @@ func (m *Model) readRules() tea.Cmd {
 // watched is the cautions for every pin beside the baseline, as displayed, for
 // the bench and the part as they are; nil until the rules have been read.
 func (m *Model) watched() []report.Watched {
-	if m.cautions == nil && m.rules != nil && len(m.bench.Pins) > 1 {
-		base, given := m.bench.Pins[m.bench.Baseline], m.given()
+	if m.cautions == nil && m.rules != nil && len(m.now().Bench.Pins) > 1 {
+		base, given := m.now().Bench.Pins[m.now().Bench.Baseline], m.given()
 		for _, i := range m.order()[1:] {
-			pin := m.bench.Pins[i]
-			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.bench, base, pin, given, m.aside)})
+			pin := m.now().Bench.Pins[i]
+			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, given, m.now().Aside)})
 		}
 	}
 	return m.cautions
@@ -87,7 +87,7 @@ func newWatch(m *Model) screen {
 	case m.o.Watch == nil:
 		m.warn("there are no watch-out rules here")
 		return nil
-	case len(m.bench.Pins) < 2:
+	case len(m.now().Bench.Pins) < 2:
 		m.warn(twoPinsNeeded)
 		return nil
 	}
@@ -232,14 +232,14 @@ func (p *watchPanel) counts(w int) string {
 func (p *watchPanel) partText() string {
 	m := p.m
 	var parts []string
-	if m.part.With != 0 {
-		parts = append(parts, m.part.With.String())
+	if m.now().Part.With != 0 {
+		parts = append(parts, m.now().Part.With.String())
 	}
-	if m.part.Service != "" {
-		parts = append(parts, m.part.Service)
+	if m.now().Part.Service != "" {
+		parts = append(parts, m.now().Part.Service)
 	}
-	if m.part.Mate != "" {
-		parts = append(parts, "mate "+m.part.Mate)
+	if m.now().Part.Mate != "" {
+		parts = append(parts, "mate "+m.now().Part.Mate)
 	}
 	if len(parts) == 0 {
 		return "Nothing is said of the part: f its conditions, e its temperatures and mate."

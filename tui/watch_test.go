@@ -58,8 +58,8 @@ func TestWatchOutsArePutAside(t *testing.T) {
 	d.press("left", "G", "d")
 	d.want("check 2, could not be checked 0, put aside 0")
 	d.press("u", "u")
-	if len(d.m.aside) != 0 || d.m.history.Left() != 0 {
-		t.Errorf("after undo: %v, %d more to undo", d.m.aside, d.m.history.Left())
+	if len(d.m.now().Aside) != 0 || d.m.history.Left() != 0 {
+		t.Errorf("after undo: %v, %d more to undo", d.m.now().Aside, d.m.history.Left())
 	}
 }
 

@@ -54,7 +54,7 @@ const (
 // Answers says what a terminal does when a program asks it something: its
 // colours, its cursor position, what it is.
 type Answers struct {
-	Background color.Color   // the background colour it tells; nil: it answers nothing at all
+	Background color.Color   // the background color it tells; nil: it answers nothing at all
 	After      time.Duration // how long it takes to answer
 }
 

@@ -55,7 +55,7 @@ func TestWithinTellsOfSilence(t *testing.T) {
 	}
 }
 
-// The program asks for the background colour and prints what it is told until
+// The program asks for the background color and prints what it is told until
 // the bell, or that nothing came within half a second.
 const ask = `stty raw -echo min 0 time 5; printf '\033]11;?\007'; dd bs=64 count=1 2>/dev/null | od -c; stty sane; echo done`
 

@@ -144,7 +144,7 @@ func (q Quantity) Number() string {
 		return lo
 	case q.Lo == -q.Hi && q.Unit.Dimension() == Length:
 		return "±" + hi
-	case q.Lo < 0 || q.Hi < 0:
+	case strings.HasPrefix(lo, "-") || strings.HasPrefix(hi, "-"):
 		return lo + " to " + hi
 	}
 	return lo + "–" + hi

@@ -74,7 +74,7 @@ func TestCommands(t *testing.T) {
 		"find-needs-tsv":    {[]string{"find", "--better-than", "t1-f-sand", "--rows", "tensile,density", "--sort", "likeness", "--format", "tsv"}, exitOK},
 		"find-front":        {[]string{"find", "--front", "tensile,density", "--duty", "tie-strength", "--baseline", "l30", "--sort", "tensile"}, exitOK},
 		"find-sort":         {[]string{"find", "t1", "--sort", "density"}, exitOK},
-		"find-corrected":       {[]string{"find", "tinn", "sand"}, exitOK},
+		"find-corrected":    {[]string{"find", "tinn", "sand"}, exitOK},
 		"find-beat-nothing": {[]string{"find", "--better-than", "l30", "--rows", "yield"}, exitUsage},
 		"find-need-bad":     {[]string{"find", "--need", "yeild >= 20 ksi"}, exitUsage},
 		"find-duty-bad":     {[]string{"find", "--duty", "tie-strength"}, exitUsage},

@@ -39,6 +39,9 @@ var (
 	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "3D", "4D", "5D", "10 in", "200 mm"}
 )
 
+// GaugeLengths lists the gauge lengths of elongation that figures state.
+func GaugeLengths() []string { return gaugeWords }
+
 // RoomTemperature reports whether the figure was found at room temperature:
 // no temperature stated, or 15 to 35 °C, and no exposure.
 func (c *Conditions) RoomTemperature() bool {

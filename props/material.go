@@ -204,6 +204,7 @@ type Composition struct {
 // Alloy is a designation with what holds for all its tempers and processes.
 type Alloy struct {
 	ID, Name, UNS, Note string
+	Kind                string // what the trade calls it within its family: "aluminum bronze"; "" for none
 	Family              *Family
 	Aliases             []Alias
 	Composition         Composition
@@ -213,6 +214,12 @@ type Alloy struct {
 	Materials           []*Material
 	File                string
 	Line                int
+}
+
+// Is reports whether the alloy is of a family, by its id, or of a kind: an
+// aluminum bronze is a bronze.
+func (a *Alloy) Is(word string) bool {
+	return a.Family.ID == word || a.Kind == word || strings.HasSuffix(a.Kind, " "+word)
 }
 
 // Material is one alloy–temper–process combination.

@@ -93,3 +93,17 @@ type misreading struct{ typed, name, meant string }
 var misread = [...]misreading{
 	{"mPa", "millipascal", "MPa"}, {"Mm", "megameter", "mm"}, {"mS", "millisiemens", "MS"},
 }
+
+// Unitlike reports whether a word can be a unit or a part of one: ksi, lb/in³,
+// µin/in-F, HBW. It says so without looking for what a slip may have meant.
+func Unitlike(word string) bool {
+	if len(word) > maxInput {
+		return false
+	}
+	t := fold(word)
+	if _, _, _, ok := parseExpression(t.s); ok {
+		return true
+	}
+	_, ok := hardness(t.s)
+	return ok
+}

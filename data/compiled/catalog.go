@@ -407,7 +407,7 @@ var familymagnesium = props.Family{ID: "magnesium", Name: "magnesium casting all
 	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[1], Block: &familyBlocks[1]},
 }}
 
-var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []string{"gray iron", "grey iron", "cast iron", "flake graphite iron", "lamellar graphite iron", "gjl"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []string{"gray iron", "gray", "cast iron", "flake graphite iron", "lamellar graphite iron", "gjl"}, Base: "Fe", Group: "iron", Bands: []props.Band{
 	{Of: "elastic_modulus", Value: units.Quantity{Lo: 9, Hi: 24, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
 	{Of: "density", Value: units.Quantity{Lo: 6.8, Hi: 7.4, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
 	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.2, Hi: 0.3, Place: -2, Unit: units.One}, From: "EN 1561 and mechanics of materials textbooks"},
@@ -421,7 +421,7 @@ var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []s
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "nodular iron", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "ductile", "nodular iron", "nodular", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, Base: "Fe", Group: "iron", Bands: []props.Band{
 	{Of: "elastic_modulus", Value: units.Quantity{Lo: 15.5, Hi: 26, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
 	{Of: "density", Value: units.Quantity{Lo: 6.8, Hi: 7.7, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
 	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.26, Hi: 0.31, Place: -2, Unit: units.One}, From: "EN 1563 and mechanics of materials textbooks"},
@@ -435,7 +435,7 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
 }}
 
-var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
+var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "malleable", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
 	{Of: "elastic_modulus", Value: units.Quantity{Lo: 23, Hi: 28, Unit: units.Mpsi}, From: "the handbook tables of the family"},
 	{Of: "density", Value: units.Quantity{Lo: 7.15, Hi: 7.45, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
 	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.24, Hi: 0.29, Place: -2, Unit: units.One}, From: "mechanics of materials textbooks"},
@@ -494,7 +494,7 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }}
 
-var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
+var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "cu"}, Base: "Cu", Bands: []props.Band{
 	{Of: "elastic_modulus", Value: units.Quantity{Lo: 10, Hi: 22, Unit: units.Mpsi}, From: "the handbook tables of the family"},
 	{Of: "density", Value: units.Quantity{Lo: 7.2, Hi: 9.4, Place: -1, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
 	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.29, Hi: 0.38, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},
@@ -563,7 +563,7 @@ var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrough
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }}
 
-var familywroughtCopper = props.Family{ID: "wrought-copper", Name: "wrought copper alloy", Words: []string{"wrought copper", "copper", "brass", "bronze", "cu", "bar stock"}, Base: "Cu", Bands: []props.Band{
+var familywroughtCopper = props.Family{ID: "wrought-copper", Name: "wrought copper alloy", Words: []string{"wrought copper", "copper", "cu", "bar stock"}, Base: "Cu", Bands: []props.Band{
 	{Of: "elastic_modulus", Value: units.Quantity{Lo: 14, Hi: 22.5, Place: -1, Unit: units.Mpsi}, From: "the handbook tables of the family"},
 	{Of: "density", Value: units.Quantity{Lo: 7.5, Hi: 8.97, Place: -2, Unit: units.GPerCM3}, From: "the handbook tables of the family"},
 	{Of: "poisson_ratio", Value: units.Quantity{Lo: 0.29, Hi: 0.38, Place: -2, Unit: units.One}, From: "MIL-HDBK-5J and mechanics of materials textbooks"},

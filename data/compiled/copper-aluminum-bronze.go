@@ -114,7 +114,7 @@ var copperAluminumBronzeConditions = [...]props.Conditions{
 }
 
 var copperAluminumBronze = []*props.Alloy{
-	{ID: "c95200", Name: "C95200", UNS: "C95200", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95200", Name: "C95200", UNS: "C95200", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9A"},
 		{System: "trade", Name: "88-3-9"},
 		{System: "BS 1400", Name: "AB1", Near: true},
@@ -163,7 +163,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[8]},
 		}},
 	}},
-	{ID: "c95300", Name: "C95300", UNS: "C95300", Note: "TQ50: quench hardened and tempered.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95300", Name: "C95300", UNS: "C95300", Note: "TQ50: quench hardened and tempered.", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9B"},
 		{System: "trade", Name: "89-1-10"},
 		{System: "trade", Name: "CDA 953"},
@@ -227,7 +227,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[16]},
 		}},
 	}},
-	{ID: "c95400", Name: "C95400", UNS: "C95400", Note: "The most used aluminum bronze. TQ50: quench hardened and tempered. A page prints the conductivity and the expansion without their decimal points; those two figures are remembered.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95400", Name: "C95400", UNS: "C95400", Note: "The most used aluminum bronze. TQ50: quench hardened and tempered. A page prints the conductivity and the expansion without their decimal points; those two figures are remembered.", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9C"},
 		{System: "trade", Name: "85-4-11"},
 		{System: "trade", Name: "CDA 954"},
@@ -298,7 +298,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
 		}},
 	}},
-	{ID: "c95410", Name: "C95410", UNS: "C95410", Note: "C95400 with about 2 % nickel. TQ50: quench hardened and tempered.", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
+	{ID: "c95410", Name: "C95410", UNS: "C95410", Note: "C95400 with about 2 % nickel. TQ50: quench hardened and tempered.", Kind: "aluminum bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
 		{Element: "Cu", Text: "83.0 min", Lo: 83, Hi: 100},
 		{Element: "Al", Text: "10.0–11.5", Lo: 10, Hi: 11.5},
 		{Element: "Fe", Text: "3.0–5.0", Lo: 3, Hi: 5},
@@ -331,7 +331,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[36]},
 		}},
 	}},
-	{ID: "c95500", Name: "C95500", UNS: "C95500", Note: "TQ50: quench hardened and tempered.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95500", Name: "C95500", UNS: "C95500", Note: "TQ50: quench hardened and tempered.", Kind: "nickel aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "nickel aluminum bronze 9D"},
 		{System: "trade", Name: "CDA 955"},
 		{System: "trade", Name: "C955"},
@@ -420,7 +420,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
 		}},
 	}},
-	{ID: "c95520", Name: "C95520", UNS: "C95520", Note: "Always used heat treated. TQ50: quench hardened and tempered.", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
+	{ID: "c95520", Name: "C95520", UNS: "C95520", Note: "Always used heat treated. TQ50: quench hardened and tempered.", Kind: "nickel aluminum bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
 		{Element: "Cu", Text: "74.5 min", Lo: 74.5, Hi: 100},
 		{Element: "Al", Text: "10.5–11.5", Lo: 10.5, Hi: 11.5},
 		{Element: "Fe", Text: "4.0–5.5", Lo: 4, Hi: 5.5},
@@ -438,7 +438,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[60]},
 		}},
 	}},
-	{ID: "c95600", Name: "C95600", UNS: "C95600", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95600", Name: "C95600", UNS: "C95600", Kind: "silicon aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 956"},
 		{System: "trade", Name: "C956"},
 	}, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
@@ -469,7 +469,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[63]},
 		}},
 	}},
-	{ID: "c95700", Name: "C95700", UNS: "C95700", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95700", Name: "C95700", UNS: "C95700", Kind: "manganese aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "75-3-8-2-12"},
 		{System: "trade", Name: "manganese nickel aluminum bronze"},
 		{System: "trade", Name: "CDA 957"},
@@ -503,7 +503,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[66]},
 		}},
 	}},
-	{ID: "c95800", Name: "C95800", UNS: "C95800", Note: "Temper annealed in some uses to resist sea water; iron is kept at or below nickel.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95800", Name: "C95800", UNS: "C95800", Note: "Temper annealed in some uses to resist sea water; iron is kept at or below nickel.", Kind: "nickel aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "nickel aluminum bronze"},
 		{System: "trade", Name: "propeller bronze"},
 		{System: "BS 1400", Name: "AB2", Near: true},

@@ -88,7 +88,7 @@ var copperBrassConditions = [...]props.Conditions{
 }
 
 var copperBrass = []*props.Alloy{
-	{ID: "c83600", Name: "C83600", UNS: "C83600", Note: "The common valve and fitting metal. Too much lead for drinking water parts under present rules.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c83600", Name: "C83600", UNS: "C83600", Note: "The common valve and fitting metal. Too much lead for drinking water parts under present rules.", Kind: "leaded red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 40"},
 		{System: "trade", Name: "85-5-5-5"},
 		{System: "trade", Name: "ounce metal"},
@@ -151,7 +151,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[7]},
 		}},
 	}},
-	{ID: "c83800", Name: "C83800", UNS: "C83800", Note: "Hydraulic red brass: cheaper and somewhat weaker than C83600.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c83800", Name: "C83800", UNS: "C83800", Note: "Hydraulic red brass: cheaper and somewhat weaker than C83600.", Kind: "leaded red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "hydraulic bronze"},
 		{System: "trade", Name: "83-4-6-7"},
 		{System: "SAE", Name: "SAE 838"},
@@ -194,7 +194,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[11]},
 		}},
 	}},
-	{ID: "c84200", Name: "C84200", UNS: "C84200", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c84200", Name: "C84200", UNS: "C84200", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 842"},
 		{System: "trade", Name: "C842"},
 	}, Composition: props.Composition{Source: &sourceASTMB505, Limits: []props.Limit{
@@ -221,7 +221,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[13]},
 		}},
 	}},
-	{ID: "c84400", Name: "C84400", UNS: "C84400", Note: "Plumbing metal: fittings, valves, hardware.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c84400", Name: "C84400", UNS: "C84400", Note: "Plumbing metal: fittings, valves, hardware.", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "81-3-7-9"},
 		{System: "trade", Name: "leaded semi-red brass"},
 		{System: "former ASTM", Name: "B145-5A"},
@@ -277,7 +277,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[20]},
 		}},
 	}},
-	{ID: "c84800", Name: "C84800", UNS: "C84800", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c84800", Name: "C84800", UNS: "C84800", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "76-3-6-15"},
 		{System: "trade", Name: "plumbing goods brass"},
 		{System: "trade", Name: "CDA 848"},
@@ -320,7 +320,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[25]},
 		}},
 	}},
-	{ID: "c85200", Name: "C85200", UNS: "C85200", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c85200", Name: "C85200", UNS: "C85200", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "72-1-3-24"},
 		{System: "trade", Name: "leaded yellow brass"},
 		{System: "former ASTM", Name: "B146-6A"},
@@ -356,7 +356,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[28]},
 		}},
 	}},
-	{ID: "c85400", Name: "C85400", UNS: "C85400", Note: "Read and remembered typical figures differ (38/13/35 and 34/12/35); both are kept.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c85400", Name: "C85400", UNS: "C85400", Note: "Read and remembered typical figures differ (38/13/35 and 34/12/35); both are kept.", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "67-1-3-29"},
 		{System: "trade", Name: "No. 1 yellow brass"},
 		{System: "former ASTM", Name: "B146-6B"},
@@ -409,7 +409,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[36]},
 		}},
 	}},
-	{ID: "c85700", Name: "C85700", UNS: "C85700", Note: "Leaded naval brass for sand, continuous and permanent mold casting.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c85700", Name: "C85700", UNS: "C85700", Note: "Leaded naval brass for sand, continuous and permanent mold casting.", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "leaded naval brass"},
 		{System: "trade", Name: "63-1-1-35"},
 		{System: "former ASTM", Name: "B146-6C"},
@@ -455,7 +455,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperBrassConditions[18], Block: &copperBrassBlocks[41]},
 		}},
 	}},
-	{ID: "c85800", Name: "C85800", UNS: "C85800", Note: "The usual brass for die casting. Yield is at 0.2 % offset here, not at 0.5 % extension as for the other castings of this family. The tensile figure is shown as a minimum by the association; the standard is remembered to list it as typical.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c85800", Name: "C85800", UNS: "C85800", Note: "The usual brass for die casting. Yield is at 0.2 % offset here, not at 0.5 % extension as for the other castings of this family. The tensile figure is shown as a minimum by the association; the standard is remembered to list it as typical.", Kind: "yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "Z30A"},
 		{System: "trade", Name: "yellow brass die casting alloy"},
 		{System: "trade", Name: "CDA 858"},
@@ -496,7 +496,7 @@ var copperBrass = []*props.Alloy{
 			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[45]},
 		}},
 	}},
-	{ID: "c89836", Name: "C89836", UNS: "C89836", Note: "Bismuth takes the place of lead for drinking water parts.", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
+	{ID: "c89836", Name: "C89836", UNS: "C89836", Note: "Bismuth takes the place of lead for drinking water parts.", Kind: "lead-free bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
 		{Element: "Cu", Text: "87.0–91.0", Lo: 87, Hi: 91},
 		{Element: "Sn", Text: "4.0–7.0", Lo: 4, Hi: 7},
 		{Element: "Pb", Text: "0.25 max", Hi: 0.25},

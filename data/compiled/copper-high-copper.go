@@ -37,7 +37,7 @@ var copperHighCopperConditions = [...]props.Conditions{
 }
 
 var copperHighCopper = []*props.Alloy{
-	{ID: "c80100", Name: "C80100", UNS: "C80100", Note: "Copper with silver 99.95 % minimum: chosen for conductivity, the softest casting here.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c80100", Name: "C80100", UNS: "C80100", Note: "Copper with silver 99.95 % minimum: chosen for conductivity, the softest casting here.", Kind: "cast copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "cast oxygen-free copper"},
 		{System: "trade", Name: "CDA 801"},
 		{System: "trade", Name: "C801"},
@@ -63,7 +63,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[1]},
 		}},
 	}},
-	{ID: "c81100", Name: "C81100", UNS: "C81100", Note: "Copper with silver 99.70 % minimum.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c81100", Name: "C81100", UNS: "C81100", Note: "Copper with silver 99.70 % minimum.", Kind: "cast high conductivity copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "cast high conductivity copper"},
 		{System: "trade", Name: "CDA 811"},
 		{System: "trade", Name: "C811"},
@@ -89,7 +89,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[3]},
 		}},
 	}},
-	{ID: "c81500", Name: "C81500", UNS: "C81500", Note: "Hardened by heat treatment while keeping about four fifths of the conductivity of copper. HT: solution treated and aged.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c81500", Name: "C81500", UNS: "C81500", Note: "Hardened by heat treatment while keeping about four fifths of the conductivity of copper. HT: solution treated and aged.", Kind: "chromium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 815"},
 		{System: "trade", Name: "C815"},
 	}, Composition: props.Composition{Source: &sourceCDACAST, Limits: []props.Limit{
@@ -113,7 +113,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[5]},
 		}},
 	}},
-	{ID: "c82000", Name: "C82000", UNS: "C82000", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c82000", Name: "C82000", UNS: "C82000", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium-cobalt copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 820"},
 		{System: "trade", Name: "C820"},
 	}, Composition: props.Composition{Source: &sourceCDACAST, Limits: []props.Limit{
@@ -135,7 +135,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[7]},
 		}},
 	}},
-	{ID: "c82200", Name: "C82200", UNS: "C82200", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c82200", Name: "C82200", UNS: "C82200", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium-nickel copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 822"},
 		{System: "trade", Name: "C822"},
 	}, Composition: props.Composition{Source: &sourceCDACAST, Limits: []props.Limit{
@@ -158,7 +158,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 96, Hi: 96, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[9]},
 		}},
 	}},
-	{ID: "c82400", Name: "C82400", UNS: "C82400", Note: "High strength beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c82400", Name: "C82400", UNS: "C82400", Note: "High strength beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 824"},
 		{System: "trade", Name: "C824"},
 	}, Composition: props.Composition{Source: &sourceCDACAST, Limits: []props.Limit{
@@ -180,7 +180,7 @@ var copperHighCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[11]},
 		}},
 	}},
-	{ID: "c82500", Name: "C82500", UNS: "C82500", Note: "The usual high strength beryllium copper casting alloy; the figures here are as cast, before aging. Dust and fume of beryllium need the precautions of the local codes.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c82500", Name: "C82500", UNS: "C82500", Note: "The usual high strength beryllium copper casting alloy; the figures here are as cast, before aging. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 825"},
 		{System: "trade", Name: "C825"},
 	}, Composition: props.Composition{Source: &sourceCDACAST, Limits: []props.Limit{

@@ -92,7 +92,7 @@ var copperManganeseSiliconConditions = [...]props.Conditions{
 }
 
 var copperManganeseSilicon = []*props.Alloy{
-	{ID: "c86200", Name: "C86200", UNS: "C86200", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c86200", Name: "C86200", UNS: "C86200", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "95 000 psi manganese bronze"},
 		{System: "former ASTM", Name: "B147-8B"},
 		{System: "SAE", Name: "SAE 430A"},
@@ -137,7 +137,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[3]},
 		}},
 	}},
-	{ID: "c86300", Name: "C86300", UNS: "C86300", Note: "The strongest of the common sand cast copper alloys; slow heavy bearings, gears, screw-down nuts.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c86300", Name: "C86300", UNS: "C86300", Note: "The strongest of the common sand cast copper alloys; slow heavy bearings, gears, screw-down nuts.", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "110 000 psi manganese bronze"},
 		{System: "SAE", Name: "SAE 430B"},
 		{System: "former ASTM", Name: "B147-8C"},
@@ -197,7 +197,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[19], Block: &copperManganeseSiliconBlocks[14]},
 		}},
 	}},
-	{ID: "c86400", Name: "C86400", UNS: "C86400", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c86400", Name: "C86400", UNS: "C86400", Kind: "leaded manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 864"},
 		{System: "trade", Name: "C864"},
 	}, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
@@ -232,7 +232,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[18]},
 		}},
 	}},
-	{ID: "c86500", Name: "C86500", UNS: "C86500", Note: "The modulus was read on another page than the other physical figures.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c86500", Name: "C86500", UNS: "C86500", Note: "The modulus was read on another page than the other physical figures.", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "No. 1 manganese bronze"},
 		{System: "SAE", Name: "SAE 43"},
 		{System: "former ASTM", Name: "B147-8A"},
@@ -286,7 +286,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[25]},
 		}},
 	}},
-	{ID: "c86700", Name: "C86700", UNS: "C86700", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c86700", Name: "C86700", UNS: "C86700", Kind: "leaded manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 867"},
 		{System: "trade", Name: "C867"},
 	}, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
@@ -318,7 +318,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
 		}},
 	}},
-	{ID: "c87300", Name: "C87300", UNS: "C87300", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c87300", Name: "C87300", UNS: "C87300", Kind: "silicon bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "95-1-4 silicon bronze"},
 		{System: "trade", Name: "CDA 873"},
 		{System: "trade", Name: "C873"},
@@ -355,7 +355,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[32]},
 		}},
 	}},
-	{ID: "c87400", Name: "C87400", UNS: "C87400", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c87400", Name: "C87400", UNS: "C87400", Kind: "leaded silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 874"},
 		{System: "trade", Name: "C874"},
 	}, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
@@ -383,7 +383,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[35]},
 		}},
 	}},
-	{ID: "c87500", Name: "C87500", UNS: "C87500", Note: "Earlier editions of the standard allow up to 0.5 % lead; the limit shown is the later one.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c87500", Name: "C87500", UNS: "C87500", Note: "Earlier editions of the standard allow up to 0.5 % lead; the limit shown is the later one.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "82-14-4 silicon brass"},
 		{System: "former ASTM", Name: "B198-13B"},
 		{System: "trade", Name: "CDA 875"},
@@ -425,7 +425,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.234, Hi: 0.234, Place: -3, Unit: units.InPerFt}, Cond: &copperManganeseSiliconConditions[29], Block: &copperManganeseSiliconBlocks[41]},
 		}},
 	}},
-	{ID: "c87600", Name: "C87600", UNS: "C87600", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c87600", Name: "C87600", UNS: "C87600", Kind: "silicon bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 876"},
 		{System: "trade", Name: "C876"},
 	}, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
@@ -453,7 +453,7 @@ var copperManganeseSilicon = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
 		}},
 	}},
-	{ID: "c87800", Name: "C87800", UNS: "C87800", Note: "The strongest of the common brass die casting alloys. Yield is at 0.2 % offset.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c87800", Name: "C87800", UNS: "C87800", Note: "The strongest of the common brass die casting alloys. Yield is at 0.2 % offset.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "ZS144A"},
 		{System: "trade", Name: "silicon brass die casting alloy"},
 		{System: "trade", Name: "CDA 878"},

@@ -50,7 +50,7 @@ var copperNickelConditions = [...]props.Conditions{
 }
 
 var copperNickel = []*props.Alloy{
-	{ID: "c96200", Name: "C96200", UNS: "C96200", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c96200", Name: "C96200", UNS: "C96200", Kind: "copper-nickel", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "90-10 copper-nickel"},
 		{System: "trade", Name: "CDA 962"},
 		{System: "trade", Name: "C962"},
@@ -78,7 +78,7 @@ var copperNickel = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[1]},
 		}},
 	}},
-	{ID: "c96400", Name: "C96400", UNS: "C96400", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c96400", Name: "C96400", UNS: "C96400", Kind: "copper-nickel", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "70-30 copper-nickel"},
 		{System: "trade", Name: "CDA 964"},
 		{System: "trade", Name: "C964"},
@@ -117,7 +117,7 @@ var copperNickel = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[5]},
 		}},
 	}},
-	{ID: "c97300", Name: "C97300", UNS: "C97300", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c97300", Name: "C97300", UNS: "C97300", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 973"},
 		{System: "trade", Name: "C973"},
 	}, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
@@ -157,7 +157,7 @@ var copperNickel = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[9]},
 		}},
 	}},
-	{ID: "c97600", Name: "C97600", UNS: "C97600", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c97600", Name: "C97600", UNS: "C97600", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "dairy metal"},
 		{System: "trade", Name: "dairy bronze"},
 		{System: "trade", Name: "CDA 976"},
@@ -200,7 +200,7 @@ var copperNickel = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[14]},
 		}},
 	}},
-	{ID: "c97800", Name: "C97800", UNS: "C97800", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c97800", Name: "C97800", UNS: "C97800", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "66-5-2-2-25"},
 		{System: "trade", Name: "CDA 978"},
 		{System: "trade", Name: "C978"},
@@ -242,7 +242,7 @@ var copperNickel = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[18]},
 		}},
 	}},
-	{ID: "c99700", Name: "C99700", UNS: "C99700", Note: "A white brass for sand, permanent mold and die casting.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c99700", Name: "C99700", UNS: "C99700", Note: "A white brass for sand, permanent mold and die casting.", Kind: "white manganese brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "white manganese bronze"},
 		{System: "trade", Name: "CDA 997"},
 		{System: "trade", Name: "C997"},

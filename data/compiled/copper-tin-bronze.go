@@ -146,7 +146,7 @@ var copperTinBronzeConditions = [...]props.Conditions{
 }
 
 var copperTinBronze = []*props.Alloy{
-	{ID: "c90300", Name: "C90300", UNS: "C90300", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c90300", Name: "C90300", UNS: "C90300", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "Navy G"},
 		{System: "SAE", Name: "SAE 620"},
 		{System: "trade", Name: "88-8-0-4"},
@@ -208,7 +208,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[6]},
 		}},
 	}},
-	{ID: "c90500", Name: "C90500", UNS: "C90500", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c90500", Name: "C90500", UNS: "C90500", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "gun metal"},
 		{System: "SAE", Name: "SAE 62"},
 		{System: "trade", Name: "88-10-0-2"},
@@ -275,7 +275,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[15]},
 		}},
 	}},
-	{ID: "c90700", Name: "C90700", UNS: "C90700", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c90700", Name: "C90700", UNS: "C90700", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "gear bronze"},
 		{System: "SAE", Name: "SAE 65"},
 		{System: "trade", Name: "89-11"},
@@ -320,7 +320,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
 		}},
 	}},
-	{ID: "c91100", Name: "C91100", UNS: "C91100", Note: "Bridge bearing bronze, ordered by its compressive deformation limit rather than by tensile strength.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c91100", Name: "C91100", UNS: "C91100", Note: "Bridge bearing bronze, ordered by its compressive deformation limit rather than by tensile strength.", Kind: "high tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "84-16"},
 		{System: "trade", Name: "CDA 911"},
 		{System: "trade", Name: "C911"},
@@ -339,7 +339,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[16], Block: &copperTinBronzeBlocks[23]},
 		}},
 	}},
-	{ID: "c91300", Name: "C91300", UNS: "C91300", Note: "Bridge and bell bronze: hard, with almost no elongation; ordered by its compressive deformation limit.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c91300", Name: "C91300", UNS: "C91300", Note: "Bridge and bell bronze: hard, with almost no elongation; ordered by its compressive deformation limit.", Kind: "high tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "81-19"},
 		{System: "trade", Name: "bell metal"},
 		{System: "trade", Name: "CDA 913"},
@@ -369,7 +369,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperTinBronzeConditions[17], Block: &copperTinBronzeBlocks[28]},
 		}},
 	}},
-	{ID: "c92200", Name: "C92200", UNS: "C92200", Note: "Steam and valve bronze, used to about 550 °F.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92200", Name: "C92200", UNS: "C92200", Note: "Steam and valve bronze, used to about 550 °F.", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "Navy M"},
 		{System: "trade", Name: "steam bronze"},
 		{System: "SAE", Name: "SAE 622"},
@@ -421,7 +421,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[18], Block: &copperTinBronzeBlocks[36]},
 		}},
 	}},
-	{ID: "c92300", Name: "C92300", UNS: "C92300", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92300", Name: "C92300", UNS: "C92300", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "leaded Navy G"},
 		{System: "trade", Name: "87-8-1-4"},
 		{System: "trade", Name: "CDA 923"},
@@ -466,7 +466,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[42]},
 		}},
 	}},
-	{ID: "c92500", Name: "C92500", UNS: "C92500", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92500", Name: "C92500", UNS: "C92500", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 640"},
 		{System: "trade", Name: "87-11-1-0-1"},
 		{System: "trade", Name: "CDA 925"},
@@ -495,7 +495,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
 		}},
 	}},
-	{ID: "c92600", Name: "C92600", UNS: "C92600", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92600", Name: "C92600", UNS: "C92600", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "87-10-1-2"},
 		{System: "trade", Name: "CDA 926"},
 		{System: "trade", Name: "C926"},
@@ -525,7 +525,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
 		}},
 	}},
-	{ID: "c92700", Name: "C92700", UNS: "C92700", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92700", Name: "C92700", UNS: "C92700", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 63"},
 		{System: "trade", Name: "88-10-2-0"},
 		{System: "trade", Name: "CDA 927"},
@@ -564,7 +564,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[52]},
 		}},
 	}},
-	{ID: "c92900", Name: "C92900", UNS: "C92900", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c92900", Name: "C92900", UNS: "C92900", Kind: "leaded nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 929"},
 		{System: "trade", Name: "C929"},
 	}, Composition: props.Composition{Source: &sourceASTMB505, Limits: []props.Limit{
@@ -601,7 +601,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[56]},
 		}},
 	}},
-	{ID: "c93200", Name: "C93200", UNS: "C93200", Note: "The everyday bearing bronze. One page prints 35/18/20 as a minimum; those are the typical figures, the standard asks for 30/14/15.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c93200", Name: "C93200", UNS: "C93200", Note: "The everyday bearing bronze. One page prints 35/18/20 as a minimum; those are the typical figures, the standard asks for 30/14/15.", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 660"},
 		{System: "trade", Name: "bearing bronze"},
 		{System: "trade", Name: "83-7-7-3"},
@@ -661,7 +661,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[62]},
 		}},
 	}},
-	{ID: "c93500", Name: "C93500", UNS: "C93500", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c93500", Name: "C93500", UNS: "C93500", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 66"},
 		{System: "trade", Name: "85-5-9-1"},
 		{System: "trade", Name: "CDA 935"},
@@ -703,7 +703,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[66]},
 		}},
 	}},
-	{ID: "c93700", Name: "C93700", UNS: "C93700", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c93700", Name: "C93700", UNS: "C93700", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 64"},
 		{System: "trade", Name: "80-10-10"},
 		{System: "trade", Name: "bushing and bearing bronze"},
@@ -770,7 +770,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[74]},
 		}},
 	}},
-	{ID: "c93800", Name: "C93800", UNS: "C93800", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c93800", Name: "C93800", UNS: "C93800", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 67"},
 		{System: "trade", Name: "78-7-15"},
 		{System: "trade", Name: "anti-acid metal"},
@@ -823,7 +823,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[81]},
 		}},
 	}},
-	{ID: "c94300", Name: "C94300", UNS: "C94300", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c94300", Name: "C94300", UNS: "C94300", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "70-5-25"},
 		{System: "trade", Name: "soft bronze"},
 		{System: "trade", Name: "CDA 943"},
@@ -864,7 +864,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[87]},
 		}},
 	}},
-	{ID: "c94700", Name: "C94700", UNS: "C94700", Note: "Can be hardened by heat treatment. HT: solution treated and aged.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c94700", Name: "C94700", UNS: "C94700", Note: "Can be hardened by heat treatment. HT: solution treated and aged.", Kind: "nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "88-5-0-2-5"},
 		{System: "trade", Name: "nickel tin bronze"},
 		{System: "trade", Name: "CDA 947"},
@@ -923,7 +923,7 @@ var copperTinBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
 		}},
 	}},
-	{ID: "c94800", Name: "C94800", UNS: "C94800", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c94800", Name: "C94800", UNS: "C94800", Kind: "leaded nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "87-5-1-2-5"},
 		{System: "trade", Name: "leaded nickel tin bronze"},
 		{System: "trade", Name: "CDA 948"},

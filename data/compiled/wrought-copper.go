@@ -110,7 +110,7 @@ var wroughtCopperConditions = [...]props.Conditions{
 }
 
 var wroughtCopper = []*props.Alloy{
-	{ID: "c11000", Name: "C11000", UNS: "C11000", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c11000", Name: "C11000", UNS: "C11000", Kind: "electrolytic tough pitch copper", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "ETP copper"},
 		{System: "trade", Name: "electrolytic tough pitch copper"},
 		{System: "EN 1652", Name: "CW004A"},
@@ -163,7 +163,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &wroughtCopperConditions[8], Block: &wroughtCopperBlocks[6]},
 		}},
 	}},
-	{ID: "c26000", Name: "C26000", UNS: "C26000", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c26000", Name: "C26000", UNS: "C26000", Kind: "cartridge brass", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "cartridge brass"},
 		{System: "EN", Name: "CW505L", Near: true},
 		{System: "trade", Name: "CDA 260"},
@@ -206,7 +206,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &wroughtCopperConditions[8], Block: &wroughtCopperBlocks[10]},
 		}},
 	}},
-	{ID: "c28000", Name: "C28000", UNS: "C28000", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c28000", Name: "C28000", UNS: "C28000", Kind: "yellow brass", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "Muntz metal"},
 		{System: "EN", Name: "CW509L", Near: true},
 		{System: "trade", Name: "CDA 280"},
@@ -235,7 +235,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &wroughtCopperConditions[8], Block: &wroughtCopperBlocks[12]},
 		}},
 	}},
-	{ID: "c36000", Name: "C36000", UNS: "C36000", Note: "The reference of the brass machinability scale. Lead was 2.5–3.7 % in older editions.", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c36000", Name: "C36000", UNS: "C36000", Note: "The reference of the brass machinability scale. Lead was 2.5–3.7 % in older editions.", Kind: "free cutting brass", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "free-cutting brass"},
 		{System: "trade", Name: "free-machining brass"},
 		{System: "EN 12164", Name: "CW603N", Near: true},
@@ -277,7 +277,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtCopperConditions[5], Block: &wroughtCopperBlocks[18]},
 		}},
 	}},
-	{ID: "c37700", Name: "C37700", UNS: "C37700", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c37700", Name: "C37700", UNS: "C37700", Kind: "forging brass", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "forging brass"},
 		{System: "EN", Name: "CW608N", Near: true},
 		{System: "trade", Name: "CDA 377"},
@@ -305,7 +305,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtCopperConditions[7], Agrees: &sourceTRADECU, Block: &wroughtCopperBlocks[20]},
 		}},
 	}},
-	{ID: "c46400", Name: "C46400", UNS: "C46400", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c46400", Name: "C46400", UNS: "C46400", Kind: "naval brass", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "naval brass"},
 		{System: "trade", Name: "CDA 464"},
 		{System: "trade", Name: "C464"},
@@ -361,7 +361,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtCopperConditions[26], Block: &wroughtCopperBlocks[30]},
 		}},
 	}},
-	{ID: "c51000", Name: "C51000", UNS: "C51000", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c51000", Name: "C51000", UNS: "C51000", Kind: "phosphor bronze", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "phosphor bronze A"},
 		{System: "EN", Name: "CW451K", Near: true},
 		{System: "trade", Name: "CDA 510"},
@@ -404,7 +404,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtCopperConditions[29], Block: &wroughtCopperBlocks[36]},
 		}},
 	}},
-	{ID: "c65500", Name: "C65500", UNS: "C65500", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c65500", Name: "C65500", UNS: "C65500", Kind: "high silicon bronze", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "high silicon bronze A"},
 		{System: "trade", Name: "CDA 655"},
 		{System: "trade", Name: "C655"},
@@ -451,7 +451,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtCopperConditions[5], Block: &wroughtCopperBlocks[41]},
 		}},
 	}},
-	{ID: "c67500", Name: "C67500", UNS: "C67500", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c67500", Name: "C67500", UNS: "C67500", Kind: "manganese bronze", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "manganese bronze A"},
 		{System: "trade", Name: "CDA 675"},
 		{System: "trade", Name: "C675"},
@@ -506,7 +506,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtCopperConditions[38], Block: &wroughtCopperBlocks[48]},
 		}},
 	}},
-	{ID: "c70600", Name: "C70600", UNS: "C70600", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c70600", Name: "C70600", UNS: "C70600", Kind: "copper-nickel", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "90-10 copper-nickel"},
 		{System: "EN", Name: "CW352H", Near: true},
 		{System: "trade", Name: "CDA 706"},
@@ -534,7 +534,7 @@ var wroughtCopper = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.Pct}, Cond: &wroughtCopperConditions[41], Agrees: &sourceTRADECU, Block: &wroughtCopperBlocks[50]},
 		}},
 	}},
-	{ID: "c71500", Name: "C71500", UNS: "C71500", Family: &familywroughtCopper, Aliases: []props.Alias{
+	{ID: "c71500", Name: "C71500", UNS: "C71500", Kind: "copper-nickel", Family: &familywroughtCopper, Aliases: []props.Alias{
 		{System: "trade", Name: "70-30 copper-nickel"},
 		{System: "EN", Name: "CW354H", Near: true},
 		{System: "trade", Name: "CDA 715"},

@@ -141,7 +141,7 @@ func (l *loader) claim(r *record.Record, key, id string) {
 func (l *loader) alloy(r *record.Record) {
 	a := &props.Alloy{ID: r.Text("id", true), File: r.File(), Line: r.LineOf("")}
 	r.Label = a.ID
-	a.Name, a.UNS, a.Note = r.Text("name", true), r.Text("uns", false), r.Text("note", false)
+	a.Name, a.Kind, a.UNS, a.Note = r.Text("name", true), r.Text("kind", false), r.Text("uns", false), r.Text("note", false)
 	a.Aliases = l.aliases(r)
 	family := r.Text("family", true)
 	a.Family = l.families[family]

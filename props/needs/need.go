@@ -3,7 +3,9 @@
 package needs
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -48,41 +50,63 @@ type Need struct {
 	// Limit is what was typed: Lo for lower bounds, Hi for upper bounds, both
 	// for Between (equal otherwise).
 	Limit     units.Quantity
+	Cond      props.Conditions // of the test, as far as stated; for Brinell the unit says the load too
 	Processes []props.Process
 	Families  []string // family ids
 	Tempers   []string // upper case; "" is as cast
+	Not       bool     // any but these processes, families or tempers
 	Text      string   // as typed
 	Off       bool     // switched off by the user
 }
 
 // String writes the need in one normal form that Parse reads back.
 func (n *Need) String() string {
-	switch n.Kind {
-	case OfProcess:
-		words := make([]string, len(n.Processes))
-		for i, p := range n.Processes {
-			words[i] = p.String()
+	if n.Kind != OfProperty {
+		sign := " = "
+		if n.Not {
+			sign = " ≠ "
 		}
-		return "process = " + strings.Join(words, " or ")
-	case OfFamily:
-		return "family = " + strings.Join(n.Families, " or ")
-	case OfTemper:
-		return "temper = " + strings.Join(n.Tempers, " or ")
+		return n.Kind.String() + sign + strings.Join(n.named(), " or ")
 	}
 	name := props.InSentence(n.Property.Info().Name)
 	if n.Limit.Unit.Reciprocal() {
 		name = "electrical resistivity"
 	}
-	if n.Op == Between {
-		return name + " " + n.Limit.String()
+	cond := n.Cond
+	cond.Load, cond.Ball = 0, 0
+	under := ""
+	if c := cond.String(); c != "" {
+		under = " (" + c + ")"
 	}
-	if n.Property.Info().Dimension == units.Rating {
-		if n.Op == MoreThan {
-			return name + " better than " + n.Limit.String()
-		}
+	rating := n.Property.Info().Dimension == units.Rating
+	switch {
+	case n.Op == Between:
+		return name + " " + n.Limit.String() + under
+	case rating && n.Op == MoreThan:
+		return name + " better than " + n.Limit.String()
+	case rating:
 		return name + " " + n.Limit.String() + " or better"
 	}
-	return fmt.Sprintf("%s %s %s", name, opSigns[n.Op], n.Limit.String())
+	return fmt.Sprintf("%s %s %s%s", name, opSigns[n.Op], n.Limit.String(), under)
+}
+
+// named lists the processes, families or tempers.
+func (n *Need) named() []string {
+	switch n.Kind {
+	case OfFamily:
+		return n.Families
+	case OfTemper:
+		words := slices.Clone(n.Tempers)
+		for i := range words {
+			words[i] = cmp.Or(words[i], "as cast")
+		}
+		return words
+	}
+	var words []string
+	for _, p := range n.Processes {
+		words = append(words, p.String())
+	}
+	return words
 }
 
 // bounds are the limits in SI; infinite where there is none. A conductivity
@@ -122,13 +146,18 @@ func turned(op Op) Op {
 
 // admits answers the needs that are not about a figure.
 func (n *Need) admits(m *props.Material) bool {
+	in := true
 	switch n.Kind {
 	case OfProcess:
-		return slices.Contains(n.Processes, m.Process)
+		in = slices.Contains(n.Processes, m.Process)
 	case OfFamily:
-		return slices.Contains(n.Families, m.Alloy.Family.ID)
+		in = slices.ContainsFunc(n.Families, m.Alloy.Is)
 	case OfTemper:
-		return slices.Contains(n.Tempers, strings.ToUpper(m.Temper))
+		in = slices.Contains(n.Tempers, strings.ToUpper(m.Temper))
+	default:
+		return true
 	}
-	return true
+	return in != n.Not
 }
+
+var inf = math.Inf(1)

@@ -5,7 +5,11 @@
 // intervals, or with the reason why there is no number.
 package part
 
-import "strings"
+import (
+	"strings"
+
+	"alongside/units"
+)
 
 // Case is how the part is loaded, for equal stiffness and equal strength.
 type Case string
@@ -120,6 +124,14 @@ var fieldInfos = [fieldCount]FieldInfo{
 func (f Field) Info() *FieldInfo { return &fieldInfos[f] }
 
 func (f Field) String() string { return fieldInfos[f].Name }
+
+// Dimension is what the field measures; NoDimension where it holds words or an id.
+func (f Field) Dimension() units.Dimension {
+	if f == FieldService {
+		return units.Temperature
+	}
+	return limits[f].dim
+}
 
 // Fields lists all fields in form order.
 func Fields() []Field {

@@ -1,0 +1,347 @@
+package needs
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/catalog"
+	"alongside/props/compare"
+	"alongside/props/part"
+	"alongside/props/spelling"
+	"alongside/units"
+)
+
+// names reads the processes, families or tempers from i on: one, or several with
+// "or" between them, behind "process =" or alone.
+func (r *reader) names(ts []token, i, from int) int {
+	n := Need{Kind: ts[i].kind, Not: i > from}
+	headed := ts[i].role == head
+	if headed {
+		for i++; i < len(ts) && (ts[i].role == bound && ts[i].op == Between || ts[i].role == negation); i++ {
+			n.Not = n.Not || ts[i].role == negation
+		}
+	}
+	start := i
+	for ; i < len(ts); i++ {
+		m := ts[i].meaning
+		if headed && n.Kind == OfTemper && r.isTemper(strings.ToUpper(ts[i].text)) {
+			m = meaning{role: named, kind: OfTemper, temper: strings.ToUpper(ts[i].text)}
+		}
+		switch {
+		case m.role == named && m.kind == n.Kind && (i == start || ts[i-1].role == either):
+			n.add(m)
+			continue
+		case m.role == either && i+1 < len(ts) && i > start && (ts[i+1].kind == n.Kind && ts[i+1].role == named || headed):
+			continue
+		case headed && (i == start || ts[i-1].role == either):
+			r.refuse(r.span(ts[from:]), &ParseError{Word: ts[i].text, Hint: r.hint(n.Kind, ts[i].text)})
+			return len(ts)
+		}
+		break
+	}
+	if n.empty() {
+		r.refuse(r.span(ts[from:i]), &ParseError{Hint: "name a " + n.Kind.String() + ", for example " + exampleOf[n.Kind]})
+		return i
+	}
+	r.name(r.span(ts[from:i]), n, ts[from])
+	return i
+}
+
+var exampleOf = map[Kind]string{OfProcess: `"process = pm or sand"`, OfFamily: `"family = aluminum"`, OfTemper: `"temper = T5 or T6"`}
+
+// add adds what a word names to what will do.
+func (n *Need) add(m meaning) {
+	switch n.Kind {
+	case OfProcess:
+		n.Processes = addOnce(n.Processes, m.process)
+	case OfFamily:
+		for _, id := range m.families {
+			n.Families = addOnce(n.Families, id)
+		}
+	case OfTemper:
+		n.Tempers = addOnce(n.Tempers, m.temper)
+	}
+}
+
+func addOnce[T comparable](list []T, v T) []T {
+	if slices.Contains(list, v) {
+		return list
+	}
+	return append(list, v)
+}
+
+func (n *Need) empty() bool { return len(n.Processes)+len(n.Families)+len(n.Tempers) == 0 }
+
+// name takes a need on names. One that follows another of its kind behind a comma
+// adds to it, "no zinc and magnesium" excludes both, and "any iron but gray" takes
+// from what was named before.
+func (r *reader) name(text string, n Need, first token) {
+	for _, t := range n.Tempers {
+		if t != "" && !r.tempers[t] && first.role != head {
+			r.refuse(text, &ParseError{Hint: "no material on file has the temper " + t})
+			return
+		}
+	}
+	var before *Piece
+	if len(r.out) > 0 && r.out[len(r.out)-1].Need != nil && r.out[len(r.out)-1].Need.Kind == n.Kind {
+		before = &r.out[len(r.out)-1]
+	}
+	switch {
+	case before == nil:
+	case r.joined == "and" && before.Need.Not && !n.Not:
+		n.Not = true
+		r.take(text, n, true)
+		return
+	case !before.Need.Not && (n.Not || r.joined == "but") && n.within(before.Need):
+		before.Need.remove(&n)
+		r.extend(before, text)
+		return
+	case !before.Need.Not && !n.Not && r.joined == "" && (first.brk == ',' || first.role != head):
+		all := before.Need.String()
+		for _, m := range n.meanings() {
+			before.Need.add(m)
+		}
+		if before.Need.String() != all {
+			r.extend(before, text)
+		}
+		return
+	}
+	r.take(text, n, false)
+}
+
+// extend renews the text of a piece that a second one was added to.
+func (r *reader) extend(p *Piece, text string) {
+	p.Text += ", " + text
+	p.Need.Text = p.Need.String()
+	p.ReadAs = p.Need.Text
+}
+
+// meanings is the reverse of add.
+func (n *Need) meanings() []meaning {
+	var list []meaning
+	for _, p := range n.Processes {
+		list = append(list, meaning{process: p})
+	}
+	for _, f := range n.Families {
+		list = append(list, meaning{families: []string{f}})
+	}
+	for _, t := range n.Tempers {
+		list = append(list, meaning{temper: t})
+	}
+	return list
+}
+
+// within reports whether all that n names is a part of what o names.
+func (n *Need) within(o *Need) bool {
+	return len(n.Families) < len(o.Families) && !slices.ContainsFunc(n.Families, func(f string) bool { return !slices.Contains(o.Families, f) }) && n.Kind == OfFamily
+}
+
+func (n *Need) remove(o *Need) {
+	n.Families = slices.DeleteFunc(slices.Clone(n.Families), func(f string) bool { return slices.Contains(o.Families, f) })
+}
+
+// hint lists what may be named, or the nearest of it.
+func (r *reader) hint(k Kind, typed string) string {
+	var known []string
+	switch k {
+	case OfProcess:
+		known = props.ProcessWords()
+	case OfFamily:
+		for _, f := range r.catalog.Families {
+			known = append(known, f.ID)
+		}
+	case OfTemper:
+		return "write for example " + exampleOf[k]
+	}
+	if near := spelling.Nearest(key(typed), known); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "use one of: " + strings.Join(known, ", ")
+}
+
+// link passes over "of" and "in"; behind "made of" a designation is the mate's.
+func (r *reader) link(ts []token, i int) int {
+	if strings.EqualFold(ts[i].text, "made of") && i+1 < len(ts) && ts[i+1].role != named {
+		return r.mate(ts, i, false)
+	}
+	return i + 1
+}
+
+// designation is the end of the words from i on that can name a material.
+func designation(ts []token, i int) int {
+	for i < len(ts) && (ts[i].role == unknown || ts[i].role == named || ts[i].role == quantity && ts[i].bare || isFit(ts[i])) {
+		i++
+	}
+	return i
+}
+
+// isFit reports whether the word is shaft or bore, which belongs to the mate.
+func isFit(t token) bool { return t.role == subject && slices.Contains(t.fields, part.FieldFit) }
+
+// mate reads what the part runs on or is joined to.
+func (r *reader) mate(ts []token, i int, neg bool) int {
+	end := designation(ts, i+1)
+	for end > i+1 && isFit(ts[end-1]) {
+		end--
+	}
+	next := end
+	for next < len(ts) && isFit(ts[next]) {
+		next++
+	}
+	if end == i+1 && next == end && end < len(ts) {
+		return end // on plus something that is read by itself
+	}
+	if end == i+1 || neg {
+		r.unread(ts[i:next])
+		return next
+	}
+	r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMate, Text: r.span(ts[i+1 : end])}, false)
+	return next
+}
+
+// compared reads a limit set by another metal: "lighter than bronze", "yield at
+// least that of A356-T6". subj is what is compared where the words before say it.
+func (r *reader) compared(ts []token, i, from int, subj *token, neg bool) int {
+	t := ts[i]
+	if t.role == against {
+		i++
+	} else {
+		t.op = AtLeast
+	}
+	if subj != nil {
+		t.props = subj.props
+	}
+	if len(t.props) == 0 {
+		r.unread(ts[from:])
+		return len(ts)
+	}
+	if neg {
+		t.op = inverse(t.op)
+	}
+	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
+		s := token{meaning: meaning{role: subject, props: t.props}}
+		return r.limitOf(ts, i, from, limit{subject: &s, op: t.op, stated: true}, false)
+	}
+	end := designation(ts, i)
+	text := r.span(ts[i:end])
+	for end < len(ts) && ts[end].role == bound { // or better
+		end++
+	}
+	n, source, err := r.figureOf(t.props[0], text)
+	if err != nil {
+		if end < len(ts) && ts[end].role == quantity { // of blue 20 ksi
+			end, err = len(ts), &ParseError{Word: r.span(ts[i:end])}
+		}
+		r.refuse(r.span(ts[from:end]), err)
+		return end
+	}
+	n.Op = t.op
+	if n.Property.Info().Sense == props.Less && subj != nil {
+		n.Op = AtMost
+	}
+	r.take(r.span(ts[from:end]), n, true)
+	if p := &r.out[len(r.out)-1]; p.ReadAs != "" {
+		p.ReadAs += ", " + source
+	}
+	return end
+}
+
+// figureOf is the figure of the metal or the family that a text names, as a need
+// that it meets itself; of a family the best there is, so that what is better is
+// better than every one.
+func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source string, err *ParseError) {
+	b := compare.NewBench()
+	b.System = r.system
+	one := []props.PropertyID{p}
+	if m := r.families[key(text)]; m.role == named {
+		var best *props.Material
+		for _, mat := range r.catalog.Materials {
+			list := BetterThan(&b, mat, one)
+			family := Need{Kind: OfFamily, Families: m.families}
+			if len(list) == 0 || !family.admits(mat) || best != nil && !beyond(&list[0], &n) {
+				continue
+			}
+			best, n = mat, list[0]
+		}
+		if best == nil {
+			return n, "", &ParseError{Hint: "no figure of it is on file for " + text}
+		}
+		return n, "the figure of " + best.Name() + ", the best of " + text, nil
+	}
+	m, resolveErr := r.catalog.Resolve(text)
+	var several *catalog.NotFound
+	if errors.As(resolveErr, &several) || m == nil {
+		return n, "", &ParseError{Hint: resolveErr.Error()}
+	}
+	list := BetterThan(&b, m, one)
+	if len(list) == 0 {
+		return n, "", &ParseError{Hint: "no figure of it is on file for " + m.Name()}
+	}
+	return list[0], "the figure of " + m.Name(), nil
+}
+
+// beyond reports whether a limit asks for more than another on the same property.
+func beyond(a, b *Need) bool {
+	if a.Limit.Unit.Dimension() != b.Limit.Unit.Dimension() {
+		return false // Brinell under another load
+	}
+	x, y := a.Limit.Unit.ToSI(a.Limit.Lo), b.Limit.Unit.ToSI(b.Limit.Lo)
+	if a.Op == AtMost || a.Op == LessThan {
+		return x < y
+	}
+	return x > y
+}
+
+// inverse is the bound that holds where op does not.
+func inverse(op Op) Op {
+	switch op {
+	case AtLeast:
+		return LessThan
+	case AtMost:
+		return MoreThan
+	case MoreThan:
+		return AtMost
+	case LessThan:
+		return AtLeast
+	}
+	return op
+}
+
+// ofUnit is what a quantity in the unit can be of where nothing is said.
+func ofUnit(u units.Unit) ([]props.PropertyID, []part.Field) {
+	switch u.Dimension() {
+	case units.Stress:
+		if u == units.Mpsi || u == units.GPa {
+			return []props.PropertyID{props.ElasticModulus}, nil
+		}
+		return bareStress, nil
+	case units.Percent:
+		return barePercent, nil
+	case units.Energy:
+		return bareImpact, nil
+	case units.Mass:
+		return nil, []part.Field{part.FieldMass}
+	case units.Volume:
+		return nil, []part.Field{part.FieldVolume}
+	case units.Length:
+		return nil, []part.Field{part.FieldWall, part.FieldLength}
+	case units.Temperature:
+		return nil, []part.Field{part.FieldService}
+	case units.Strain, units.Ratio, units.NoDimension, units.Rating, units.Force:
+		return nil, nil
+	}
+	for _, p := range props.Properties() {
+		if fits(p, u) {
+			return []props.PropertyID{p}, nil
+		}
+	}
+	return nil, nil
+}
+
+// fits reports whether the property is measured in the unit.
+func fits(p props.PropertyID, u units.Unit) bool {
+	d := p.Info().Dimension
+	return u.Dimension() == d || d == units.HBUnstated && u.Dimension().Brinell()
+}

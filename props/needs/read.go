@@ -1,0 +1,359 @@
+package needs
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"alongside/props/catalog"
+	"alongside/props/part"
+	"alongside/props/spelling"
+	"alongside/units"
+)
+
+// Piece is what a piece of a text was read as: a need, a field of the part, or
+// nothing, with the reason.
+type Piece struct {
+	Text string // as typed
+	Need *Need  // nil where it is no need
+	Said *part.Said
+	// ReadAs is the whole of what was read, where something was left out or taken
+	// from a figure on file: "elongation ≥ 3 %" for "elongation 3"; else "".
+	ReadAs string
+	Err    *ParseError // why nothing was read; else nil
+}
+
+// Said is a text read: its pieces in the order of the text.
+type Said struct{ Pieces []Piece }
+
+// ParseError says which word was not understood and what it might have been, or
+// between which readings to choose.
+type ParseError struct {
+	Need    string
+	Word    string // the word not understood; "" when something is missing
+	Hint    string
+	Choices []string // texts that each are read in one way; nil where there is no choice
+}
+
+func (e *ParseError) Error() string { return fmt.Sprintf("need %q: %s", e.Need, e.Reason()) }
+
+// Reason is the message without the text.
+func (e *ParseError) Reason() string {
+	var s []string
+	if e.Word != "" {
+		s = append(s, fmt.Sprintf("%q is not understood", e.Word))
+	}
+	if e.Hint != "" {
+		s = append(s, e.Hint)
+	}
+	if len(e.Choices) > 0 {
+		s = append(s, "say which: "+strings.Join(e.Choices, ", or "))
+	}
+	return strings.Join(s, ": ")
+}
+
+// Needs lists the needs, each once.
+func (s *Said) Needs() []Need {
+	var out []Need
+	for _, p := range s.Pieces {
+		if p.Need != nil {
+			out = Add(out, *p.Need)
+		}
+	}
+	return out
+}
+
+// Add adds a need to a list that does not have it. One that is there but switched
+// off is switched on.
+func Add(list []Need, n Need) []Need {
+	text := n.String()
+	for i := range list {
+		if list[i].String() == text {
+			list[i].Off = list[i].Off && n.Off
+			return list
+		}
+	}
+	return append(list, n)
+}
+
+// Tell puts what was said of the part into p. What the part has is added to what
+// it had; any other field is replaced. The catalog is asked for materials.
+func (s *Said) Tell(p *part.Part, c *catalog.Catalog) error {
+	var errs []error
+	for _, piece := range s.Pieces {
+		if piece.Said == nil {
+			continue
+		}
+		text := piece.Said.Text
+		if piece.Said.Field == part.FieldWith {
+			text = strings.Join(append(p.With.IDs(), text), ",")
+		}
+		errs = append(errs, p.Set(c, piece.Said.Field, text))
+	}
+	return errors.Join(errs...)
+}
+
+// Refused lists the pieces of which nothing was read.
+func (s *Said) Refused() []Piece {
+	return slices.DeleteFunc(slices.Clone(s.Pieces), func(p Piece) bool { return p.Err == nil })
+}
+
+// Read reads what a customer says, or a mail or a drawing holds, of the metal and
+// of the part:
+//
+//	yield at least 20 ksi, 3 % elongation, under 0.11 lb/in3, permanent mold
+//	Rp0.2 min. 180 MPa; not zinc; lighter than bronze; as strong as class 30
+//	4.2 lb, 3/8 wall, plate, -40 to 250 F, on 1045
+//
+// A property may be left out where the unit says it. A direction left out is the
+// usual one of the property, a unit left out that of the display system; the piece
+// then says what it was read as. A piece with two readings is not taken: its error
+// names both. Unknown words outside of a limit are pieces by themselves; inside of
+// one they spoil it. A rating bounded by 2 means 2 or better whichever sign is
+// written; 1 is best.
+func Read(text string, c *catalog.Catalog, system units.System) Said {
+	r := &reader{text: text, catalog: c, system: system, families: familyWords(c), tempers: map[string]bool{}}
+	for _, m := range c.Materials {
+		r.tempers[strings.ToUpper(m.Temper)] = true
+	}
+	tokens := r.tokens()
+	for len(tokens) > 0 {
+		n := clauseEnd(tokens)
+		r.clause(tokens[:n])
+		for r.joined = ""; n < len(tokens) && tokens[n].role == breaks; n++ {
+			r.joined = key(tokens[n].text)
+		}
+		tokens = tokens[n:]
+	}
+	if len(r.out) == 0 && strings.TrimSpace(text) != "" {
+		r.refuse(strings.TrimSpace(text), &ParseError{Word: strings.TrimSpace(text)})
+	}
+	return Said{r.out}
+}
+
+// clauseEnd is how many tokens belong to the first clause.
+func clauseEnd(tokens []token) int {
+	for i, t := range tokens {
+		split := t.brk != 0 && t.brk != ':' && !t.inside
+		if t.brk == ':' && i > 0 {
+			split = tokens[i-1].role == unknown || tokens[i-1].role == quantity // NOTE 3:
+		}
+		if i > 0 && split || t.role == breaks {
+			return i
+		}
+	}
+	return len(tokens)
+}
+
+// reader is the state of reading one text.
+type reader struct {
+	text     string
+	catalog  *catalog.Catalog
+	system   units.System
+	families map[string]meaning
+	tempers  map[string]bool
+	out      []Piece
+	joined   string // the word before the clause: and, but; "" behind a comma
+	last     *token // the subject of the limit before in this clause
+}
+
+func (r *reader) isTemper(upper string) bool {
+	return upper != "" && (r.tempers[upper] || temperShape(upper))
+}
+
+// temperShape reports whether a word looks like the temper of a heat-treated
+// casting.
+func temperShape(upper string) bool {
+	digits, ok := strings.CutPrefix(upper, "T")
+	return ok && digits != "" && len(digits) < 4 && strings.Trim(digits, "0123456789") == ""
+}
+
+// clause reads the tokens between two breaks.
+func (r *reader) clause(in []token) {
+	r.last = nil
+	var ts []token
+	for _, t := range in {
+		if t.role != filler {
+			ts = append(ts, t)
+		}
+	}
+	first := len(r.out)
+	for i, from := 0, -1; i < len(ts); {
+		t := ts[i]
+		neg := from >= 0
+		if !neg {
+			from = i
+		}
+		next := i + 1
+		switch t.role {
+		case negation:
+			i++
+			if i == len(ts) {
+				r.unread(ts[from:])
+			}
+			continue
+		case bars, either:
+			// What depends on a condition or a choice is refused as a whole.
+			r.out = r.out[:first]
+			r.unread(ts)
+			if t.role == either {
+				r.out[len(r.out)-1].Err = &ParseError{Need: r.span(ts), Hint: "one of two limits cannot be asked for; search for each"}
+			}
+			return
+		case named, head:
+			next = r.names(ts, i, from)
+		case rated:
+			r.rated(ts[from:next], neg)
+		case said:
+			r.saidOf(ts[from:next], neg)
+		case refused:
+			next = len(ts)
+			r.refuse(r.span(ts[from:]), &ParseError{Hint: t.reason})
+		case mate:
+			next = r.mate(ts, i, neg)
+		case against:
+			next = r.compared(ts, i, from, nil, neg)
+		case link:
+			next = r.link(ts, i)
+		case subject, bound, quantity, condition, about:
+			next = r.limit(ts, i, from)
+		default:
+			next = r.strange(ts, i, from)
+		}
+		i, from = next, -1
+	}
+}
+
+// span is the text that tokens cover.
+func (r *reader) span(ts []token) string {
+	if len(ts) == 0 {
+		return ""
+	}
+	end := ts[len(ts)-1].to
+	s := r.text[ts[0].from:end]
+	if strings.Count(s, "(") > strings.Count(s, ")") && strings.HasPrefix(r.text[end:], ")") {
+		s += ")"
+	}
+	return strings.Join(strings.Fields(s), " ")
+}
+
+func (r *reader) refuse(text string, e *ParseError) {
+	e.Need = text
+	r.out = append(r.out, Piece{Text: text, Err: e})
+}
+
+func (r *reader) unread(ts []token) {
+	r.refuse(r.span(ts), &ParseError{Word: r.span(ts)})
+}
+
+// take adds a need; readAs tells to show what it was read as.
+func (r *reader) take(text string, n Need, readAs bool) {
+	for _, p := range r.out {
+		if p.Need != nil && p.Need.String() == n.String() {
+			return
+		}
+	}
+	n.Text = text
+	p := Piece{Text: text, Need: &n}
+	if readAs {
+		n.Text = n.String() // the text alone would be read otherwise in other units
+		p.ReadAs = n.Text
+	}
+	r.out = append(r.out, p)
+}
+
+// tell adds a field of the part, or the reason why it cannot be.
+func (r *reader) tell(text string, s part.Said, readAs bool) {
+	var p part.Part
+	if err := p.Set(r.catalog, s.Field, s.Text); err != nil {
+		r.refuse(text, &ParseError{Hint: err.Error()})
+		return
+	}
+	piece := Piece{Text: text, Said: &s}
+	if got := p.Get(s.Field); readAs || s.Field == part.FieldMate && !strings.EqualFold(got, s.Text) {
+		piece.ReadAs = s.Field.String() + " " + got
+	}
+	r.out = append(r.out, piece)
+}
+
+// strange passes over words that are not known. Before a bound or a quantity that
+// does not speak for itself they name what it is of, and spoil it.
+func (r *reader) strange(ts []token, i, from int) int {
+	end := i + 1
+	for end < len(ts) && ts[end].role == unknown {
+		end++
+	}
+	run := r.span(ts[from:end])
+	if end < len(ts) && (ts[end].role == bound || ts[end].role == quantity && !r.ofPart(ts[end])) {
+		end = len(ts)
+	}
+	e := &ParseError{Word: run}
+	if near := spelling.Nearest(key(run), knownWords()); near != "" && near[0] == key(run)[0] {
+		e.Hint = "did you mean " + near + "?"
+	}
+	r.refuse(r.span(ts[from:end]), e)
+	return end
+}
+
+// ofPart reports whether a quantity by its unit is of the part.
+func (r *reader) ofPart(t token) bool {
+	_, fields := ofUnit(t.q.Unit)
+	return !t.bare && len(fields) > 0
+}
+
+// rated reads an adjective as a rating in the better half of its scale.
+func (r *reader) rated(ts []token, neg bool) {
+	t := ts[len(ts)-1]
+	if neg {
+		r.unread(ts)
+		return
+	}
+	limit := units.Quantity{Lo: usableRating, Hi: usableRating, Unit: units.RatingNumber}
+	r.take(r.span(ts), Need{Property: t.props[0], Op: AtLeast, Limit: limit}, true)
+	for _, s := range t.said {
+		r.tell(r.span(ts), s, false)
+	}
+}
+
+func (r *reader) saidOf(ts []token, neg bool) {
+	if neg {
+		r.refuse(r.span(ts), &ParseError{Hint: "only what the part has is noted"})
+		return
+	}
+	for _, s := range ts[len(ts)-1].said {
+		r.tell(r.span(ts), s, false)
+	}
+}
+
+// ParseAll reads needs as Read does. The error joins every *ParseError; what was
+// said of the part is one too. The needs that could be read are returned with it.
+func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
+	said := Read(text, c, units.US)
+	var errs []error
+	for _, p := range said.Pieces {
+		if p.Said != nil {
+			p.Err = &ParseError{Need: p.Text, Hint: "is of the part, not a limit on the metal"}
+		}
+		if p.Err != nil {
+			errs = append(errs, p.Err)
+		}
+	}
+	return said.Needs(), errors.Join(errs...)
+}
+
+// Parse reads one need as Read does. The error is a *ParseError.
+func Parse(s string, c *catalog.Catalog) (Need, error) {
+	if strings.TrimSpace(s) == "" {
+		return Need{}, &ParseError{Need: s, Hint: `write for example "yield >= 20 ksi"`}
+	}
+	list, err := ParseAll(s, c)
+	var pe *ParseError
+	if errors.As(err, &pe) {
+		return Need{Text: s}, pe
+	}
+	if len(list) != 1 {
+		return Need{Text: s}, &ParseError{Need: s, Hint: "one need is wanted here"}
+	}
+	return list[0], nil
+}

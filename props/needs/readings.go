@@ -1,0 +1,301 @@
+package needs
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"alongside/props"
+	"alongside/props/part"
+	"alongside/units"
+)
+
+// reading is one way to understand a limit.
+type reading struct {
+	need    *Need
+	said    *part.Said
+	assumed bool
+}
+
+func (x *reading) String() string {
+	var s []string
+	if x.need != nil {
+		s = append(s, x.need.String())
+	}
+	if x.said != nil {
+		s = append(s, x.said.Field.String()+" "+x.said.Text)
+	}
+	return strings.Join(s, "; ")
+}
+
+// readings lists the ways to understand a limit: for each property or field that
+// it may be of, each unit that it may be in and each way to read its digits.
+func (r *reader) readings(l *limit, subj *token) ([]reading, *ParseError) {
+	var ps []props.PropertyID
+	var fs []part.Field
+	switch {
+	case subj != nil:
+		ps, fs = subj.props, subj.fields
+	case l.amount.degrees:
+		fs = []part.Field{part.FieldService}
+	default:
+		ps, fs = ofUnit(l.amount.q.Unit)
+	}
+	if subj == nil && len(ps)+len(fs) == 0 {
+		return nil, &ParseError{Hint: "of what? name a property or what of the part is meant"}
+	}
+	var out []reading
+	var first *ParseError
+	add := func(x []reading, err *ParseError) {
+		out = append(out, x...)
+		if first == nil {
+			first = err
+		}
+	}
+	for _, f := range fs {
+		add(r.fieldReadings(l, f))
+	}
+	for _, p := range ps {
+		add(r.needReadings(l, p, subj))
+	}
+	if len(out) == 0 {
+		return nil, first
+	}
+	return out, nil
+}
+
+// fieldReadings are the ways to understand the amount as a field of the part.
+func (r *reader) fieldReadings(l *limit, f part.Field) ([]reading, *ParseError) {
+	d := f.Dimension()
+	if !l.amount.bare && l.amount.q.Unit.Dimension() != d {
+		_, err := units.ParseAs(l.amount.plain, d, units.NoUnit)
+		return nil, &ParseError{Hint: err.Error()}
+	}
+	if l.stated && f != part.FieldService {
+		if f == part.FieldMass {
+			return nil, &ParseError{Hint: "the mass of the new part is worked out by swap, nothing is searched by it; type the mass of today's part"}
+		}
+		return nil, &ParseError{Hint: "a limit is not a size; type the size itself"}
+	}
+	if !l.amount.bare {
+		return []reading{{said: &part.Said{Field: f, Text: sayTo(l.amount.plain)}}}, nil
+	}
+	var out []reading
+	us := []units.Unit{units.Preferred(d, r.system)}
+	if d == units.Temperature {
+		us = []units.Unit{units.DegF, units.DegC}
+	}
+	for _, u := range us {
+		out = append(out, reading{said: &part.Said{Field: f, Text: sayTo(l.amount.plain) + " " + u.ASCII()}, assumed: true})
+	}
+	return out, nil
+}
+
+// sayTo writes the "and" of between -40 and 250 F as to.
+func sayTo(s string) string { return strings.Replace(s, " and ", " to ", 1) }
+
+// needReadings are the ways to understand the amount as a limit on a property.
+func (r *reader) needReadings(l *limit, p props.PropertyID, subj *token) ([]reading, *ParseError) {
+	var out []reading
+	texts := []string{l.amount.plain}
+	if l.amount.point != "" {
+		texts = []string{l.amount.point, l.amount.whole}
+	}
+	for _, text := range texts {
+		qs, err := r.amounts(l, p, text, subj)
+		if err != nil {
+			return nil, err
+		}
+		for _, q := range qs {
+			n, assumed, err := r.need(l, p, q)
+			if err != nil {
+				return nil, err
+			}
+			for _, op := range n.directions() {
+				m := n
+				m.Op = op
+				out = append(out, reading{need: &m, assumed: assumed || l.amount.bare && q.Unit.Symbol() != ""})
+			}
+		}
+	}
+	return r.atTemperature(l, out)
+}
+
+// directions are the bounds that may be meant: one, but for a property that has no
+// better side.
+func (n *Need) directions() []Op {
+	if n.Op == Between && !n.Limit.IsRange() {
+		return []Op{AtLeast, AtMost}
+	}
+	return []Op{n.Op}
+}
+
+// atTemperature makes two readings of a figure at a temperature: it may be that of
+// the test, or the part's in service.
+func (r *reader) atTemperature(l *limit, in []reading) ([]reading, *ParseError) {
+	if l.at == nil {
+		return in, nil
+	}
+	c := units.DegC.FromSI(l.at.q.Unit.ToSI(l.at.q.Lo))
+	if l.at.q.IsRange() {
+		return nil, &ParseError{Word: l.at.text, Hint: "a figure is asked for at one temperature; say the range of the service apart"}
+	}
+	var out []reading
+	for _, x := range in {
+		tested := *x.need
+		tested.Cond.HasAt, tested.Cond.AtC, tested.Cond.AtText = true, c, l.at.q.String()
+		switch {
+		case tested.Cond.RoomTemperature():
+			out = append(out, x)
+		case l.tested:
+			out = append(out, reading{need: &tested, assumed: x.assumed})
+		default:
+			out = append(out, reading{need: &tested}, reading{need: x.need, said: &part.Said{Field: part.FieldService, Text: l.at.plain}})
+		}
+	}
+	return out, nil
+}
+
+// amounts reads the text of an amount as one of the property, in each unit that
+// may be meant.
+func (r *reader) amounts(l *limit, p props.PropertyID, text string, subj *token) ([]units.Quantity, *ParseError) {
+	info := p.Info()
+	q := l.amount.q
+	switch {
+	case p == props.ThermalExpansion && (l.amount.bare || q.Unit.Dimension() == units.Strain):
+		return expansions(q), nil
+	case !l.amount.bare:
+		q, err := units.Parse(text)
+		if err == nil && !fits(p, q.Unit) {
+			_, err = units.ParseAs(text, info.Dimension, units.NoUnit)
+		}
+		var ue *units.Error
+		if errors.As(err, &ue) {
+			return nil, &ParseError{Word: text, Hint: expected(ue)}
+		}
+		return []units.Quantity{q}, nil
+	case subj != nil && strings.Contains(key(subj.text), "resistiv"):
+		return nil, &ParseError{Hint: "write the unit, such as µΩ·cm"}
+	}
+	us := []units.Unit{info.Units[r.system]}
+	if subj != nil && subj.q.Unit != units.NoUnit {
+		us = []units.Unit{subj.q.Unit}
+	}
+	if info.Dimension == units.Temperature {
+		us = []units.Unit{units.DegF, units.DegC}
+	} else if r.isBeyond(p, q, us[0]) {
+		us = r.within(p, q)
+		if len(us) == 0 {
+			return nil, &ParseError{Hint: fmt.Sprintf("%s %s is far beyond every metal on file; write the unit", l.amount.plain, info.Units[r.system].Symbol())}
+		}
+	}
+	var out []units.Quantity
+	for _, u := range us {
+		if q, err := units.ParseAs(text, u.Dimension(), u); err == nil {
+			out = append(out, q)
+		}
+	}
+	return out, nil
+}
+
+// expansions reads a coefficient that does not say per which degree: 12, 12 ppm,
+// 12e-6. It may be per °F or per °C.
+func expansions(q units.Quantity) []units.Quantity {
+	if q.Unit.Dimension() == units.Strain {
+		q.Lo, q.Hi = q.Unit.ToSI(q.Lo)*1e6, q.Unit.ToSI(q.Hi)*1e6
+	} else if q.Hi < 1e-3 {
+		q.Lo, q.Hi = q.Lo*1e6, q.Hi*1e6
+	}
+	text := strconv.FormatFloat(q.Lo, 'g', 6, 64)
+	if q.IsRange() {
+		text += " to " + strconv.FormatFloat(q.Hi, 'g', 6, 64)
+	}
+	var out []units.Quantity
+	for _, u := range []units.Unit{units.MicroinInF, units.MicromMK} {
+		if q, err := units.ParseAs(text, u.Dimension(), u); err == nil {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// isBeyond reports whether a number in the unit is more than three times the
+// greatest figure on file, or less than a third of the least.
+func (r *reader) isBeyond(p props.PropertyID, q units.Quantity, u units.Unit) bool {
+	if p.Info().Units[units.US].Symbol() == "" || q.Lo <= 0 {
+		return false
+	}
+	least, most := 0.0, 0.0
+	for _, f := range r.catalog.Stated() {
+		if f.Property != p || f.Value.Unit.Dimension() != u.Dimension() {
+			continue
+		}
+		lo, hi := ends(f)
+		if most == 0 {
+			least = lo
+		}
+		least, most = min(least, lo), max(most, hi)
+	}
+	v := u.ToSI(q.Lo)
+	return most > 0 && (v > 3*most || v < least/3)
+}
+
+// within lists the units of the other display systems in which the number is not
+// beyond every metal.
+func (r *reader) within(p props.PropertyID, q units.Quantity) []units.Unit {
+	var out []units.Unit
+	for _, u := range p.Info().Units {
+		if !r.isBeyond(p, q, u) {
+			out = addOnce(out, u)
+		}
+	}
+	return out
+}
+
+// need makes the need of an amount. The flag says whether its direction was left
+// out.
+func (r *reader) need(l *limit, p props.PropertyID, q units.Quantity) (Need, bool, *ParseError) {
+	n := Need{Property: p, Limit: q, Cond: l.cond}
+	if l.subject != nil {
+		n.Cond = l.subject.cond.With(l.cond)
+		if l.subject.q.Unit != units.NoUnit && fits(p, l.subject.q.Unit) {
+			n.Limit.Unit = l.subject.q.Unit
+		}
+	}
+	if u, ok := units.BrinellUnit(n.Cond.Load, n.Cond.Ball); ok && fits(p, u) {
+		n.Limit.Unit = u
+	}
+	d := p.Info().Dimension
+	switch {
+	case q.Lo <= 0 && d != units.Temperature:
+		return n, false, &ParseError{Word: l.amount.text, Hint: "a limit at or below zero asks for nothing"}
+	case q.Hi > 100 && d == units.Percent && (p == props.Elongation || p == props.ReductionOfArea):
+		return n, false, &ParseError{Word: l.amount.text, Hint: "no metal has more than 100 %"}
+	case q.IsRange() && l.stated:
+		return n, false, &ParseError{Word: l.amount.text, Hint: "a range needs no sign; a bound takes one value"}
+	case q.IsRange():
+		n.Op = Between
+		return n, false, nil
+	case l.stated && d == units.Rating && (l.op == AtMost || l.op == LessThan):
+		n.Op = turned(l.op) // "<= 2" is "2 or better" too: nobody asks for worse
+		return n, false, nil
+	case l.stated:
+		n.Op = l.op
+		return n, false, nil
+	}
+	n.Op = usual(p, n.Limit.Unit)
+	return n, true, nil
+}
+
+func example(p props.PropertyID) string {
+	info := p.Info()
+	if info.Dimension == units.Rating {
+		return strings.ToLower(info.Name) + " at least 2"
+	}
+	sign := ">="
+	if info.Sense == props.Less {
+		sign = "<="
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s %s 10 %s", strings.ToLower(info.Name), sign, info.Units[units.US].ASCII()))
+}

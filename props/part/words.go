@@ -1,0 +1,88 @@
+package part
+
+// Said is something that a phrase says of the part: a field, and the text that
+// Set takes for it.
+type Said struct {
+	Field Field
+	Text  string
+}
+
+// sizes are the words that name a field whose size or temperature is said beside.
+var sizes = map[Field]string{
+	FieldMass:    "mass|weight|weighs|weigh|weighing|part weight|part mass",
+	FieldVolume:  "volume|metal volume",
+	FieldWall:    "wall|walls|wall thickness|section thickness|thick|thickness|depth",
+	FieldLength:  "long|length|overall length|span",
+	FieldFit:     "bore|fit|fit diameter|bore diameter|shaft|shaft diameter",
+	FieldStress:  "stress|applied stress|working stress",
+	FieldService: "service|in service|service range|service temperature|temperature|operating temperature|working temperature|runs at|runs between|runs from|operates at|operates between|sees",
+}
+
+// choices are the phrases that say one of a field's own words.
+var choices = map[Field]map[string]string{
+	FieldCase: {
+		string(Tie):       "tie|tie rod|as a tie|pulled|in tension",
+		string(Plate):     "plate|as a plate|like a plate|flat plate",
+		string(Beam):      "beam|as a beam|like a beam",
+		string(FixedBeam): "fixed beam|beam of fixed width|beam of given width",
+	},
+	FieldKeep: {
+		string(KeepShape):     "keep shape|keep the shape|same shape|shape stays",
+		string(KeepStiffness): "keep stiffness|keep the stiffness|same stiffness|equal stiffness|as stiff as today",
+		string(KeepStrength):  "keep strength|keep the strength|same strength|equal strength|as strong as today",
+	},
+}
+
+// facts are the phrases for what the part has and goes through, besides the words
+// of the facts themselves.
+var facts = map[Facts]string{
+	PressFit:      "press fit|press fits|pressed onto|pressed into|pressed on|pressed in|shrink fit|shrunk on|shrunk onto|interference fit",
+	Threads:       "threaded|tapped|tapped hole|tapped holes|tapped threads",
+	Sliding:       "slides|rubs|sliding contact|bearing surface",
+	PressureTight: "hold pressure|holds pressure|hold water pressure|holds water pressure|hold air pressure|holds air pressure",
+	PotableWater:  "drinking water|potable water",
+	Outdoors:      "outdoor|outside|weather",
+	Weld:          "welded|weld repair",
+	Braze:         "brazed|soldered",
+	Anodize:       "anodized",
+	Electroplate:  "electroplated|plated|chrome plated|nickel plated",
+	PowderCoat:    "powder coated|powder coat",
+	HeatTreat:     "heat treated|heat treatment",
+	Machined:      "heavy machining|heavily machined",
+	RepeatedLoad:  "fatigue loading|repeated load|repeated loads|cyclic load|cyclic loading|load cycles",
+	Impact:        "shock load|shock loads|impact load|impact loads",
+	Vibration:     "vibrates|vibrations",
+	SustainedLoad: "constant load|sustained load",
+	Compression:   "in compression",
+	TightSize:     "close tolerance|close tolerances|tight tolerances",
+	Crimp:         "crimped|riveted|staked",
+	Electrical:    "carries current|shields",
+	HeatPath:      "carries heat|heat path",
+	ReusePattern:  "reuse pattern|same pattern|present pattern|existing pattern",
+}
+
+// SizeWords gives each phrase, in lower case, that names a field of one size.
+func SizeWords(yield func(phrases string, f Field) bool) {
+	for f, phrases := range sizes {
+		if !yield(phrases, f) {
+			return
+		}
+	}
+}
+
+// SaidWords gives the phrases, in lower case with strokes between them, that say
+// something of the part by themselves.
+func SaidWords(yield func(phrases string, s Said) bool) {
+	for f, words := range choices {
+		for word, phrases := range words {
+			if !yield(phrases, Said{f, word}) {
+				return
+			}
+		}
+	}
+	for _, f := range AllFacts() {
+		if !yield(facts[f], Said{FieldWith, f.ID()}) {
+			return
+		}
+	}
+}

@@ -8,11 +8,10 @@ import (
 
 // likeness is what the table of conditions says of two figures.
 type likeness struct {
+	apart    [len(conditions)]degree
 	refused  bool
-	why      Reason // the first condition that refuses
-	cautions []Reason
 	differ   int // conditions that differ
-	unstated int // conditions that only one side states
+	unstated int // conditions that are not stated
 	// grounds stand where each condition that refuses has one.
 	grounds     []*Ground
 	least, most float64 // of the ratio at equal conditions, as factors of the ratio of the figures
@@ -22,39 +21,58 @@ type likeness struct {
 func (q *Question) alike(x, y side) likeness {
 	l := likeness{least: 1, most: 1}
 	p := x.f.Property.Info()
-	certain := true
+	l.refused = q.onlyTypical(x.f, y.f)
+	certain := !l.refused
 	for i := range conditions {
 		c := &conditions[i]
 		if c.bears != 0 && p.Bears&c.bears == 0 {
 			continue
 		}
-		how, pin, base := c.differ(x.f, y.f)
-		switch how {
-		case same:
-			continue
-		case unstated:
+		how := c.between(x.f, y.f)
+		l.apart[i] = how
+		switch {
+		case how == unstated:
 			l.unstated++
-		case different:
+		case how == different:
 			l.differ++
 		}
-		if how < c.refuses {
-			l.cautions = append(l.cautions, c.words(how, pin, base))
-			certain = certain && c.kind != ClassDiffers // another class or section is another grade
-			continue
+		switch {
+		case how == same:
+		case how >= c.refuses:
+			l.refused = true
+			certain = certain && l.add(c.ground, x, y)
+		case c.kind == ClassDiffers:
+			certain = false // another class or section is another grade
 		}
-		if !l.refused {
-			l.refused, l.why = true, c.words(how, pin, base)
-		}
-		certain = certain && l.add(c.ground, x, y)
-	}
-	if q.Basis == MinimumOnly && p.Specified && x.f.Basis != props.Minimum && y.f.Basis != props.Minimum {
-		l.refused, l.why = true, Reason{OnlyTypical, "only a " + x.f.Basis.Phrase() + " figure; the bench compares specified minimums"}
-		certain = false
 	}
 	if !certain {
 		l.grounds = nil
 	}
 	return l
+}
+
+// onlyTypical reports whether minimums are asked for and neither figure is one.
+func (q *Question) onlyTypical(f, g *props.Figure) bool {
+	return q.Basis == MinimumOnly && f.Property.Info().Specified && f.Basis != props.Minimum && g.Basis != props.Minimum
+}
+
+// reasons are what the reader is told of two figures: first why they are apart,
+// then what to bear in mind.
+func (q *Question) reasons(l *likeness, f, g *props.Figure) []Reason {
+	var first, rest []Reason
+	if q.onlyTypical(f, g) {
+		first = append(first, Reason{OnlyTypical, "only a " + f.Basis.Phrase() + " figure; the bench compares specified minimums"})
+	}
+	for i, how := range l.apart {
+		switch {
+		case how == same:
+		case how >= conditions[i].refuses:
+			first = append(first, conditions[i].reason(how, f, g))
+		default:
+			rest = append(rest, conditions[i].reason(how, f, g))
+		}
+	}
+	return append(first, rest...)
 }
 
 // add bounds the ratio by one ground more; false where it proves nothing.
@@ -77,8 +95,6 @@ func (l *likeness) add(g *Ground, x, y side) bool {
 // Nothing in it asks which side is the baseline: turned says that the pin's id
 // comes after the baseline's, and settles a tie the same way from both sides.
 func (q *Question) choose(pin, base *props.Material, figures, against []*props.Figure, turned bool) Pair {
-	var best Pair
-	var least preference
 	ranks := func(list []*props.Figure) []int {
 		r := make([]int, len(list))
 		for i, f := range list {
@@ -87,20 +103,27 @@ func (q *Question) choose(pin, base *props.Material, figures, against []*props.F
 		return r
 	}
 	a, b := ranks(figures), ranks(against)
+	var best Pair
+	var like likeness
+	var least preference
 	for i, f := range figures {
 		for j, g := range against {
 			l := q.alike(side{pin, f}, side{base, g})
-			p := q.pairOf(f, g, &l)
+			p := q.judged(f, g, &l)
 			first := i
 			if turned {
 				first = j
 			}
 			weak := (a[i]|b[j])&oneHeat != 0 || l.unstated > 0 && (f.Source.Trade() || g.Source.Trade())
-			rank := preference{p.kind(&l, weak), l.differ, l.unstated, p.bounds(), a[i] + b[j], max(a[i], b[j]), i + j, max(i, j), first}
+			rank := preference{p.kind(weak), l.differ, l.unstated, p.bounds(), a[i] + b[j], max(a[i], b[j]), i + j, max(i, j), first}
 			if best.Figure == nil || slices.Compare(rank[:], least[:]) < 0 {
-				best, least = p, rank
+				best, like, least = p, l, rank
 			}
 		}
+	}
+	best.Reasons = q.reasons(&like, best.Figure, best.Against)
+	if best.Verdict == Unlike {
+		best.Reasons = best.Reasons[:1]
 	}
 	return best
 }
@@ -114,11 +137,11 @@ type preference [9]int
 // kind is 0 for a pair that is alike, 1 for one that a ground decides, 2 for one
 // that is alike but weak: a trade source leaves a condition out, or a figure is
 // that of one heat below its grade; 3 for the rest.
-func (p *Pair) kind(l *likeness, weak bool) int {
+func (p *Pair) kind(weak bool) int {
 	switch {
 	case p.Verdict == Unlike:
 		return 3
-	case l.refused:
+	case p.Apart:
 		return 1
 	case weak:
 		return 2
@@ -137,24 +160,22 @@ func (p *Pair) bounds() int {
 	return n
 }
 
-// pairOf judges two figures.
-func (q *Question) pairOf(f, g *props.Figure, l *likeness) Pair {
-	p := Pair{Figure: f, Against: g}
+// judged is the verdict of two figures, without the words.
+func (q *Question) judged(f, g *props.Figure, l *likeness) Pair {
+	p := Pair{Figure: f, Against: g, Apart: l.refused}
 	sense, target := q.SenseOf(f.Property)
-	if !l.refused {
-		p.Verdict, p.Reasons = judge(f, g, sense, target, q.Band), l.cautions
+	switch {
+	case !p.Apart:
+		p.Verdict = judge(f, g, sense, target, q.Band)
 		if f.Cond.Bound || g.Cond.Bound {
 			p.Bound, p.Grounds = boundOf(f, g, l), []*Ground{&groundExpansion}
 		}
-		return p
-	}
-	p.Verdict, p.Reasons, p.Apart = Unlike, []Reason{l.why}, true
-	if l.grounds == nil {
-		return p
-	}
-	if v := certain(f, g, l, sense, q.Band); v != Unlike {
-		p.Verdict, p.Reasons = v, append([]Reason{l.why}, l.cautions...)
-		p.Bound, p.Grounds = boundOf(f, g, l), l.grounds
+	case l.grounds == nil:
+		p.Verdict = Unlike
+	default:
+		if p.Verdict = certain(f, g, l, sense, q.Band); p.Verdict != Unlike {
+			p.Bound, p.Grounds = boundOf(f, g, l), l.grounds
+		}
 	}
 	return p
 }

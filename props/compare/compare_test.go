@@ -32,7 +32,7 @@ func TestVerdicts(t *testing.T) {
 		{"Brinell loads", "x1-f-sand", "x2-f-die", props.HardnessBrinell, nil, Unlike, "Brinell at 3000 kgf/10 mm against 500 kgf/10 mm"},
 		{"fatigue cycles", "x1-f-sand", "x2-f-die", props.FatigueStrength, nil, Beats, "fatigue at 10^7 cycles"},
 		{"fatigue cycles stated on one side only", "x1-f-sand", "x1-t6-pm", props.FatigueStrength, nil, Unlike, "fatigue cycles not stated for this figure"},
-		{"expansion range not stated", "x1-f-sand", "x2-f-die", props.ThermalExpansion, nil, Unlike, "unstated range"},
+		{"expansion range not stated", "x1-f-sand", "x2-f-die", props.ThermalExpansion, nil, Unlike, "range of the mean expansion not stated for this figure"},
 		{"ranges that cross", "x1-f-sand", "x1-t6-sand", props.HardnessBrinell, nil, Overlaps, ""},
 		{"same figure", "x1-f-sand", "x1-t6-sand", props.Elongation, nil, Level, ""},
 		{"a small difference within the band", "x1-f-sand", "x2-f-die", props.Density, nil, Level, ""},

@@ -24,8 +24,8 @@ func TestGroundsHoldWithinOneMetal(t *testing.T) {
 			for i, f := range figures {
 				for _, g := range figures[:i] {
 					l := q.alike(side{m, f}, side{m, g})
-					if l.grounds == nil || len(l.cautions) > 0 && l.cautions[len(l.cautions)-1].Kind >= BarDiffers {
-						continue // of another class, section or bar
+					if l.grounds == nil || l.apart[len(conditions)-2] != same {
+						continue // of another kind of bar
 					}
 					for _, ground := range l.grounds {
 						held[ground]++

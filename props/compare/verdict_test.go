@@ -46,26 +46,29 @@ func TestJudge(t *testing.T) {
 // only is a caution, whichever side that is.
 func TestConditionsOfBothSides(t *testing.T) {
 	bending, axial := props.Conditions{Loading: "rotating bending"}, props.Conditions{Loading: "axial"}
-	if l := alike(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", axial); l.why.Kind != LoadingDiffers {
-		t.Errorf("bending against axial: have %q", l.why)
+	if why, refused := told(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", axial); !refused || why[0].Kind != LoadingDiffers {
+		t.Errorf("bending against axial: have %q", why)
 	}
-	if l := alike(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", props.Conditions{}); l.refused {
-		t.Errorf("loading not stated on one side: have %q", l.why)
+	if why, refused := told(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", props.Conditions{}); refused {
+		t.Errorf("loading not stated on one side: have %q", why)
 	}
-	if l := alike(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}, "5 %", props.Conditions{Gauge: "2 in"}); l.why.Kind != GaugeDiffers {
-		t.Errorf("3D against 2 in: have %q", l.why)
+	if why, refused := told(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}, "5 %", props.Conditions{Gauge: "2 in"}); !refused || why[0].Kind != GaugeDiffers {
+		t.Errorf("3D against 2 in: have %q", why)
 	}
 	thick, bare := props.Conditions{Section: "under 4 in"}, props.Conditions{}
 	for want, pair := range map[string][2]props.Conditions{"under 4 in against not stated": {thick, bare}, "not stated against under 4 in": {bare, thick}} {
-		if got := alike(t, props.TensileStrength, "40 ksi", pair[0], "40 ksi", pair[1]).cautions; len(got) != 1 || got[0].String() != want {
-			t.Errorf("have %v, want %q", got, want)
+		if why, refused := told(t, props.TensileStrength, "40 ksi", pair[0], "40 ksi", pair[1]); refused || len(why) != 1 || why[0].String() != want {
+			t.Errorf("have %v, want %q", why, want)
 		}
 	}
 }
 
-// alike asks rule 1 of two figures of one metal.
-func alike(t *testing.T, p props.PropertyID, a string, ac props.Conditions, b string, bc props.Conditions) likeness {
+// told asks rule 1 of two figures of one metal.
+func told(t *testing.T, p props.PropertyID, a string, ac props.Conditions, b string, bc props.Conditions) (why []Reason, refused bool) {
 	t.Helper()
 	m := &props.Material{Alloy: &props.Alloy{Family: &props.Family{}}}
-	return new(Question).alike(side{m, figureOf(t, p, a, ac)}, side{m, figureOf(t, p, b, bc)})
+	var q Question
+	f, g := figureOf(t, p, a, ac), figureOf(t, p, b, bc)
+	l := q.alike(side{m, f}, side{m, g})
+	return q.reasons(&l, f, g), l.refused
 }

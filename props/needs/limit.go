@@ -285,4 +285,3 @@ func (n *Need) join(o *Need) bool {
 	n.Op, n.Limit = Between, q
 	return true
 }
-

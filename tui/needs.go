@@ -144,7 +144,7 @@ func (p *needsPanel) take() {
 		p.add(p.field.Text())
 		return
 	}
-	n, err := needs.Parse(p.field.Text(), p.m.o.Catalog)
+	n, err := needs.One(p.field.Text(), p.m.o.Catalog, p.m.now().Bench.System)
 	if err != nil {
 		p.problem = err.Error()
 		return
@@ -154,19 +154,31 @@ func (p *needsPanel) take() {
 	p.stop()
 }
 
+// add takes what was read of a text, needs and the part. What was not stays in the
+// field, each piece with its reason.
 func (p *needsPanel) add(text string) {
-	list, err := needs.ParseAll(text, p.m.o.Catalog)
-	if len(list) > 0 {
-		p.m.changeCall(func(c *call.Call) { c.Needs = append(c.Needs, list...) })
-		p.list.At = len(p.m.now().Needs) - 1
-	}
-	if err != nil {
-		p.problem = err.Error()
-		p.typing = true
-		return
+	said := needs.Read(text, p.m.o.Catalog, p.m.now().Bench.System)
+	if len(said.Pieces) > len(said.Refused()) {
+		p.m.changeCall(func(c *call.Call) {
+			for _, n := range said.Needs() {
+				c.Needs = needs.Add(c.Needs, n)
+			}
+			_ = said.Tell(&c.Part, p.m.o.Catalog) // each piece was tried when it was read
+		})
+		p.list.At = max(len(p.m.now().Needs)-1, 0)
 	}
 	p.stop()
 	p.typing = true
+	if echo := said.Echo(); len(echo) > 0 {
+		p.m.sayf("%s", strings.Join(echo, "; "))
+	}
+	var left, reasons []string
+	for _, piece := range said.Refused() {
+		left, reasons = append(left, piece.Text), append(reasons, piece.Err.Error())
+	}
+	if len(left) > 0 {
+		p.field, p.problem = ui.EditField(strings.Join(left, "; ")), strings.Join(reasons, "\n")
+	}
 }
 
 // edit takes the need under the cursor into the field.
@@ -206,9 +218,11 @@ func (p *needsPanel) View(w, h int) []string {
 	case p.typing:
 		lines[0] = label + p.field.View(t, w-9)
 	}
-	if p.problem != "" {
-		for _, l := range ui.Wrap(p.problem, w-2) {
-			lines = append(lines, " "+t.Bad.Of(l))
+	for reason := range strings.SplitSeq(p.problem, "\n") {
+		for _, l := range ui.Wrap(reason, w-2) {
+			if reason != "" {
+				lines = append(lines, " "+t.Bad.Of(l))
+			}
 		}
 	}
 	if len(p.m.now().Needs) == 0 {

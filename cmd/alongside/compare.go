@@ -8,7 +8,6 @@ import (
 
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/props/needs"
 	"alongside/props/report"
 )
 
@@ -40,11 +39,9 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if err != nil {
 			return err
 		}
-		var list []needs.Need
-		if len(needed) > 0 { // else the whole catalog need not be read
-			if list, err = needs.ParseAll(strings.Join(needed, "\n"), p.catalog()); err != nil {
-				return err
-			}
+		list, refused := p.readNeeds(needed, b.System)
+		if refused != nil && len(list) == 0 {
+			return refused
 		}
 		for _, word := range *rows {
 			id, err := props.ResolveProperty(word)
@@ -55,7 +52,10 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 				b.Only = append(b.Only, id)
 			}
 		}
-		return p.printDoc(report.CompareDoc(compare.Compare(b), report.Scope{}, report.Limits{Needs: list}), format)
+		if err := p.printDoc(report.CompareDoc(compare.Compare(b), report.Scope{}, report.Limits{Needs: list}), format); err != nil {
+			return err
+		}
+		return refused
 	}
 	return cmd
 }

@@ -35,6 +35,28 @@ func (p *program) needFlag(cmd *cobra.Command, list *[]string) {
 	cmd.Flags().StringArrayVar(list, "need", nil, "a `LIMIT` the customer states, such as \"yield >= 20 ksi\"; may be given again")
 }
 
+// readNeeds reads what --need was given, and tells what was made of it where
+// something was left out. What is not understood is the error; the needs that are
+// come with it.
+func (p *program) readNeeds(typed []string, system units.System) ([]needs.Need, error) {
+	if len(typed) == 0 {
+		return nil, nil // the catalog need not be read
+	}
+	said := needs.Read(strings.Join(typed, "\n"), p.catalog(), system)
+	for _, line := range said.Echo() {
+		fmt.Fprintf(p.err, "alongside: %s\n", line)
+	}
+	var errs []error
+	for _, piece := range said.Refused() {
+		errs = append(errs, piece.Err)
+	}
+	list := said.Needs()
+	if len(list) == 0 && len(errs) == 0 {
+		errs = append(errs, errors.New("--need says nothing of the metal; write for example \"yield >= 20 ksi\""))
+	}
+	return list, errors.Join(errs...)
+}
+
 func (p *program) searchFlags(cmd *cobra.Command) *search {
 	s := &search{}
 	p.needFlag(cmd, &s.needs)
@@ -71,10 +93,11 @@ func (s *search) find(p *program, words []string) error {
 	c := p.catalog()
 	b := compare.NewBench()
 	b.System, _ = units.ParseSystem(s.system.value)
-	list, err := needs.ParseAll(strings.Join(s.needs, "\n"), c)
-	if err != nil {
-		return err
+	list, refused := p.readNeeds(s.needs, b.System)
+	if refused != nil && len(list) == 0 {
+		return refused
 	}
+	var err error
 	out := report.Search{Bench: b}
 	if s.betterThan != "" {
 		more, err := s.better(c, &b, &out)
@@ -101,7 +124,10 @@ func (s *search) find(p *program, words []string) error {
 		return err
 	}
 	err = p.printDoc(report.FoundDoc(out), s.format)
-	if err == nil && len(out.Found.Met) == 0 {
+	switch {
+	case err == nil && refused != nil:
+		return refused // the search was carried out without it
+	case err == nil && len(out.Found.Met) == 0:
 		return &failure{code: exitFindings}
 	}
 	return err

@@ -98,7 +98,7 @@ func (r *reader) name(text string, n Need, first token) {
 		before.Need.remove(&n)
 		r.extend(before, text)
 		return
-	case !before.Need.Not && !n.Not && r.joined == "" && (first.brk == ',' || first.role != head):
+	case !before.Need.Not && !n.Not && r.joined == "" && r.brk == ',' && first.role != head:
 		all := before.Need.String()
 		for _, m := range n.meanings() {
 			before.Need.add(m)

@@ -99,6 +99,21 @@ func (s *Said) Refused() []Piece {
 	return slices.DeleteFunc(slices.Clone(s.Pieces), func(p Piece) bool { return p.Err == nil })
 }
 
+// Echo tells, a line each, what was read of the pieces that left something out and
+// of those on the part.
+func (s *Said) Echo() []string {
+	var out []string
+	for _, p := range s.Pieces {
+		switch {
+		case p.ReadAs != "":
+			out = append(out, fmt.Sprintf("%q read as: %s", p.Text, p.ReadAs))
+		case p.Said != nil:
+			out = append(out, fmt.Sprintf("%q is of the part: %s %s", p.Text, p.Said.Field, p.Said.Text))
+		}
+	}
+	return out
+}
+
 // Read reads what a customer says, or a mail or a drawing holds, of the metal and
 // of the part:
 //
@@ -135,6 +150,9 @@ func Read(text string, c *catalog.Catalog, system units.System) Said {
 // clauseEnd is how many tokens belong to the first clause.
 func clauseEnd(tokens []token) int {
 	for i, t := range tokens {
+		if t.role == either { // zinc, or magnesium
+			continue
+		}
 		split := t.brk != 0 && t.brk != ':' && !t.inside
 		if t.brk == ':' && i > 0 {
 			split = tokens[i-1].role == unknown || tokens[i-1].role == quantity // NOTE 3:
@@ -155,6 +173,7 @@ type reader struct {
 	tempers  map[string]bool
 	out      []Piece
 	joined   string // the word before the clause: and, but; "" behind a comma
+	brk      byte   // what stands before the clause
 	last     *token // the subject of the limit before in this clause
 }
 
@@ -172,6 +191,9 @@ func temperShape(upper string) bool {
 // clause reads the tokens between two breaks.
 func (r *reader) clause(in []token) {
 	r.last = nil
+	if len(in) > 0 {
+		r.brk = in[0].brk
+	}
 	var ts []token
 	for _, t := range in {
 		if t.role != filler {
@@ -326,10 +348,14 @@ func (r *reader) saidOf(ts []token, neg bool) {
 	}
 }
 
-// ParseAll reads needs as Read does. The error joins every *ParseError; what was
-// said of the part is one too. The needs that could be read are returned with it.
+// ParseAll reads needs as Read does, in US units where none are typed. The error
+// joins every *ParseError; what was said of the part is one too. The needs that
+// could be read are returned with it.
 func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
-	said := Read(text, c, units.US)
+	return limitsOnly(Read(text, c, units.US))
+}
+
+func limitsOnly(said Said) ([]Need, error) {
 	var errs []error
 	for _, p := range said.Pieces {
 		if p.Said != nil {
@@ -342,12 +368,15 @@ func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
 	return said.Needs(), errors.Join(errs...)
 }
 
-// Parse reads one need as Read does. The error is a *ParseError.
-func Parse(s string, c *catalog.Catalog) (Need, error) {
+// Parse is One in US units.
+func Parse(s string, c *catalog.Catalog) (Need, error) { return One(s, c, units.US) }
+
+// One reads a single need as Read does. The error is a *ParseError.
+func One(s string, c *catalog.Catalog, system units.System) (Need, error) {
 	if strings.TrimSpace(s) == "" {
 		return Need{}, &ParseError{Need: s, Hint: `write for example "yield >= 20 ksi"`}
 	}
-	list, err := ParseAll(s, c)
+	list, err := limitsOnly(Read(s, c, system))
 	var pe *ParseError
 	if errors.As(err, &pe) {
 		return Need{Text: s}, pe

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -229,17 +230,21 @@ func (m *Model) cursorRow() *compare.Row {
 // separated by commas or tabs.
 func (m *Model) pasteMaterials(text string) {
 	var found []*props.Material
-	var unknown []string
+	var unknown, near []string
 	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("\n\r\t,;", r) }) {
 		name = strings.TrimSpace(name)
 		if name == "" {
 			continue
 		}
-		if mat, err := m.o.Catalog.Resolve(name); err != nil {
+		mat, named, err := m.o.Catalog.ResolveNear(name)
+		switch {
+		case err != nil:
 			unknown = append(unknown, err.Error())
-		} else {
-			found = append(found, mat)
+			continue
+		case !named:
+			near = append(near, fmt.Sprintf("; %s is taken as %s", name, mat.ID))
 		}
+		found = append(found, mat)
 		if len(found)+len(unknown) >= 100 {
 			break
 		}
@@ -256,8 +261,8 @@ func (m *Model) pasteMaterials(text string) {
 	}
 	switch {
 	case len(unknown) > 0:
-		m.warnf("pinned %d; %s", len(found), strings.Join(unknown, "; "))
+		m.warnf("pinned %d%s; %s", len(found), strings.Join(near, ""), strings.Join(unknown, "; "))
 	case len(found) > 0:
-		m.sayf("pinned %d from the paste", len(found))
+		m.sayf("pinned %d from the paste%s", len(found), strings.Join(near, ""))
 	}
 }

@@ -45,7 +45,7 @@ be carried out, 130 interrupted.`,
 		if *version {
 			return p.print(p.version())
 		}
-		b, err := v.bench(p.catalog(), args)
+		b, err := v.bench(p, args)
 		if err != nil {
 			return err
 		}

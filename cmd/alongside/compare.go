@@ -35,7 +35,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 	var needed []string
 	p.needFlag(cmd, &needed)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		b, err := v.bench(p.catalog(), args)
+		b, err := v.bench(p, args)
 		if err != nil {
 			return err
 		}

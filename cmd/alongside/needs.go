@@ -13,6 +13,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/sheet"
 	"alongside/units"
 )
 
@@ -44,7 +45,7 @@ func (p *program) readNeeds(typed []string, system units.System) ([]needs.Need, 
 	}
 	said := needs.Read(strings.Join(typed, "\n"), p.catalog(), system)
 	for _, line := range said.Echo() {
-		fmt.Fprintf(p.err, "alongside: %s\n", line)
+		fmt.Fprintf(p.err, "alongside: %s\n", sheet.CleanLines(line))
 	}
 	var errs []error
 	for _, piece := range said.Refused() {
@@ -100,14 +101,14 @@ func (s *search) find(p *program, words []string) error {
 	var err error
 	out := report.Search{Bench: b}
 	if s.betterThan != "" {
-		more, err := s.better(c, &b, &out)
+		more, err := s.better(p, &b, &out)
 		if err != nil {
 			return err
 		}
 		list = append(list, more...)
 	}
 	if s.baseline != "" {
-		if out.Baseline, err = c.Resolve(s.baseline); err != nil {
+		if out.Baseline, err = p.material(s.baseline); err != nil {
 			return err
 		}
 	}
@@ -133,8 +134,8 @@ func (s *search) find(p *program, words []string) error {
 	return err
 }
 
-func (s *search) better(c *catalog.Catalog, b *compare.Bench, out *report.Search) ([]needs.Need, error) {
-	base, err := c.Resolve(s.betterThan)
+func (s *search) better(p *program, b *compare.Bench, out *report.Search) ([]needs.Need, error) {
+	base, err := p.material(s.betterThan)
 	if err != nil {
 		return nil, err
 	}

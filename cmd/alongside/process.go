@@ -54,7 +54,7 @@ are looked up for that size.`,
 func (p *program) resolve(ids []string) ([]*props.Material, error) {
 	var b compare.Bench
 	for _, id := range ids {
-		m, err := p.catalog().Resolve(id)
+		m, err := p.material(id)
 		if err != nil {
 			return nil, err
 		}

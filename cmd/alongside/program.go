@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
+	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/report"
 	"alongside/props/sheet"
@@ -49,6 +50,16 @@ func (p *program) run(args []string) int {
 		}
 	}
 	return exitCode(err)
+}
+
+// material finds the material that a designation names, and says where a search
+// found it instead.
+func (p *program) material(typed string) (*props.Material, error) {
+	m, named, err := p.catalog().ResolveNear(typed)
+	if err == nil && !named {
+		fmt.Fprintf(p.err, "alongside: %q is taken as %s\n", typed, m.ID)
+	}
+	return m, err
 }
 
 // negative reports whether an argument begins like a negative number, not like

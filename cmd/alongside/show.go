@@ -26,7 +26,7 @@ one the bench prefers.`,
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		typed := strings.Join(args, " ")
-		m, err := p.catalog().Resolve(typed)
+		m, err := p.material(typed)
 		if err != nil {
 			return err
 		}

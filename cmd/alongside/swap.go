@@ -35,7 +35,7 @@ are not on file there is the reason in place of a number.`,
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		v := view{units: system, basis: basis, delta: &choice{value: "percent"}}
-		b, err := v.bench(p.catalog(), args[:1])
+		b, err := v.bench(p, args[:1])
 		if err != nil {
 			return err
 		}
@@ -45,7 +45,7 @@ are not on file there is the reason in place of a number.`,
 		}
 		var results []*swap.Result
 		for _, id := range args[1:] {
-			m, err := p.catalog().Resolve(id)
+			m, err := p.material(id)
 			if err != nil {
 				return err
 			}

@@ -7,7 +7,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/units"
@@ -63,17 +62,17 @@ func (p *program) viewFlags(cmd *cobra.Command) *view {
 }
 
 // bench sets up the materials named and the way to look at them.
-func (v *view) bench(c *catalog.Catalog, ids []string) (compare.Bench, error) {
+func (v *view) bench(p *program, ids []string) (compare.Bench, error) {
 	b := compare.NewBench()
 	for _, id := range ids {
-		m, err := c.Resolve(id)
+		m, err := p.material(id)
 		if err != nil {
 			return b, err
 		}
 		b.Pin(m)
 	}
 	if v.baseline != "" {
-		m, err := c.Resolve(v.baseline)
+		m, err := p.material(v.baseline)
 		if err != nil {
 			return b, err
 		}

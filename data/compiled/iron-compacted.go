@@ -71,6 +71,7 @@ var ironCompactedConditions = [...]props.Conditions{
 var ironCompacted = []*props.Alloy{
 	{ID: "cgi-250", Name: "CGI 250", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal. Grade 250 is ferritic.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "250"},
+		{System: "ASTM A842", Name: "Grade 250"},
 	}, Materials: []*props.Material{
 		{ID: "cgi-250", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[0]},
@@ -80,6 +81,7 @@ var ironCompacted = []*props.Alloy{
 	}},
 	{ID: "cgi-300", Name: "CGI 300", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "300"},
+		{System: "ASTM A842", Name: "Grade 300"},
 		{System: "ISO 16112", Name: "GJV-300", Near: true},
 	}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 130, Hi: 145, Unit: units.GPa}, Cond: &ironCompactedConditions[3], Block: &ironCompactedBlocks[1]},
@@ -97,6 +99,7 @@ var ironCompacted = []*props.Alloy{
 	}},
 	{ID: "cgi-350", Name: "CGI 350", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "350"},
+		{System: "ASTM A842", Name: "Grade 350"},
 		{System: "ISO 16112", Name: "GJV-350", Near: true},
 	}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 135, Hi: 150, Unit: units.GPa}, Cond: &ironCompactedConditions[8], Block: &ironCompactedBlocks[3]},
@@ -114,6 +117,7 @@ var ironCompacted = []*props.Alloy{
 	}},
 	{ID: "cgi-400", Name: "CGI 400", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "400"},
+		{System: "ASTM A842", Name: "Grade 400"},
 		{System: "ISO 16112", Name: "GJV-400", Near: true},
 	}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 140, Hi: 150, Unit: units.GPa}, Cond: &ironCompactedConditions[13], Block: &ironCompactedBlocks[5]},
@@ -131,6 +135,7 @@ var ironCompacted = []*props.Alloy{
 	}},
 	{ID: "cgi-450", Name: "CGI 450", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "450"},
+		{System: "ASTM A842", Name: "Grade 450"},
 		{System: "ISO 16112", Name: "GJV-450", Near: true},
 	}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 145, Hi: 155, Unit: units.GPa}, Cond: &ironCompactedConditions[18], Block: &ironCompactedBlocks[7]},

@@ -56,7 +56,7 @@ func (x *index) query(tokens []string) query {
 func (x *index) token(text string) token {
 	t := token{text: text, points: make([]uint8, len(x.words))}
 	for i, w := range x.words {
-		switch at := strings.Index(w, text); {
+		switch at := inside(w, text, x.joined[int32(i)]); {
 		case at < 0:
 			continue
 		case len(w) == len(text):
@@ -70,6 +70,19 @@ func (x *index) token(text string) token {
 	}
 	return t
 }
+
+// inside is where text stands in a word; -1 where it does not. Where the word has
+// two numbers run together, the middle of a number is no place: 535 is no part of
+// a276535, which is A27 65-35.
+func inside(w, text string, joined bool) int {
+	at := strings.Index(w, text)
+	if joined && at > 0 && isDigit(text[0]) && isDigit(w[at-1]) {
+		return -1
+	}
+	return at
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
 // score is 0 when a token does not occur among the words of the material.
 func (x *index) score(q query, e entry) int {

@@ -32,31 +32,42 @@ func (e *NotFound) Error() string {
 }
 
 // Resolve finds the one material that a designation names: an id, or an
-// alloy, temper and process in any usual spelling, or an alias. The error is a
-// *NotFound.
+// alloy, temper and process in any usual spelling, or an alias. Where it names none
+// but a search finds a single one, that is meant. The error is a *NotFound.
 func (c *Catalog) Resolve(typed string) (*props.Material, error) {
+	m, _, err := c.ResolveNear(typed)
+	return m, err
+}
+
+// ResolveNear is Resolve that also says whether the words name the material; where
+// they do not, it is what the search found.
+func (c *Catalog) ResolveNear(typed string) (m *props.Material, named bool, err error) {
 	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
-		return m, nil
+		return m, true, nil
 	}
-	hits, exact := c.search(typed)
+	hits, exact, readAs := c.find(typed)
 	if exact > 1 {
 		// Typed without a temper: as cast is meant where it is one of them.
 		if m := asCast(hits[:exact]); m != nil {
-			return m, nil
+			return m, true, nil
 		}
 	}
-	if exact == 1 && !dieMeant(typed, hits[0].Material) {
-		return hits[0].Material, nil
+	found := len(hits) > 0 && readAs == "" && strings.TrimSpace(typed) != "" && hits[0].Score%scoreExact != scoreVariant
+	if (exact == 1 || found && len(hits) == 1) && !dieMeant(typed, hits[0].Material) {
+		return hits[0].Material, exact == 1, nil
 	}
-	e := &NotFound{Typed: typed, Several: exact > 1}
+	e := &NotFound{Typed: typed, Several: exact > 1 || found && exact == 0 && len(hits) > 1}
 	if e.Several {
+		if exact == 0 {
+			exact = len(hits)
+		}
 		for _, h := range hits[:min(5, exact)] {
 			e.Nearest = append(e.Nearest, h.Material)
 		}
 	} else {
 		e.Nearest = c.nearestMaterials(typed, hits)
 	}
-	return nil, e
+	return nil, false, e
 }
 
 // dieMeant reports whether a die casting was asked for where only a gravity die

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -74,12 +75,15 @@ func (x *index) split(query string) []string {
 		}
 		for _, p := range parts {
 			if f := fold(p); f != "" {
-				out = append(out, f)
+				out = append(out, cmp.Or(american[f], f))
 			}
 		}
 	}
 	return out
 }
+
+// american gives the spelling of the catalog for that of other countries.
+var american = map[string]string{"aluminium": "aluminum", "grey": "gray", "mould": "mold"}
 
 // known reports whether a folded word is a whole word of some material.
 func (x *index) known(text string) bool {
@@ -88,7 +92,7 @@ func (x *index) known(text string) bool {
 }
 
 // match returns the materials that all tokens fit, best first, and those of
-// one score in the order of the catalog.
+// one score the most asked for first, then in the order of the catalog.
 func (x *index) match(tokens []string) []Hit {
 	var hits []Hit
 	q := x.query(tokens)
@@ -102,8 +106,35 @@ func (x *index) match(tokens []string) []Hit {
 	if len(hits) == 0 {
 		hits = x.runTogether(strings.Join(tokens, ""))
 	}
-	slices.SortStableFunc(hits, func(a, b Hit) int { return b.Score - a.Score })
+	hits = dieCastings(tokens, x.ofFamily(tokens, hits))
+	slices.SortStableFunc(hits, func(a, b Hit) int {
+		return cmp.Or(b.Score-a.Score, x.common[b.Material]-x.common[a.Material])
+	})
 	return hits
+}
+
+// ofFamily leaves out alloys of a kind that has a word for a family before it, where
+// that family is meant: aluminum finds no aluminum bronze.
+func (x *index) ofFamily(tokens []string, hits []Hit) []Hit {
+	meant := func(word string) bool { return x.families[word] && slices.Contains(tokens, word) }
+	other := func(h Hit) bool {
+		words := strings.Fields(h.Material.Alloy.Kind)
+		return len(words) > 1 && !slices.Contains(tokens, words[len(words)-1]) && slices.ContainsFunc(words[:len(words)-1], meant)
+	}
+	if !slices.ContainsFunc(hits, func(h Hit) bool { return !other(h) }) {
+		return hits
+	}
+	return slices.DeleteFunc(hits, other)
+}
+
+// dieCastings leaves out gravity die castings, which are permanent mold castings,
+// where die castings are found and gravity is not said.
+func dieCastings(tokens []string, hits []Hit) []Hit {
+	isDie := func(h Hit) bool { return h.Material.Process == props.Die }
+	if !slices.Contains(tokens, "die") || slices.Contains(tokens, "gravity") || !slices.ContainsFunc(hits, isDie) {
+		return hits
+	}
+	return slices.DeleteFunc(hits, func(h Hit) bool { return h.Material.Process == props.PermanentMold })
 }
 
 // correct replaces each token that is no word of any material by the nearest

@@ -24,12 +24,15 @@ const (
 // index holds the words under which materials are found. The first search makes
 // it.
 type index struct {
-	once    sync.Once
-	words   []string          // every folded word once, those that are only ids last
-	named   int               // how many words are more than ids
-	number  map[string]int32  // where each word stands in words
-	phrases map[string][]word // the words of what many alloys have in common
-	entries []entry           // the materials in the order of the catalog
+	once     sync.Once
+	words    []string                // every folded word once, those that are only ids last
+	named    int                     // how many words are more than ids
+	number   map[string]int32        // where each word stands in words
+	phrases  map[string][]word       // the words of what many alloys have in common
+	entries  []entry                 // the materials in the order of the catalog
+	common   map[*props.Material]int // how early a material stands among those asked for most
+	joined   map[int32]bool          // words that were two numbers with a hyphen between them
+	families map[string]bool         // the words that mean a family by themselves
 }
 
 // entry is a material with its words.
@@ -91,6 +94,11 @@ func (x *index) build(c *Catalog) {
 	x.number = make(map[string]int32, cap(x.words))
 	x.entries = make([]entry, 0, len(c.Materials))
 	x.phrases = map[string][]word{}
+	x.families, x.joined = map[string]bool{}, map[int32]bool{}
+	x.common = map[*props.Material]int{}
+	for i, id := range c.Everyday {
+		x.common[c.byID[id]] = len(c.Everyday) - i
+	}
 	for _, a := range c.Alloys {
 		alloy := x.alloyWords(a)
 		for _, m := range a.Materials {
@@ -103,7 +111,7 @@ func (x *index) build(c *Catalog) {
 	}
 	x.named = len(x.words)
 	for i, e := range x.entries {
-		x.entries[i].id = x.numberOf(fold(e.material.ID))
+		x.entries[i].id = x.numberOf(e.material.ID)
 	}
 }
 
@@ -115,8 +123,11 @@ func (x *index) alloyWords(a *props.Alloy) []word {
 		list = x.add(list, plainWord, "UNS")
 	}
 	list = x.addAliases(list, a.Aliases)
-	for _, s := range append([]string{a.Family.Name}, a.Family.Words...) {
+	for _, s := range append([]string{a.Family.Name, a.Kind}, a.Family.Words...) {
 		list = x.addCommon(list, s)
+	}
+	for _, w := range a.Family.Words {
+		x.families[w] = true
 	}
 	return slices.Clone(list)
 }
@@ -166,19 +177,31 @@ func (x *index) addCommon(list []word, phrase string) []word {
 }
 
 func (x *index) add(list []word, k kind, text string) []word {
-	if text = fold(text); text == "" {
+	if fold(text) == "" {
 		return list
 	}
 	return append(list, word{x.numberOf(text), k})
 }
 
-// numberOf is the number of a folded word, a new one where it has none.
-func (x *index) numberOf(text string) int32 {
+// numberOf is the number of a word, a new one where it has none.
+func (x *index) numberOf(typed string) int32 {
+	text := fold(typed)
 	n, known := x.number[text]
 	if !known {
 		n = int32(len(x.words))
 		x.number[text] = n
 		x.words = append(x.words, text)
+		x.joined[n] = joinsNumbers(typed)
 	}
 	return n
+}
+
+// joinsNumbers reports whether two numbers of a name run together when it is folded.
+func joinsNumbers(name string) bool {
+	for i := 1; i+1 < len(name); i++ {
+		if name[i] == '-' && isDigit(name[i-1]) && isDigit(name[i+1]) {
+			return true
+		}
+	}
+	return false
 }

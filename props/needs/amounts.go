@@ -90,7 +90,7 @@ func (r *reader) reach(ws []word, between bool) int {
 				return n
 			}
 		case k == "in":
-			if !isDigit(last[len(last)-1]) {
+			if !isDigit(last[len(last)-1]) && !strings.HasSuffix(last, "cu") && !strings.HasSuffix(last, "sq") {
 				return n
 			}
 		case k == "deg" || k == "degree" || k == "degrees":
@@ -202,6 +202,9 @@ func (r *reader) conditions(in []token) []token {
 	var out []token
 	for i := 0; i < len(in); {
 		n, c, ok := r.conditionAt(in[i:])
+		if t := in[i]; !ok && t.inside && i > 0 && isYield(in[i-1]) && t.q.Unit == units.Pct { // yield (0.2 %)
+			n, c, ok = 1, props.Conditions{Offset: t.q.Lo}, true
+		}
 		if !ok {
 			out = append(out, in[i])
 			i++

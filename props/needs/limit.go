@@ -17,6 +17,7 @@ type limit struct {
 	amount  *token
 	op      Op
 	stated  bool // op was said
+	not     bool // behind a negation that is not used up
 	cond    props.Conditions
 	at      *token // the temperature behind "at"
 	tested  bool   // it was said to be that of the test
@@ -25,77 +26,100 @@ type limit struct {
 // limit reads a limit from i on, in any order of its words; from is where a
 // negation before it stands.
 func (r *reader) limit(ts []token, i, from int) int {
-	return r.limitOf(ts, i, from, limit{}, i > from)
+	return r.limitOf(ts, i, from, limit{not: i > from})
 }
 
-// limitOf goes on with a limit of which something is known; neg is true behind a
-// negation that is not used up.
-func (r *reader) limitOf(ts []token, i, from int, l limit, neg bool) int {
-	for ; i < len(ts); i++ {
+// limitOf goes on with a limit of which something is known.
+func (r *reader) limitOf(ts []token, i, from int, l limit) int {
+	for i < len(ts) {
 		t := &ts[i]
-		switch t.role {
-		case about:
-		case condition:
-			l.cond = l.cond.With(t.cond)
-		case negation:
-			if l.amount != nil && l.subject != nil || i+1 == len(ts) || ts[i+1].role != bound {
-				return r.finish(ts[from:i], l, neg, i)
-			}
-			neg = true
-		case link:
-			if l.temperature(ts, i) {
-				i++
-			} else if strings.EqualFold(t.text, "made of") {
-				return r.finish(ts[from:i], l, neg, i)
-			} else if i+1 < len(ts) && ts[i+1].role != quantity && ts[i+1].role != condition && l.amount != nil {
-				return r.finish(ts[from:i], l, neg, i)
-			}
-		case bound:
-			if t.op == Between {
-				continue
-			}
-			if l.amount != nil && (l.stated || !l.takes(t, ts[i+1:])) {
-				return r.finish(ts[from:i], l, neg, i)
-			}
-			l.op, l.stated = t.op, true
-			if neg {
-				l.op, neg = inverse(t.op), false
-			}
-		case subject:
-			if l.subject != nil && (len(t.fields) == 0 || !slices.Equal(t.fields, l.subject.fields)) {
-				return r.finish(ts[from:i], l, neg, i)
-			}
-			l.subject = t
-		case quantity:
-			if l.rangeOf(t) {
-				continue
-			}
-			if l.amount != nil {
-				return r.finish(ts[from:i], l, neg, i)
-			}
-			l.amount = t
-			if t.more {
-				l.op, l.stated = AtLeast, true
-			}
-		case against, named, unknown:
-			if l.amount == nil && l.subject != nil && (t.role == against || strings.EqualFold(ts[i-1].text, "of")) {
-				return r.compared(ts, i, from, l.subject, neg)
-			}
-			if t.role == unknown && !l.whole() {
-				r.spoiled(ts[from:], t, l)
-				return len(ts)
-			}
-			return r.finish(ts[from:i], l, neg, i)
-		default:
-			return r.finish(ts[from:i], l, neg, i)
+		if l.amount == nil && l.subject != nil && (t.role == against || (t.role == named || t.role == unknown) && (l.stated || strings.EqualFold(ts[i-1].text, "of"))) {
+			return r.compared(ts, i, from, l)
 		}
+		if t.role == unknown && !l.whole() {
+			r.spoiled(ts[from:], l, t)
+			return len(ts)
+		}
+		n := l.take(ts[i:])
+		if n == 0 {
+			break
+		}
+		i += n
 	}
-	return r.finish(ts[from:], l, neg, i)
+	return r.finish(ts[from:i], l, i)
+}
+
+// take takes what the tokens begin with into the limit, and says how many they
+// are; 0 where they belong to something else.
+func (l *limit) take(ts []token) int {
+	t := &ts[0]
+	switch t.role {
+	case about:
+		return 1
+	case condition:
+		l.cond = l.cond.With(t.cond)
+		return 1
+	case negation:
+		if len(ts) == 1 || ts[1].role != bound || l.amount != nil && l.subject != nil {
+			return 0
+		}
+		l.not = true
+		return 1
+	case link:
+		return l.link(ts)
+	case bound:
+		return l.bound(ts)
+	case subject:
+		if l.subject != nil && (len(t.fields) == 0 || !slices.Equal(t.fields, l.subject.fields)) {
+			return 0
+		}
+		l.subject = t
+		return 1
+	case quantity:
+		if l.rangeOf(t) {
+			return 1
+		}
+		if l.amount != nil {
+			return 0
+		}
+		if l.amount = t; t.more {
+			l.op, l.stated = AtLeast, true
+		}
+		return 1
+	}
+	return 0
+}
+
+// link takes "of", "in" and "at", the last with the temperature behind it.
+func (l *limit) link(ts []token) int {
+	switch {
+	case l.temperature(ts):
+		return 2
+	case strings.EqualFold(ts[0].text, "made of"), l.amount != nil && len(ts) > 1 && ts[1].role != quantity && ts[1].role != condition:
+		return 0
+	}
+	return 1
+}
+
+// bound takes a bound, the reverse of it behind a negation.
+func (l *limit) bound(ts []token) int {
+	t := &ts[0]
+	if t.op == Between {
+		return 1
+	}
+	if l.amount != nil && (l.stated || !l.takes(t, ts[1:])) {
+		return 0
+	}
+	l.op, l.stated = t.op, true
+	if l.not {
+		l.op, l.not = inverse(t.op), false
+	}
+	return 1
 }
 
 // whole reports whether what was read needs no word more.
 func (l *limit) whole() bool {
-	return l.amount != nil && (l.subject != nil && !l.amount.bare || l.amount.bare && l.subject != nil && plainUnit(l.subject) || l.subject == nil && !l.amount.bare)
+	return l.amount != nil && (!l.amount.bare || l.subject != nil && plainUnit(l.subject))
 }
 
 // plainUnit reports whether what is named is counted without a unit, as ratings are.
@@ -105,15 +129,12 @@ func plainUnit(t *token) bool {
 
 // temperature takes "at 300 F": where a figure is asked for it may be that of the
 // test or that of the service.
-func (l *limit) temperature(ts []token, i int) bool {
-	word := key(ts[i].text)
-	if i+1 == len(ts) || word == "of" || word == "in" || ts[i+1].role != quantity || ts[i+1].q.Unit.Dimension() != units.Temperature {
+func (l *limit) temperature(ts []token) bool {
+	word := key(ts[0].text)
+	if len(ts) == 1 || !strings.HasSuffix(word, "at") || ts[1].role != quantity || ts[1].q.Unit.Dimension() != units.Temperature || l.subject == nil && l.amount == nil {
 		return false
 	}
-	if l.subject == nil && l.amount == nil {
-		return false
-	}
-	l.at, l.tested = &ts[i+1], word != "at" || ts[i].inside
+	l.at, l.tested = &ts[1], word != "at" || ts[0].inside
 	return true
 }
 
@@ -163,21 +184,16 @@ func usual(p props.PropertyID, u units.Unit) Op {
 	return op
 }
 
-// spoiled refuses a limit with a word in it that is not known.
-func (r *reader) spoiled(ts []token, t *token, l limit) {
+// spoiled refuses a limit with a word in it that is not known: what units say of a
+// number with it, or the word.
+func (r *reader) spoiled(ts []token, l limit, t *token) {
+	if l.amount != nil && l.amount.bare {
+		t = l.amount
+	}
 	e := &ParseError{Word: t.text}
-	if l.amount != nil && l.amount.bare && l.subject != nil && len(l.subject.props) > 0 {
+	if l.subject != nil && len(l.subject.props) > 0 && startsNumber.MatchString(t.text) {
 		var ue *units.Error
-		text := l.amount.plain + " " + t.text
-		if _, err := units.ParseAs(text, l.subject.props[0].Info().Dimension, units.NoUnit); errors.As(err, &ue) {
-			e = &ParseError{Word: text, Hint: expected(ue)}
-		}
-	} else if l.amount == nil && startsNumber.MatchString(t.text) && l.subject != nil && len(l.subject.props) > 0 {
-		var ue *units.Error
-		text := r.span(ts[len(ts)-1:])
-		if i := strings.Index(r.span(ts), t.text); i >= 0 {
-			text = r.span(ts)[i:]
-		}
+		text := r.text[t.from:ts[len(ts)-1].to]
 		if _, err := units.ParseAs(text, l.subject.props[0].Info().Dimension, units.NoUnit); errors.As(err, &ue) {
 			e = &ParseError{Word: text, Hint: expected(ue)}
 		}
@@ -185,6 +201,16 @@ func (r *reader) spoiled(ts []token, t *token, l limit) {
 	r.refuse(r.span(ts), e)
 }
 
+// isMate reports whether a number before shaft or bore is a metal's: 1045 shaft.
+func (r *reader) isMate(l *limit) bool {
+	if !l.amount.bare || l.subject == nil || !isFit(*l.subject) || strings.ContainsAny(l.amount.plain, "./ ") {
+		return false
+	}
+	var p part.Part
+	return p.Set(r.catalog, part.FieldMate, l.amount.plain) == nil
+}
+
+// problem is why units refuses a number with its unit.
 func problem(t *token) *ParseError {
 	var ue *units.Error
 	if errors.As(t.problem, &ue) {
@@ -205,24 +231,24 @@ func expected(e *units.Error) string {
 }
 
 // finish makes a piece of what was read and returns where the reading goes on.
-func (r *reader) finish(ts []token, l limit, neg bool, next int) int {
+func (r *reader) finish(ts []token, l limit, next int) int {
 	text := r.span(ts)
+	if l.amount == nil && l.subject == nil && l.at != nil { // what was said at the temperature is not of a figure
+		l.amount, l.at = l.at, nil
+	}
 	switch {
 	case l.amount == nil && l.subject != nil && len(l.subject.props) > 0:
 		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(l.subject.props[0]))})
 		return next
-	case l.amount == nil || neg:
+	case l.amount == nil || l.not:
 		r.unread(ts)
 		return next
 	case l.amount.problem != nil:
 		r.refuse(text, problem(l.amount))
 		return next
-	case l.amount.bare && l.subject != nil && isFit(*l.subject) && !strings.ContainsAny(l.amount.plain, "./ "):
-		var p part.Part // 1045 shaft
-		if s := (part.Said{Field: part.FieldMate, Text: l.amount.plain}); p.Set(r.catalog, s.Field, s.Text) == nil {
-			r.tell(text, s, false)
-			return next
-		}
+	case r.isMate(&l):
+		r.tell(text, part.Said{Field: part.FieldMate, Text: l.amount.plain}, false)
+		return next
 	}
 	subj := l.subject
 	if subj == nil && r.last != nil && fits(r.last.props[0], l.amount.q.Unit) {

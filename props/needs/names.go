@@ -166,6 +166,9 @@ func (r *reader) link(ts []token, i int) int {
 	if strings.EqualFold(ts[i].text, "made of") && i+1 < len(ts) && ts[i+1].role != named {
 		return r.mate(ts, i, false)
 	}
+	if i+2 < len(ts) && ts[i+1].role == quantity && ts[i+1].q.Unit.Dimension() == units.Temperature && strings.HasSuffix(key(ts[i].text), "at") {
+		return r.limitOf(ts, i+2, i, limit{at: &ts[i+1], tested: !strings.EqualFold(ts[i].text, "at")}) // at 400 F it must carry 20 ksi
+	}
 	return i + 1
 }
 
@@ -202,27 +205,30 @@ func (r *reader) mate(ts []token, i int, neg bool) int {
 }
 
 // compared reads a limit set by another metal: "lighter than bronze", "yield at
-// least that of A356-T6". subj is what is compared where the words before say it.
-func (r *reader) compared(ts []token, i, from int, subj *token, neg bool) int {
+// least that of A356-T6". Of l is known what the words before say.
+func (r *reader) compared(ts []token, i, from int, l limit) int {
 	t := ts[i]
 	if t.role == against {
 		i++
 	} else {
 		t.op = AtLeast
 	}
-	if subj != nil {
-		t.props = subj.props
+	if l.subject != nil {
+		t.props = l.subject.props
+	}
+	if l.stated {
+		t.op = l.op
 	}
 	if len(t.props) == 0 {
 		r.unread(ts[from:])
 		return len(ts)
 	}
-	if neg {
+	if l.not {
 		t.op = inverse(t.op)
 	}
 	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
 		s := token{meaning: meaning{role: subject, props: t.props}}
-		return r.limitOf(ts, i, from, limit{subject: &s, op: t.op, stated: true}, false)
+		return r.limitOf(ts, i, from, limit{subject: &s, op: t.op, stated: true})
 	}
 	end := designation(ts, i)
 	text := r.span(ts[i:end])
@@ -238,7 +244,7 @@ func (r *reader) compared(ts []token, i, from int, subj *token, neg bool) int {
 		return end
 	}
 	n.Op = t.op
-	if n.Property.Info().Sense == props.Less && subj != nil {
+	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {
 		n.Op = AtMost
 	}
 	r.take(r.span(ts[from:end]), n, true)

@@ -200,51 +200,57 @@ func (r *reader) clause(in []token) {
 			ts = append(ts, t)
 		}
 	}
+	// What depends on a condition or a choice is refused as a whole.
 	first := len(r.out)
 	for i, from := 0, -1; i < len(ts); {
-		t := ts[i]
-		neg := from >= 0
-		if !neg {
+		if from < 0 {
 			from = i
 		}
-		next := i + 1
-		switch t.role {
+		switch ts[i].role {
 		case negation:
-			i++
-			if i == len(ts) {
+			if i++; i == len(ts) {
 				r.unread(ts[from:])
 			}
 			continue
-		case bars, either:
-			// What depends on a condition or a choice is refused as a whole.
+		case bars:
 			r.out = r.out[:first]
 			r.unread(ts)
-			if t.role == either {
-				r.out[len(r.out)-1].Err = &ParseError{Need: r.span(ts), Hint: "one of two limits cannot be asked for; search for each"}
-			}
 			return
-		case named, head:
-			next = r.names(ts, i, from)
-		case rated:
-			r.rated(ts[from:next], neg)
-		case said:
-			r.saidOf(ts[from:next], neg)
-		case refused:
-			next = len(ts)
-			r.refuse(r.span(ts[from:]), &ParseError{Hint: t.reason})
-		case mate:
-			next = r.mate(ts, i, neg)
-		case against:
-			next = r.compared(ts, i, from, nil, neg)
-		case link:
-			next = r.link(ts, i)
-		case subject, bound, quantity, condition, about:
-			next = r.limit(ts, i, from)
-		default:
-			next = r.strange(ts, i, from)
+		case either:
+			r.out = r.out[:first]
+			r.refuse(r.span(ts), &ParseError{Hint: "one of two limits cannot be asked for; search for each"})
+			return
 		}
-		i, from = next, -1
+		i, from = r.item(ts, i, from), -1
 	}
+}
+
+// item reads what begins at i, behind a negation that begins at from, and returns
+// where the reading goes on.
+func (r *reader) item(ts []token, i, from int) int {
+	next, neg := i+1, i > from
+	switch t := ts[i]; t.role {
+	case named, head:
+		return r.names(ts, i, from)
+	case rated:
+		r.rated(ts[from:next], neg)
+	case said:
+		r.saidOf(ts[from:next], neg)
+	case refused:
+		r.refuse(r.span(ts[from:]), &ParseError{Hint: t.reason})
+		return len(ts)
+	case mate:
+		return r.mate(ts, i, neg)
+	case against:
+		return r.compared(ts, i, from, limit{not: neg})
+	case link:
+		return r.link(ts, i)
+	case subject, bound, quantity, condition, about:
+		return r.limit(ts, i, from)
+	default:
+		return r.strange(ts, i, from)
+	}
+	return next
 }
 
 // span is the text that tokens cover.

@@ -53,8 +53,8 @@ type meaning struct {
 
 // bounds are the phrases for each bound.
 var bounds = map[Op]string{
-	AtLeast:  ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|and up|and above|and over|no worse than",
-	AtMost:   "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under",
+	AtLeast:  ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than",
+	AtMost:   "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than",
 	MoreThan: ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond",
 	LessThan: "<|less than|lower than|under|below|short of",
 	Between:  "=|between|within|from",
@@ -139,7 +139,7 @@ var comparatives = []struct {
 }
 
 const (
-	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|today|now|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|it has|who|at all|these|those|ones|kind|type|-|–|—|:|(|)"
+	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|today|now|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|-|–|—|:|(|)"
 	partNouns   = "bracket|housing|cover|body|lever|arm|bushing|flange|hub|pulley|pump|valve|frame|gear|gearbox|manifold|impeller|wheel|yoke|knuckle|caliper|fitting|elbow|lid"
 	breakWords  = "and|but|with|plus|while|&|then"
 	barWords    = "unless|except where|if|when|provided|only if|until"

@@ -303,7 +303,10 @@ func gauge(t token) string {
 	return ""
 }
 
-var cyclesNumber = regexp.MustCompile(`^(?:([0-9.]+)\s*[x×*]\s*)?10\^?(\d)$`)
+// leastCycles is the shortest life that is called one of fatigue.
+const leastCycles = 1000
+
+var cyclesNumber = regexp.MustCompile(`^(?:([0-9.]+)\s*[x×*]\s*)?10\^?(\d{1,2})$`)
 
 // cycles reads a number of cycles: 10^8, 5x10^8, 1e7 cycles, 500 million cycles.
 func cycles(text string, next []string) (n int, v float64, ok bool) {
@@ -321,11 +324,11 @@ func cycles(text string, next []string) (n int, v float64, ok bool) {
 			n++
 		}
 		v, err := strconv.ParseFloat(mantissa+"e"+m[2], 64)
-		return n, v, err == nil && v > 0
+		return n, v, err == nil && v >= leastCycles
 	}
 	if !said {
 		return 0, 0, false
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", ""), 64)
-	return n + 1, v * factor, err == nil && v > 0
+	return n + 1, v * factor, err == nil && v*factor >= leastCycles
 }

@@ -6,9 +6,12 @@ import (
 	"testing"
 
 	"alongside/data"
+	"alongside/props/catalog"
 	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/units"
+
+	"pgregory.net/rapid"
 )
 
 // spoken is a text of testdata/spoken.txt with what it must become.
@@ -144,38 +147,54 @@ func TestReadTwice(t *testing.T) {
 	}
 }
 
+// checkRead fails where a text is passed over in silence, where a piece is not one
+// thing, where a need does not read back, or where the part refuses what was taken.
+func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text string) {
+	said := needs.Read(text, c, units.US)
+	if len(said.Pieces) == 0 && strings.TrimSpace(text) != "" {
+		t.Fatalf("%q: nothing was read, and nothing was said of it", text)
+	}
+	for _, p := range said.Pieces {
+		things := 0
+		for _, is := range []bool{p.Need != nil, p.Said != nil, p.Err != nil} {
+			if is {
+				things++
+			}
+		}
+		if things != 1 || p.Text == "" {
+			t.Fatalf("%q: the piece %q is %d things", text, p.Text, things)
+		}
+		if p.Need == nil {
+			continue
+		}
+		back := needs.Read(p.Need.String(), c, units.US)
+		if list := back.Needs(); len(list) != 1 || list[0].String() != p.Need.String() {
+			t.Fatalf("%q became %q, which reads back as %q", text, p.Need.String(), have(back))
+		}
+	}
+	var p part.Part
+	if err := said.Tell(&p, c); err != nil {
+		t.Fatalf("%q: what was taken for the part is refused by it: %v", text, err)
+	}
+}
+
 func FuzzRead(f *testing.F) {
 	for _, s := range spokenTexts(f) {
 		f.Add(s.text)
 	}
 	c := data.Catalog()
-	f.Fuzz(func(t *testing.T, text string) {
-		said := needs.Read(text, c, units.US)
-		if len(said.Pieces) == 0 && strings.TrimSpace(text) != "" {
-			t.Fatalf("%q: nothing was read, and nothing was said of it", text)
-		}
-		for _, p := range said.Pieces {
-			parts := 0
-			for _, is := range []bool{p.Need != nil, p.Said != nil, p.Err != nil} {
-				if is {
-					parts++
-				}
-			}
-			if parts != 1 || p.Text == "" {
-				t.Fatalf("%q: the piece %q is %d things", text, p.Text, parts)
-			}
-			if p.Need == nil {
-				continue
-			}
-			back := needs.Read(p.Need.String(), c, units.US)
-			if list := back.Needs(); len(list) != 1 || list[0].String() != p.Need.String() {
-				t.Fatalf("%q became %q, which reads back as %q", text, p.Need.String(), have(back))
-			}
-		}
-		var p part.Part
-		if err := said.Tell(&p, c); err != nil {
-			t.Fatalf("%q: what was taken for the part is refused by it: %v", text, err)
-		}
+	f.Fuzz(func(t *testing.T, text string) { checkRead(t, c, text) })
+}
+
+// Words of the list in any order.
+func TestAnyWords(t *testing.T) {
+	c := data.Catalog()
+	var words []string
+	for _, s := range spokenTexts(t) {
+		words = append(words, strings.Fields(s.text)...)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		checkRead(t, c, strings.Join(rapid.SliceOfN(rapid.SampledFrom(words), 1, 9).Draw(t, "words"), " "))
 	})
 }
 

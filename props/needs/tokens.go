@@ -107,7 +107,7 @@ func wordAt(text string, i, end int) word {
 		j += size
 	}
 	w := word{key: key(text[i:j]), from: i, to: j}
-	if at := strings.IndexByte(w.key, '/'); at > 0 && !strings.ContainsAny(w.key, "0123456789") && !units.Unitlike(w.key) && table()[w.key].role == unknown {
+	if at := strings.IndexByte(w.key, '/'); at > 0 && !strings.ContainsAny(w.key, "0123456789") && !units.Unitlike(text[i:j]) && table()[w.key].role == unknown {
 		w.key, w.to = w.key[:at], i+at // casting/die
 	} else if at == 0 && j > i+1 && text[i+1] >= 'A' {
 		w.key, w.to = "/", i+1

@@ -55,7 +55,10 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if err := p.printDoc(report.CompareDoc(compare.Compare(b), report.Scope{}, report.Limits{Needs: list}), format); err != nil {
 			return err
 		}
-		return refused
+		if refused != nil {
+			return &failure{exitFindings, refused}
+		}
+		return nil
 	}
 	return cmd
 }

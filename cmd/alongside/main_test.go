@@ -77,6 +77,8 @@ func TestCommands(t *testing.T) {
 		"find-corrected":    {[]string{"find", "tinn", "sand"}, exitOK},
 		"find-beat-nothing": {[]string{"find", "--better-than", "l30", "--rows", "yield"}, exitUsage},
 		"find-need-bad":     {[]string{"find", "--need", "yeild >= 20 ksi"}, exitUsage},
+		"find-spoken":       {[]string{"find", "--need", "25 ksi tensile, under 8 g/cm3, 4.2 lb; nonsense; 20 ksi yield at 300 F", "--near", "1"}, exitFindings},
+		"find-taken":        {[]string{"show", "t2di"}, exitOK},
 		"find-duty-bad":     {[]string{"find", "--duty", "tie-strength"}, exitUsage},
 		"compare-needs":     {[]string{"compare", "l30", "t1-f-sand", "t2-die", "--need", "tensile >= 25 ksi; process = sand or pm", "--rows", "tensile"}, exitOK},
 		"compare-needs-md":  {[]string{"compare", "l30", "t1-f-sand", "--need", "tensile >= 25 ksi", "--rows", "tensile", "--format", "markdown"}, exitOK},

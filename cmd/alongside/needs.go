@@ -127,7 +127,7 @@ func (s *search) find(p *program, words []string) error {
 	err = p.printDoc(report.FoundDoc(out), s.format)
 	switch {
 	case err == nil && refused != nil:
-		return refused // the search was carried out without it
+		return &failure{exitFindings, refused} // the rest was searched by
 	case err == nil && len(out.Found.Met) == 0:
 		return &failure{code: exitFindings}
 	}

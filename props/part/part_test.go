@@ -130,3 +130,22 @@ func TestNonsenseIsRefused(t *testing.T) {
 		t.Error("a field that does not exist was set")
 	}
 }
+
+// No phrase says two things of the part.
+func TestPhrasesAreClear(t *testing.T) {
+	seen := map[string]bool{}
+	once := func(phrases string) {
+		for phrase := range strings.SplitSeq(phrases, "|") {
+			if phrase == "" || seen[phrase] || phrase != strings.ToLower(phrase) {
+				t.Errorf("%q is said twice, or is no phrase", phrase)
+			}
+			seen[phrase] = true
+		}
+	}
+	for phrases := range SizeWords {
+		once(phrases)
+	}
+	for phrases := range SaidWords {
+		once(phrases)
+	}
+}

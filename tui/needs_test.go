@@ -166,3 +166,29 @@ func TestCandidatesThatCannotBeJudged(t *testing.T) {
 		t.Errorf("title: %s", title)
 	}
 }
+
+// A sentence as spoken becomes needs and part data, said again where something was
+// left out; what is not understood stays in the field, each piece with its reason.
+func TestSentence(t *testing.T) {
+	d := plainDesk(t, 100, 40, usual...)
+	d.press("2")
+	d.typeText("20 ksi yield, wobbly, permanent mold, 4.2 lb, strength > 30 ksi, yield >= 20 ksi")
+	d.press("enter")
+	var have []string
+	for i := range d.m.now().Needs {
+		have = append(have, d.m.now().Needs[i].String())
+	}
+	if s := strings.Join(have, "; "); s != "yield strength ≥ 20 ksi; process = permanent mold" || d.m.now().Part.Mass != "4.2 lb" {
+		t.Errorf("have %s, mass %q", s, d.m.now().Part.Mass)
+	}
+	d.want("wobbly; strength > 30 ksi")
+	d.want(`need "wobbly"`)
+	d.want(`need "strength > 30 ksi": say which`)
+	d.want(`"20 ksi yield" read as: yield strength ≥ 20 ksi`)
+	d.press("ctrl+u")
+	d.typeText("pm")
+	d.press("enter")
+	if n := len(d.m.now().Needs); n != 2 {
+		t.Errorf("the same need twice makes %d", n)
+	}
+}

@@ -20,6 +20,10 @@ func (p *program) findCommand() *cobra.Command {
 may be typed in any order and spelling, in any system of designations; without
 words every material is listed.
 
+--need takes what a customer says, in any unit and order, several limits in a
+line: "20 ksi yield, 3 % elongation, not zinc, lighter than bronze". What was left
+out is taken as usual and told; what can be read in two ways is not taken.
+
 With --need it finds the materials that meet every limit, then the near misses
 with what stops each and which temper or process of the same alloy would do.
 Strength and elongation are judged on specified minimums where published.`,
@@ -28,6 +32,7 @@ Strength and elongation are judged on specified minimums where published.`,
   alongside find AC-42100 --units si
   alongside find zinc die --format tsv
   alongside find --need "yield >= 20 ksi" --need "density < 2.8 g/cm3" --near 3
+  alongside find --need "20 ksi yield, 3 % elongation, under 0.11 lb/in3, permanent mold, not zinc"
   alongside find aluminum --need "process = pm or sand; elongation >= 5 %" --sort yield
   alongside find --better-than gray-30 --rows tensile,density --sort likeness
   alongside find --need "family = aluminum" --duty plate-stiffness --baseline gray-30 --front yield,density`,

@@ -60,34 +60,36 @@ func (l *limit) take(ts []token) int {
 		l.cond = l.cond.With(t.cond)
 		return 1
 	case negation:
-		if len(ts) == 1 || ts[1].role != bound || l.amount != nil && l.subject != nil {
-			return 0
+		if l.not = len(ts) > 1 && ts[1].role == bound && (l.amount == nil || l.subject == nil); l.not {
+			return 1
 		}
-		l.not = true
-		return 1
 	case link:
 		return l.link(ts)
 	case bound:
 		return l.bound(ts)
 	case subject:
-		if l.subject != nil && (len(t.fields) == 0 || !slices.Equal(t.fields, l.subject.fields)) {
-			return 0
-		}
-		l.subject = t
-		return 1
-	case quantity:
-		if l.rangeOf(t) {
+		if l.subject == nil || len(t.fields) > 0 && slices.Equal(t.fields, l.subject.fields) {
+			l.subject = t
 			return 1
 		}
-		if l.amount != nil {
-			return 0
-		}
-		if l.amount = t; t.more {
-			l.op, l.stated = AtLeast, true
-		}
-		return 1
+	case quantity:
+		return l.quantity(t)
 	}
 	return 0
+}
+
+// quantity takes the amount, or the range of an expansion.
+func (l *limit) quantity(t *token) int {
+	switch {
+	case l.rangeOf(t):
+		return 1
+	case l.amount != nil:
+		return 0
+	}
+	if l.amount = t; t.more {
+		l.op, l.stated = AtLeast, true
+	}
+	return 1
 }
 
 // link takes "of", "in" and "at", the last with the temperature behind it.
@@ -236,45 +238,48 @@ func (r *reader) finish(ts []token, l limit, next int) int {
 	if l.amount == nil && l.subject == nil && l.at != nil { // what was said at the temperature is not of a figure
 		l.amount, l.at = l.at, nil
 	}
-	switch {
-	case l.amount == nil && l.subject != nil && len(l.subject.props) > 0:
-		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(l.subject.props[0]))})
-		return next
-	case l.amount == nil || l.not:
-		r.unread(ts)
-		return next
-	case l.amount.problem != nil:
-		r.refuse(text, problem(l.amount))
-		return next
-	case r.isMate(&l):
-		r.tell(text, part.Said{Field: part.FieldMate, Text: l.amount.plain}, false)
-		return next
-	}
 	subj := l.subject
-	if subj == nil && r.last != nil && fits(r.last.props[0], l.amount.q.Unit) {
+	if subj == nil && l.amount != nil && r.last != nil && fits(r.last.props[0], l.amount.q.Unit) {
 		subj = r.last // yield at least 20 ksi at most 30 ksi
 	}
 	r.last = nil
-	list, err := r.readings(&l, subj)
+	switch {
+	case l.amount == nil && subj != nil && len(subj.props) > 0:
+		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(subj.props[0]))})
+	case l.amount == nil || l.not:
+		r.unread(ts)
+	case l.amount.problem != nil:
+		r.refuse(text, problem(l.amount))
+	case r.isMate(&l):
+		r.tell(text, part.Said{Field: part.FieldMate, Text: l.amount.plain}, false)
+	default:
+		r.decide(text, &l, subj)
+	}
+	return next
+}
+
+// decide takes the only way to understand a limit, or asks which is meant.
+func (r *reader) decide(text string, l *limit, subj *token) {
+	list, err := r.readings(l, subj)
 	switch {
 	case err != nil:
 		r.refuse(text, err)
+		return
 	case len(list) == 1:
 		r.accept(text, list[0], l.subject == nil && subj != nil)
 		if subj != nil && len(subj.props) > 0 {
 			r.last = subj
 		}
-	default:
-		e := &ParseError{}
-		if subj == nil {
-			e.Hint = "name a property"
-		}
-		for _, x := range list {
-			e.Choices = append(e.Choices, x.String())
-		}
-		r.refuse(text, e)
+		return
 	}
-	return next
+	e := &ParseError{}
+	if subj == nil {
+		e.Hint = "name a property"
+	}
+	for _, x := range list {
+		e.Choices = append(e.Choices, x.String())
+	}
+	r.refuse(text, e)
 }
 
 // accept takes the only reading. A second bound of the same property in the other

@@ -23,23 +23,23 @@ func (r *reader) names(ts []token, i, from int) int {
 			n.Not = n.Not || ts[i].role == negation
 		}
 	}
-	start := i
-	for ; i < len(ts); i++ {
+	for wanted := true; i < len(ts); i++ {
 		m := ts[i].meaning
 		if headed && n.Kind == OfTemper && r.isTemper(strings.ToUpper(ts[i].text)) {
-			m = meaning{role: named, kind: OfTemper, temper: strings.ToUpper(ts[i].text)}
+			m = meaning{role: named, kind: OfTemper, temper: strings.ToUpper(ts[i].text)} // F alone
 		}
-		switch {
-		case m.role == named && m.kind == n.Kind && (i == start || ts[i-1].role == either):
+		if wanted && m.role == named && m.kind == n.Kind {
 			n.add(m)
+			wanted = false
 			continue
-		case m.role == either && i+1 < len(ts) && i > start && (ts[i+1].kind == n.Kind && ts[i+1].role == named || headed):
-			continue
-		case headed && (i == start || ts[i-1].role == either):
+		}
+		if wanted && headed {
 			r.refuse(r.span(ts[from:]), &ParseError{Word: ts[i].text, Hint: r.hint(n.Kind, ts[i].text)})
 			return len(ts)
 		}
-		break
+		if wanted = m.role == either && i+1 < len(ts) && (headed || ts[i+1].role == named && ts[i+1].kind == n.Kind); !wanted {
+			break
+		}
 	}
 	if n.empty() {
 		r.refuse(r.span(ts[from:i]), &ParseError{Hint: "name a " + n.Kind.String() + ", for example " + exampleOf[n.Kind]})

@@ -160,33 +160,38 @@ func (r *reader) atTemperature(l *limit, in []reading) ([]reading, *ParseError) 
 // amounts reads the text of an amount as one of the property, in each unit that
 // may be meant.
 func (r *reader) amounts(l *limit, p props.PropertyID, text string, subj *token) ([]units.Quantity, *ParseError) {
-	info := p.Info()
 	q := l.amount.q
 	switch {
 	case p == props.ThermalExpansion && (l.amount.bare || q.Unit.Dimension() == units.Strain):
 		return expansions(q), nil
-	case !l.amount.bare:
-		q, err := units.Parse(text)
-		if err == nil && !fits(p, q.Unit) {
-			_, err = units.ParseAs(text, info.Dimension, units.NoUnit)
-		}
-		var ue *units.Error
-		if errors.As(err, &ue) {
-			return nil, &ParseError{Word: text, Hint: expected(ue)}
-		}
-		return []units.Quantity{q}, nil
-	case subj != nil && strings.Contains(key(subj.text), "resistiv"):
-		return nil, &ParseError{Hint: "write the unit, such as µΩ·cm"}
+	case l.amount.bare:
+		return r.bareAmounts(l, p, text, subj)
 	}
+	q, err := units.Parse(text)
+	if err == nil && !fits(p, q.Unit) {
+		_, err = units.ParseAs(text, p.Info().Dimension, units.NoUnit)
+	}
+	var ue *units.Error
+	if errors.As(err, &ue) {
+		return nil, &ParseError{Word: text, Hint: expected(ue)}
+	}
+	return []units.Quantity{q}, nil
+}
+
+// bareAmounts reads a number without a unit: in the unit that the words before it
+// or the display system have, else in one in which it is not beyond every metal.
+func (r *reader) bareAmounts(l *limit, p props.PropertyID, text string, subj *token) ([]units.Quantity, *ParseError) {
+	info := p.Info()
 	us := []units.Unit{info.Units[r.system]}
-	if subj != nil && subj.q.Unit != units.NoUnit {
+	switch {
+	case strings.Contains(key(subj.text), "resistiv"):
+		return nil, &ParseError{Hint: "write the unit, such as µΩ·cm"}
+	case subj.q.Unit != units.NoUnit:
 		us = []units.Unit{subj.q.Unit}
-	}
-	if info.Dimension == units.Temperature {
+	case info.Dimension == units.Temperature:
 		us = []units.Unit{units.DegF, units.DegC}
-	} else if r.isBeyond(p, q, us[0]) {
-		us = r.within(p, q)
-		if len(us) == 0 {
+	case r.isBeyond(p, l.amount.q, us[0]):
+		if us = r.within(p, l.amount.q); len(us) == 0 {
 			return nil, &ParseError{Hint: fmt.Sprintf("%s %s is far beyond every metal on file; write the unit", l.amount.plain, info.Units[r.system].Symbol())}
 		}
 	}
@@ -266,26 +271,37 @@ func (r *reader) need(l *limit, p props.PropertyID, q units.Quantity) (Need, boo
 	if u, ok := units.BrinellUnit(n.Cond.Load, n.Cond.Ball); ok && fits(p, u) {
 		n.Limit.Unit = u
 	}
-	d := p.Info().Dimension
+	if err := impossible(l, p, q); err != nil {
+		return n, false, err
+	}
 	switch {
-	case q.Lo <= 0 && d != units.Temperature:
-		return n, false, &ParseError{Word: l.amount.text, Hint: "a limit at or below zero asks for nothing"}
-	case q.Hi > 100 && d == units.Percent && (p == props.Elongation || p == props.ReductionOfArea):
-		return n, false, &ParseError{Word: l.amount.text, Hint: "no metal has more than 100 %"}
-	case q.IsRange() && l.stated:
-		return n, false, &ParseError{Word: l.amount.text, Hint: "a range needs no sign; a bound takes one value"}
 	case q.IsRange():
 		n.Op = Between
-		return n, false, nil
-	case l.stated && d == units.Rating && (l.op == AtMost || l.op == LessThan):
+	case l.stated && p.Info().Dimension == units.Rating && (l.op == AtMost || l.op == LessThan):
 		n.Op = turned(l.op) // "<= 2" is "2 or better" too: nobody asks for worse
-		return n, false, nil
 	case l.stated:
 		n.Op = l.op
-		return n, false, nil
+	default:
+		n.Op = usual(p, n.Limit.Unit)
+		return n, true, nil
 	}
-	n.Op = usual(p, n.Limit.Unit)
-	return n, true, nil
+	return n, false, nil
+}
+
+// impossible refuses an amount that limits nothing.
+func impossible(l *limit, p props.PropertyID, q units.Quantity) *ParseError {
+	hint := ""
+	switch {
+	case q.Lo <= 0 && p.Info().Dimension != units.Temperature:
+		hint = "a limit at or below zero asks for nothing"
+	case q.Hi > 100 && (p == props.Elongation || p == props.ReductionOfArea):
+		hint = "no metal has more than 100 %"
+	case q.IsRange() && l.stated:
+		hint = "a range needs no sign; a bound takes one value"
+	default:
+		return nil
+	}
+	return &ParseError{Word: l.amount.text, Hint: hint}
 }
 
 func example(p props.PropertyID) string {

@@ -45,40 +45,37 @@ func lineWords(out []word, text string, i, end int) []word {
 	brk, depth := byte('\n'), 0
 	for i < end {
 		r, size := utf8.DecodeRuneInString(text[i:end])
-		switch n := signAt(text[i:end]); {
-		case n > 0:
-			out = append(out, word{key: text[i : i+n], from: i, to: i + n, inside: depth > 0, brk: brk})
-			i, brk = i+n, 0
-			continue
-		case r == '(' || r == '[':
-			depth++
-		case r == ')' || r == ']':
-			depth = max(depth-1, 0)
-		case (r == ',' || r == ';' || r == '!' || r == '?') && depth == 0:
-			brk = ','
-		case r == ':':
-			brk = max(brk, ':')
-		case !unicode.IsSpace(r) && !strings.ContainsRune(",;", r):
-			w := wordAt(text, i, end)
-			w.inside, w.brk = depth > 0, brk
-			i, brk = w.to, 0
-			if w.key == "/" && unicode.IsSpace(rune(text[max(w.from-1, 0)])) {
+		if unicode.IsSpace(r) || strings.ContainsRune("()[],;!?:", r) {
+			switch {
+			case r == '(' || r == '[':
+				depth++
+			case r == ')' || r == ']':
+				depth = max(depth-1, 0)
+			case r == ':':
+				brk = max(brk, ':')
+			case !unicode.IsSpace(r) && depth == 0:
 				brk = ','
-				continue
 			}
-			if strings.HasSuffix(w.key, ".") {
-				if !abbreviation(w.key) && endsSentence(text[i:end]) {
-					brk = '.'
-				}
-				if w.key = strings.TrimRight(w.key, "."); w.key == "" {
-					continue
-				}
-				w.to--
-			}
-			out = append(out, w)
+			i += size
 			continue
 		}
-		i += size
+		w := wordAt(text, i, end)
+		w.inside, w.brk = depth > 0, brk
+		i, brk = w.to, 0
+		switch {
+		case w.key == "/" && (w.from == 0 || unicode.IsSpace(rune(text[w.from-1]))):
+			brk = ','
+			continue
+		case strings.HasSuffix(w.key, "."):
+			if !abbreviation(w.key) && endsSentence(text[i:end]) {
+				brk = '.'
+			}
+			w.to--
+			if w.key = strings.TrimRight(w.key, "."); w.key == "" {
+				continue
+			}
+		}
+		out = append(out, w)
 	}
 	return out
 }
@@ -95,24 +92,36 @@ func signAt(s string) int {
 	return 0
 }
 
-// wordAt is the word that begins at i. A comma between digits belongs to it.
+// wordAt is the word or the sign that begins at i. A comma between digits belongs
+// to it.
 func wordAt(text string, i, end int) word {
+	if n := signAt(text[i:end]); n > 0 {
+		return word{key: text[i : i+n], from: i, to: i + n}
+	}
 	j := i
-	for j < end {
+	for j < end && signAt(text[j:end]) == 0 {
 		r, size := utf8.DecodeRuneInString(text[j:end])
-		digits := j > i && isDigit(text[j-1]) && j+1 < end && isDigit(text[j+1])
-		if unicode.IsSpace(r) || strings.ContainsRune("()[];!?", r) && j > i || r == ':' || r == ',' && !digits || signAt(text[j:end]) > 0 {
+		if unicode.IsSpace(r) || strings.ContainsRune("()[];!?:", r) || r == ',' && !betweenDigits(text[i:end], j-i) {
 			break
 		}
 		j += size
 	}
 	w := word{key: key(text[i:j]), from: i, to: j}
-	if at := strings.IndexByte(w.key, '/'); at > 0 && !strings.ContainsAny(w.key, "0123456789") && !units.Unitlike(text[i:j]) && table()[w.key].role == unknown {
-		w.key, w.to = w.key[:at], i+at // casting/die
-	} else if at == 0 && j > i+1 && text[i+1] >= 'A' {
-		w.key, w.to = "/", i+1
+	if at := strings.IndexByte(w.key, '/'); at >= 0 && alternatives(text[i:j], w.key) {
+		n := max(at, 1) // casting/die is three words
+		w.key, w.to = w.key[:n], i+n
 	}
 	return w
+}
+
+func betweenDigits(s string, i int) bool {
+	return i > 0 && i+1 < len(s) && isDigit(s[i-1]) && isDigit(s[i+1])
+}
+
+// alternatives reports whether a word with a stroke is two words rather than a
+// unit, a fraction or a phrase of the table.
+func alternatives(typed, key string) bool {
+	return len(key) > 1 && len(key) == len(typed) && !strings.ContainsAny(key, "0123456789") && !units.Unitlike(typed) && table()[key].role == unknown
 }
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }

@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 752
-	Figures   = 8554
+	Figures   = 7751
 	Sources   = 150
 )
 
@@ -366,13 +366,45 @@ var sourcePATTERNTXT = props.Source{ID: "PATTERN-TXT", Title: "Patternmaking and
 var familyBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourcePATTERNTXT, Table: "shrinkage allowance table", Where: "patternmaking pages with a shrink-rule table", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
 	{Source: &sourceASMV15, Table: "patterns", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
+	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true, Classes: []string{"plain"}},
 	{Source: &sourceASMV15, Table: "patterns", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Known: props.Read, Source: &sourceTXTMOM, Table: "appendix of material properties", Where: "appendix of a university mechanics text", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true, Family: true},
+	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true},
+	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy"}},
+	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy"}},
+	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true, Family: true, Classes: []string{"carbon"}},
+	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
 }
 
 var familyConditions = [...]props.Conditions{
 	{Note: "printed as 5/32 in/ft; an old shop-science text prints 7/32"},
 	{Note: "5/32 in/ft up to about 48 in; less when cored"},
+	{Note: "handbook figure for gray iron in general, not for this class"},
+	{Note: "handbook figure for gray iron in general, not for this class; high-carbon to low-carbon irons"},
+	{HasRange: true, ToC: 100, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–100 °C"},
+	{HasRange: true, ToC: 500, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–500 °C"},
+	{Note: "handbook figure for gray iron in general, not for this class; room temperature, unalloyed"},
+	{Note: "handbook figure for gray iron in general, not for this class; soft to hard cast iron"},
+	{Note: "logarithmic decrement"},
+	{Note: "pattern allowance; varies with section and restraint"},
 	{Note: "0 to 1/8 in/ft: depends on the expansion of the graphite and on the matrix"},
+	{Note: "rounded figure for malleable iron in general"},
+	{Note: "rounded figure for malleable iron in general; range not stated"},
+	{Note: "single nominal figure for malleable iron"},
+	{Note: "handbook figure for carbon and low-alloy cast steel in general"},
+	{Note: "handbook figure for carbon and low-alloy cast steel in general; usual allowance, about 2 %"},
+	{Note: "single nominal figure for cast carbon steel, and for cast low-alloy steel"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–600 °F"},
+	{Note: "common figure for carbon and low alloy steel"},
 }
 
 var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy", Words: []string{"aluminum", "aluminium", "al", "light metal"}, Base: "Al", Bands: []props.Band{
@@ -419,6 +451,15 @@ var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []s
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
+	{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &familyConditions[3], Block: &familyBlocks[3]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &familyConditions[4], Block: &familyBlocks[3]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &familyConditions[5], Block: &familyBlocks[3]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &familyConditions[6], Block: &familyBlocks[3]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[7], Block: &familyBlocks[4]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &familyConditions[8], Block: &familyBlocks[5]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Agrees: &sourcePATTERNTXT, Block: &familyBlocks[6]},
 }}
 
 var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "nodular iron", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -432,7 +473,8 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[10], Block: &familyBlocks[7]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.05, Hi: 0.2, Place: -2, Unit: units.Pct}, Cond: &familyConditions[8], Block: &familyBlocks[8]},
 }}
 
 var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -445,6 +487,15 @@ var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable ir
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[11], Block: &familyBlocks[9]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[11], Block: &familyBlocks[9]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[11], Block: &familyBlocks[9]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[11], Block: &familyBlocks[9]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[12], Block: &familyBlocks[9]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[13], Block: &familyBlocks[10]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[8], Block: &familyBlocks[11]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[12]},
 }}
 
 var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -480,6 +531,15 @@ var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: 
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[13]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[13]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[13]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[15], Block: &familyBlocks[13]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[16], Block: &familyBlocks[14]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[17], Block: &familyBlocks[15]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[18], Block: &familyBlocks[15]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[19], Block: &familyBlocks[15]},
 }}
 
 var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, Base: "Fe", Bands: []props.Band{
@@ -542,6 +602,10 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.RatingPartComplexity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[20], Agrees: &sourceTXTAU, Block: &familyBlocks[16]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[20], Agrees: &sourceTXTAU, Block: &familyBlocks[16]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[20], Agrees: &sourceTXTAU, Block: &familyBlocks[16]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{

@@ -263,7 +263,7 @@ var al354355 = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.098, Hi: 0.098, Place: -3, Unit: units.LbPerIn3}, Cond: &al354355Conditions[0], Agrees: &sourceMILHDBK5J, Block: &al354355Blocks[21]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1015, Hi: 1015, Unit: units.DegF}, Cond: &al354355Conditions[0], Block: &al354355Blocks[21]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1150, Hi: 1150, Unit: units.DegF}, Cond: &al354355Conditions[0], Block: &al354355Blocks[21]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.4, Hi: 12.4, Place: -1, Unit: units.MicroinInF}, Cond: &al354355Conditions[1], Block: &al354355Blocks[21]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.4, Hi: 12.4, Place: -1, Unit: units.MicroinInF}, Cond: &al354355Conditions[1], Agrees: &sourceMILHDBK5J, Block: &al354355Blocks[21]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.7, Hi: 13.7, Place: -1, Unit: units.MicroinInF}, Cond: &al354355Conditions[2], Block: &al354355Blocks[21]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.23, Hi: 0.23, Place: -3, Unit: units.BtuPerLbF}, Cond: &al354355Conditions[30], Block: &al354355Blocks[21]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.4, Hi: 0.4, Place: -2, Unit: units.CalPerCMSC}, Cond: &al354355Conditions[0], Block: &al354355Blocks[22]},

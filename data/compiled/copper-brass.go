@@ -57,6 +57,7 @@ var copperBrassBlocks = [...]props.Block{
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB584, Table: "mechanical requirements", Where: "foundry page listing the standard's minimums"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB584, Table: "mechanical requirements", Where: "foundry page listing the standard's minimums", First: "read; 14 ksi is remembered"},
 	{Basis: props.Minimum, Source: &sourceASTMB584, Table: "mechanical requirements"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB505, Table: "mechanical requirements", Where: "producer's page naming B505-23"},
 }
 
 var copperBrassConditions = [...]props.Conditions{
@@ -511,6 +512,15 @@ var copperBrass = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[46]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[47]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[48]},
+		}},
+	}},
+	{ID: "c87850", Name: "C87850", UNS: "C87850", Note: "Lead-free silicon brass, offered where drinking water rules out leaded red brass.", Family: &familycopper, Aliases: []props.Alias{
+		{System: "trade", Name: "C87850 silicon brass"},
+	}, Materials: []*props.Material{
+		{ID: "c87850-cont", Process: props.Continuous, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[49]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[49]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[49]},
 		}},
 	}},
 }

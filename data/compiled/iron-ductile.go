@@ -72,13 +72,13 @@ var ironDuctileConditions = [...]props.Conditions{
 	{Gauge: "2 in", Bar: "separately cast bar"},
 	{Load: 3000, Ball: 10, Bar: "cut from casting", Note: "casting hardness limit of D4018; load not stated, 3000 kgf is common practice"},
 	{Load: 3000, Ball: 10, Bar: "cut from casting", Note: "limit listed by another foundry for D4018, nearer to later practice"},
-	{Bar: "separately cast bar", Note: "average of one heat"},
-	{Offset: 0.2, Bar: "separately cast bar", Note: "average of one heat"},
-	{Bar: "separately cast bar", Note: "average of one heat; gauge length not stated"},
-	{Load: 3000, Ball: 10, Bar: "separately cast bar", Note: "average of one heat; load not stated; 3000 kgf is common practice"},
-	{Bar: "separately cast bar", Note: "average of one heat; torsion test, ultimate"},
-	{Note: "average of one heat; tension"},
-	{Note: "average of one heat; torsion"},
+	{Bar: "separately cast bar", State: "average of one heat"},
+	{Offset: 0.2, Bar: "separately cast bar", State: "average of one heat"},
+	{Bar: "separately cast bar", State: "average of one heat", Note: "gauge length not stated"},
+	{Load: 3000, Ball: 10, Bar: "separately cast bar", State: "average of one heat", Note: "load not stated; 3000 kgf is common practice"},
+	{Bar: "separately cast bar", State: "average of one heat", Note: "torsion test, ultimate"},
+	{State: "average of one heat", Note: "tension"},
+	{State: "average of one heat", Note: "torsion"},
 	{Note: "printed alike for 60-40-18, 80-55-06 and 120-90-02; this grade is not named"},
 	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02; this grade is not named"},
 	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02; this grade is not named; printed for room temperature, but EN 1561 has 460 to 200 °C and 535 to 600 °C: likely a mean over the wide range"},
@@ -118,7 +118,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.13, Hi: 0.13, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[2]},
 	}, Materials: []*props.Material{
 		{ID: "ductile-60-40-18", Process: props.Sand, Explained: []props.Explained{
-			{Rule: "minimum-typical", Property: props.Elongation, Why: "The handbook table averages one heat for each grade; that heat gave 15 %, short of the 18 % that the grade demands. Both figures stand as published."},
 			{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
 			{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
 		}, Stated: []props.Figure{
@@ -188,7 +187,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.14, Hi: 0.14, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[16]},
 	}, Materials: []*props.Material{
 		{ID: "ductile-80-55-06", Process: props.Sand, Explained: []props.Explained{
-			{Rule: "minimum-typical", Property: props.YieldStrength, Why: "The handbook table averages one heat for each grade; that heat yielded at 52.5 ksi, short of the 55 ksi that the grade demands. Both figures stand as published."},
 			{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
 			{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
 		}, Stated: []props.Figure{

@@ -13,7 +13,7 @@ var steelPressureColdBlocks = [...]props.Block{
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},
-	{Basis: props.Minimum, Source: &sourceASTMA352, Table: "tensile and impact requirements"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "valve maker's material sheet that names A352-98"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA352, Table: "tensile and impact requirements", Where: "inspector's notes on A352"},

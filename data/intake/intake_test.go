@@ -85,7 +85,7 @@ func taken(t *testing.T, rows string) string {
 	}}
 	var first string
 	for range 2 {
-		if err := take(rules, data, pages, filepath.Join(data, "intake"), true); err != nil {
+		if err := take(rules, data, []string{pages}, filepath.Join(data, "intake"), true); err != nil {
 			t.Fatal(err)
 		}
 		text := ""

@@ -84,7 +84,7 @@ var al356Blocks = [...]props.Block{
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB26, Table: "tensile requirements", Where: "foundry page naming ASTM B26 and QQ-A-601"},
 	{Known: props.Read, Source: &sourceAASPM, Table: "mechanical property limits, Brinell column", Where: "reprint in Machinery's Handbook, 31st edition, Table 6b"},
 	{Source: &sourceASMALCAST, Table: "typical mechanical properties"},
-	{Basis: props.Minimum, Source: &sourceAASPM, Table: "permanent mold limits, row printed for T61, which the trade quotes for T6", First: "separately cast bar, as for the other alloys; the premium classes are bars cut from castings"},
+	{Basis: props.Minimum, Source: &sourceAASPM, Table: "permanent mold limits, row printed for T61, which the trade quotes for T6; ASTM B108 too lists this alloy as T61: 38, 26 and 5", First: "separately cast bar, as for the other alloys; the premium classes are bars cut from castings"},
 	{Source: &sourceAASPM, Table: "permanent mold limits, Brinell column, row printed for T61, which the trade quotes for T6"},
 	{Source: &sourceASMALCAST, Table: "typical mechanical properties"},
 	{Basis: props.Minimum, Source: &sourceASTMB26, Table: "tensile requirements"},

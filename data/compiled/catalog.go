@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7942
+	Figures   = 7927
 	Sources   = 153
 )
 
@@ -132,7 +132,7 @@ var sourceAAPINK = props.Source{ID: "AA-PINK", Title: "Designations and Chemical
 
 var sourceASTMB26 = props.Source{ID: "ASTM-B26", Title: "B26/B26M Standard Specification for Aluminum-Alloy Sand Castings", Publisher: "ASTM International", Edition: "1996 to 2018", Kind: "standard", Note: "minimums of separately cast bars; bars cut from castings have lower limits there"}
 
-var sourceASTMB108 = props.Source{ID: "ASTM-B108", Title: "B108/B108M Standard Specification for Aluminum-Alloy Permanent Mold Castings", Publisher: "ASTM International", Edition: "2002 to 2019", Kind: "standard", Note: "minimums of separately cast bars, and for the premium alloys of bars cut from castings at a designated place or at none; remembered, no page of the standard was read"}
+var sourceASTMB108 = props.Source{ID: "ASTM-B108", Title: "B108/B108M Standard Specification for Aluminum-Alloy Permanent Mold Castings", Publisher: "ASTM International", Edition: "2002 to 2019", Kind: "standard", Note: "minimums of separately cast bars, and for the premium alloys of bars cut from castings at a designated place or at none; remembered, no page of the standard was read; figures that another document confirms name it"}
 
 var sourceQQA601 = props.Source{ID: "QQ-A-601", Title: "QQ-A-601 Aluminum Alloy Sand Castings", Publisher: "US General Services Administration", Edition: "revisions E and F", Kind: "government", Note: "cancelled in favor of ASTM B26", Successor: &sourceASTMB26}
 
@@ -140,7 +140,7 @@ var sourceMILA21180 = props.Source{ID: "MIL-A-21180", Title: "MIL-A-21180 Alumin
 
 var sourceAMSA21180 = props.Source{ID: "AMS-A-21180", Title: "AMS-A-21180 Aluminum-Alloy Castings, High Strength", Publisher: "SAE International", Edition: "current edition not stated where named", Kind: "standard", Note: "took the place of MIL-A-21180; MIL-HDBK-5J prints its limits, which are the same"}
 
-var sourceASMALCAST = props.Source{ID: "ASM-ALCAST", Title: "Properties of cast aluminum alloys: Metals Handbook Vol. 2, 10th edition, and Aluminum Alloy Castings: Properties, Processes and Applications", Publisher: "ASM International", Edition: "1990 and 2004", Kind: "handbook", Note: "typical mechanical, physical and elevated temperature tables; remembered"}
+var sourceASMALCAST = props.Source{ID: "ASM-ALCAST", Title: "Properties of cast aluminum alloys: Metals Handbook Vol. 2, 10th edition, and Aluminum Alloy Castings: Properties, Processes and Applications", Publisher: "ASM International", Edition: "1990 and 2004", Kind: "handbook", Note: "typical mechanical, physical and elevated temperature tables; remembered; figures that another document confirms name it"}
 
 var sourceMCCE = props.Source{ID: "MCCE", Title: "Materials for Civil and Construction Engineers, Table 4.6, typical properties of select cast aluminum alloys", Publisher: "commercial publisher", Edition: "2nd to 4th editions", Kind: "textbook", Note: "textbook; fatigue at 5e8 cycles in a rotating beam machine"}
 
@@ -391,6 +391,8 @@ var familyBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"carbon"}},
 	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"low-alloy"}},
 	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
+	{Source: &sourceSFSAS8, Table: "data sheets CF8 and CF3, which takes the figures of CF8", Inherited: true, Family: true, Classes: []string{"CF8"}},
+	{Source: &sourceSFSAS8, Table: "data sheets CF8M and CF3M, which takes the figures of CF8M", Inherited: true, Family: true, Classes: []string{"CF8M"}},
 	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
 }
 
@@ -418,6 +420,12 @@ var familyConditions = [...]props.Conditions{
 	{Note: "printed for low carbon steel castings as a class"},
 	{Note: "printed for low alloy steel castings as a class; range not stated"},
 	{Note: "printed for low alloy steel castings as a class"},
+	{Note: "room temperature"},
+	{},
+	{Note: "approximate"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 100, RangeText: "70–212 °F"},
+	{HasAt: true, AtC: 100, AtText: "212 °F"},
+	{HasAt: true, AtC: 21.111111111111086, AtText: "70 °F"},
 	{Note: "common figure for carbon and low alloy steel"},
 }
 
@@ -573,6 +581,21 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[23], Agrees: &sourceVALVEHB, Block: &familyBlocks[20]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[24], Block: &familyBlocks[20]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[25], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[27], Block: &familyBlocks[20]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[28], Block: &familyBlocks[20]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[20]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[23], Block: &familyBlocks[21]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[24], Block: &familyBlocks[21]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[25], Block: &familyBlocks[21]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[21]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
 }}
 
 var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
@@ -624,9 +647,9 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[23], Agrees: &sourceTXTAU, Block: &familyBlocks[20]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[23], Agrees: &sourceTXTAU, Block: &familyBlocks[20]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[23], Agrees: &sourceTXTAU, Block: &familyBlocks[20]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{

@@ -123,7 +123,7 @@ var magnesiumDie = []*props.Alloy{
 	}, Stated: []props.Figure{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.WPerMK}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[0]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.Mpsi}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[1]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.One}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[1]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.One}, Cond: &magnesiumDieConditions[0], Agrees: &sourceMGDIECHART3, Block: &magnesiumDieBlocks[1]},
 		{Property: props.Density, Value: units.Quantity{Lo: 0.066, Hi: 0.066, Place: -3, Unit: units.LbPerIn3}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[1]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 875, Hi: 875, Unit: units.DegF}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[1]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1105, Hi: 1105, Unit: units.DegF}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[1]},
@@ -131,7 +131,7 @@ var magnesiumDie = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 41.8, Hi: 41.8, Place: -1, Unit: units.BtuPerHFtF}, Cond: &magnesiumDieConditions[2], Block: &magnesiumDieBlocks[1]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[1]},
 		{Property: props.LatentHeat, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.BtuPerLb}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[1]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 14.1, Hi: 14.1, Place: -1, Unit: units.MicroOhmCM}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[1]},
+		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 14.1, Hi: 14.1, Place: -1, Unit: units.MicroOhmCM}, Cond: &magnesiumDieConditions[0], Agrees: &sourceDIN1729T, Block: &magnesiumDieBlocks[1]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[2]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.81, Hi: 1.81, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[2]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 435, Hi: 435, Unit: units.DegC}, Cond: &magnesiumDieConditions[3], Block: &magnesiumDieBlocks[2]},
@@ -159,10 +159,10 @@ var magnesiumDie = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "az91d-die", Process: props.Die, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &magnesiumDieConditions[7], Block: &magnesiumDieBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumDieConditions[8], Block: &magnesiumDieBlocks[7]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumDieConditions[8], Agrees: &sourceMGDIECHART, Block: &magnesiumDieBlocks[7]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumDieConditions[9], Agrees: &sourceDIEPAGE, Block: &magnesiumDieBlocks[7]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HBNumber}, Cond: &magnesiumDieConditions[10], Block: &magnesiumDieBlocks[7]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &magnesiumDieConditions[7], Block: &magnesiumDieBlocks[7]},
+			{Property: props.ShearStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &magnesiumDieConditions[7], Agrees: &sourceMGDIECHART3, Block: &magnesiumDieBlocks[7]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &magnesiumDieConditions[11], Block: &magnesiumDieBlocks[7]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &magnesiumDieConditions[12], Block: &magnesiumDieBlocks[7]},
 			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 1.6, Hi: 1.6, Place: -1, Unit: units.FootPound}, Cond: &magnesiumDieConditions[13], Block: &magnesiumDieBlocks[7]},
@@ -331,7 +331,6 @@ var magnesiumDie = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.065, Hi: 0.065, Place: -3, Unit: units.LbPerIn3}, Cond: &magnesiumDieConditions[0], Agrees: &sourceASMMG, Block: &magnesiumDieBlocks[22]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1005, Hi: 1005, Unit: units.DegF}, Cond: &magnesiumDieConditions[0], Agrees: &sourceASMMG, Block: &magnesiumDieBlocks[22]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1140, Hi: 1140, Unit: units.DegF}, Cond: &magnesiumDieConditions[0], Agrees: &sourceASMMG, Block: &magnesiumDieBlocks[22]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14.2, Hi: 14.2, Place: -1, Unit: units.MicroinInF}, Cond: &magnesiumDieConditions[1], Block: &magnesiumDieBlocks[22]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.BtuPerHFtF}, Cond: &magnesiumDieConditions[2], Agrees: &sourceASMMG, Block: &magnesiumDieBlocks[22]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[22]},
 		{Property: props.LatentHeat, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.BtuPerLb}, Cond: &magnesiumDieConditions[0], Block: &magnesiumDieBlocks[22]},

@@ -144,7 +144,7 @@ var wroughtAluminum67Conditions = [...]props.Conditions{
 	{Bar: "wrought extrusion", Section: "0.125–1.000 in"},
 	{Offset: 0.2, Bar: "wrought extrusion", Section: "0.125–1.000 in"},
 	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens"},
-	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens; remembered; the page read prints 8"},
+	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens; an extruder's page prints 8"},
 	{HasAt: true, AtC: 25, AtText: "77 °F"},
 	{Bar: "wrought plate", Section: "0.250–1.500 in", Note: "A elongation S basis; longitudinal; AMS 4050"},
 	{Bar: "wrought plate", Section: "0.250–1.000 in", Note: "S basis; longitudinal; AMS 4201"},
@@ -282,7 +282,7 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[46], Block: &wroughtAluminum67Blocks[27]},
 		}},
 	}},
-	{ID: "6063", Name: "6063", UNS: "A96063", Note: "A page prints an expansion of 12.1 µin/in·°F, out of line with the series; the figure shown is remembered.", Family: &familywroughtAluminum, Aliases: []props.Alias{
+	{ID: "6063", Name: "6063", UNS: "A96063", Note: "A page prints an expansion of 12.1 µin/in·°F, out of line with the series; the association's figure is shown.", Family: &familywroughtAluminum, Aliases: []props.Alias{
 		{System: "EN 573", Name: "EN AW-6063"},
 		{System: "ISO", Name: "AlMg0.7Si"},
 		{System: "JIS", Name: "A6063"},

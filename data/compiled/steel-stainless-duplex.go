@@ -62,13 +62,13 @@ var steelStainlessDuplexConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "load not stated; 3000 kgf is common practice"},
 	{Offset: 0.2},
 	{Gauge: "2 in"},
-	{Bar: "cut from casting", Note: "AMS 5344, aged at 900 to 925 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
-	{Offset: 0.2, Bar: "cut from casting", Note: "AMS 5344, aged at 900 to 925 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
+	{Note: "AMS 5344, aged at 900 to 925 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5344, aged at 900 to 925 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
 	{Note: "tension"},
-	{Bar: "cut from casting", Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
-	{Offset: 0.2, Bar: "cut from casting", Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
-	{Bar: "cut from casting", Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
-	{Offset: 0.2, Bar: "cut from casting", Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; holds only where the drawing says that specimens cut from the casting or cast with it decide"},
+	{Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
 }
 
 var steelStainlessDuplex = []*props.Alloy{

@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7927
+	Figures   = 7867
 	Sources   = 153
 )
 
@@ -381,6 +381,9 @@ var familyBlocks = [...]props.Block{
 	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true, Classes: []string{"plain"}},
 	{Source: &sourceASMV15, Table: "patterns", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
 	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Known: props.Read, Source: &sourceTXTMSEB, Table: "Table B.1", Where: "copy of the textbook appendix", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceTXTMSEB, Table: "Tables B.7 and B.8", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceEN1563, Table: "informative annex D", Inherited: true, Family: true, Classes: []string{"EN ferritic"}},
 	{Known: props.Read, Source: &sourceTXTMOM, Table: "appendix of material properties", Where: "appendix of a university mechanics text", Inherited: true, Family: true},
 	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"ASTM"}},
 	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
@@ -394,6 +397,7 @@ var familyBlocks = [...]props.Block{
 	{Source: &sourceSFSAS8, Table: "data sheets CF8 and CF3, which takes the figures of CF8", Inherited: true, Family: true, Classes: []string{"CF8"}},
 	{Source: &sourceSFSAS8, Table: "data sheets CF8M and CF3M, which takes the figures of CF8M", Inherited: true, Family: true, Classes: []string{"CF8M"}},
 	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B, group 1", Where: "stored copy of the code table", Inherited: true, Family: true, Classes: []string{"TE-1 group 1"}},
 }
 
 var familyConditions = [...]props.Conditions{
@@ -408,6 +412,12 @@ var familyConditions = [...]props.Conditions{
 	{Note: "handbook figure for gray iron in general, not for this class; soft to hard cast iron"},
 	{Note: "pattern allowance; varies with section and restraint"},
 	{Note: "0 to 1/8 in/ft: depends on the expansion of the graphite and on the matrix"},
+	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02"},
+	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02; EN 1561 has 460 to 200 °C and 535 to 600 °C: likely a mean over the wide range"},
+	{Note: "annex D gives all ferritic grades the same figure"},
+	{HasRange: true, FromC: 20, ToC: 400, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–400 °C"},
+	{HasAt: true, AtC: 300, Note: "annex D gives all ferritic grades the same figure", AtText: "300 °C"},
+	{HasRange: true, FromC: 20, ToC: 500, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–500 °C"},
 	{Note: "rounded figure for malleable iron in general"},
 	{Note: "rounded figure for malleable iron in general; range not stated"},
 	{Note: "single nominal figure for malleable iron"},
@@ -427,6 +437,9 @@ var familyConditions = [...]props.Conditions{
 	{HasAt: true, AtC: 100, AtText: "212 °F"},
 	{HasAt: true, AtC: 21.111111111111086, AtText: "70 °F"},
 	{Note: "common figure for carbon and low alloy steel"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, RangeText: "70–600 °F"},
 }
 
 var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy", Words: []string{"aluminum", "aluminium", "al", "light metal"}, Base: "Al", Bands: []props.Band{
@@ -498,6 +511,16 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 }, Stated: []props.Figure{
 	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[10], Block: &familyBlocks[8]},
 	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.05, Hi: 0.2, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[9]},
+	{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -2, Unit: units.GPerCM3}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.WPerMK}, Cond: &familyConditions[11], Agrees: &sourceWEBENG, Block: &familyBlocks[11]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &familyConditions[12], Agrees: &sourceMACHDI, Block: &familyBlocks[11]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 169, Hi: 169, Unit: units.GPa}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.275, Hi: 0.275, Place: -3, Unit: units.One}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.5, Hi: 12.5, Place: -1, Unit: units.MicromMK}, Cond: &familyConditions[14], Block: &familyBlocks[12]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36.2, Hi: 36.2, Place: -1, Unit: units.WPerMK}, Cond: &familyConditions[15], Block: &familyBlocks[12]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 515, Hi: 515, Unit: units.JPerKgK}, Cond: &familyConditions[16], Block: &familyBlocks[12]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -2, Unit: units.MicroOhmM}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
 }}
 
 var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -511,14 +534,14 @@ var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable ir
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
-	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[12], Block: &familyBlocks[10]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[13], Block: &familyBlocks[11]},
-	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[12]},
-	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[13]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[18], Block: &familyBlocks[13]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[19], Block: &familyBlocks[14]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[15]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[16]},
 }}
 
 var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -555,20 +578,20 @@ var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: 
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[14]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[14]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[14], Agrees: &sourceWEBENG, Block: &familyBlocks[14]},
-	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[15], Block: &familyBlocks[14]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[16], Block: &familyBlocks[15]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[17], Block: &familyBlocks[16]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[18], Block: &familyBlocks[16]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[19], Block: &familyBlocks[16]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[20], Block: &familyBlocks[17]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroOhmCM}, Cond: &familyConditions[20], Block: &familyBlocks[17]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[21], Block: &familyBlocks[18]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.MicroOhmCM}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
-	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.04, Hi: 0.04, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[19]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[21], Block: &familyBlocks[17]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[23], Block: &familyBlocks[19]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[24], Block: &familyBlocks[19]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[25], Block: &familyBlocks[19]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroOhmCM}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.04, Hi: 0.04, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[22]},
 }}
 
 var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, Base: "Fe", Bands: []props.Band{
@@ -582,20 +605,20 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[23], Agrees: &sourceVALVEHB, Block: &familyBlocks[20]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[24], Block: &familyBlocks[20]},
-	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[25], Block: &familyBlocks[20]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[27], Block: &familyBlocks[20]},
-	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[28], Block: &familyBlocks[20]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[20]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[23], Block: &familyBlocks[21]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[24], Block: &familyBlocks[21]},
-	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[25], Block: &familyBlocks[21]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[21]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
-	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[29], Agrees: &sourceVALVEHB, Block: &familyBlocks[23]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[30], Block: &familyBlocks[23]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[31], Block: &familyBlocks[23]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[23]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[33], Block: &familyBlocks[23]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[34], Block: &familyBlocks[23]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[34], Block: &familyBlocks[23]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[29], Block: &familyBlocks[24]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[30], Block: &familyBlocks[24]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[31], Block: &familyBlocks[24]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[24]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[33], Block: &familyBlocks[24]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[34], Block: &familyBlocks[24]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[34], Block: &familyBlocks[24]},
 }}
 
 var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
@@ -647,9 +670,12 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[29], Agrees: &sourceTXTAU, Block: &familyBlocks[22]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[26]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[37], Block: &familyBlocks[26]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{

@@ -63,12 +63,12 @@ var ironGrayA48Conditions = [...]props.Conditions{
 	{Bar: "separately cast bar", Note: "bar B, 1.2 in diameter on 18 in span"},
 	{Note: "single nominal figure; the range above says more"},
 	{Note: "published for SAE grade G3000, the automotive iron with the same 30 ksi minimum"},
-	{Note: "published for SAE grade G3000, the automotive iron with the same 30 ksi minimum; room temperature"},
 	{Note: "published for SAE grade G3000, the automotive iron with the same 30 ksi minimum; printed for room temperature, but EN 1561 has 460 to 200 °C and 535 to 600 °C: likely a mean over the wide range"},
+	{Note: "published for SAE grade G3000, the automotive iron with the same 30 ksi minimum; room temperature"},
 	{Load: 3000, Ball: 10, Bar: "separately cast bar", Note: "the textbook copy of this table prints 201; load not stated, 3000 kgf is common practice"},
 	{Note: "published for SAE grade G4000, the automotive iron with the same 40 ksi minimum"},
-	{Note: "published for SAE grade G4000, the automotive iron with the same 40 ksi minimum; room temperature"},
 	{Note: "published for SAE grade G4000, the automotive iron with the same 40 ksi minimum; printed for room temperature, but EN 1561 has 460 to 200 °C and 535 to 600 °C: likely a mean over the wide range"},
+	{Note: "published for SAE grade G4000, the automotive iron with the same 40 ksi minimum; room temperature"},
 	{Bar: "separately cast bar", Note: "soft conversion of the 60 ksi class"},
 }
 
@@ -149,9 +149,8 @@ var ironGrayA48 = []*props.Alloy{
 		{Rule: "specific-heat", Property: props.SpecificHeat, Why: "544 is printed for room temperature, 20 % above iron by itself; EN 1561 gives gray iron 460 to 200 °C and 535 to 600 °C, so 544 is a mean over the wide range. It is kept with that remark because no other figure of the grade is on file."},
 	}, Stated: []props.Figure{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayA48Conditions[13], Block: &ironGrayA48Blocks[11]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[14], Block: &ironGrayA48Blocks[11]},
-		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayA48Conditions[15], Block: &ironGrayA48Blocks[11]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.95, Hi: 0.95, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayA48Conditions[14], Block: &ironGrayA48Blocks[11]},
+		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayA48Conditions[14], Block: &ironGrayA48Blocks[11]},
+		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.95, Hi: 0.95, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayA48Conditions[15], Block: &ironGrayA48Blocks[11]},
 	}, Materials: []*props.Material{
 		{ID: "gray-30", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30000, Hi: 30000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[4], Block: &ironGrayA48Blocks[12]},
@@ -211,9 +210,8 @@ var ironGrayA48 = []*props.Alloy{
 		{Rule: "specific-heat", Property: props.SpecificHeat, Why: "544 is printed for room temperature, 20 % above iron by itself; EN 1561 gives gray iron 460 to 200 °C and 535 to 600 °C, so 544 is a mean over the wide range. It is kept with that remark because no other figure of the grade is on file."},
 	}, Stated: []props.Figure{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.26, Hi: 0.26, Place: -2, Unit: units.One}, Cond: &ironGrayA48Conditions[17], Block: &ironGrayA48Blocks[21]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayA48Conditions[18], Block: &ironGrayA48Blocks[21]},
-		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayA48Conditions[19], Block: &ironGrayA48Blocks[21]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.85, Hi: 0.85, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayA48Conditions[18], Block: &ironGrayA48Blocks[21]},
+		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayA48Conditions[18], Block: &ironGrayA48Blocks[21]},
+		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.85, Hi: 0.85, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayA48Conditions[19], Block: &ironGrayA48Blocks[21]},
 	}, Materials: []*props.Material{
 		{ID: "gray-40", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40000, Hi: 40000, Place: 3, Unit: units.PSI}, Cond: &ironGrayA48Conditions[4], Block: &ironGrayA48Blocks[22]},

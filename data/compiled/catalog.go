@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7867
+	Figures   = 7874
 	Sources   = 153
 )
 

@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7874
+	Figures   = 7887
 	Sources   = 153
 )
 
@@ -384,16 +384,18 @@ var familyBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceTXTMSEB, Table: "Table B.1", Where: "copy of the textbook appendix", Inherited: true, Family: true, Classes: []string{"ASTM"}},
 	{Source: &sourceTXTMSEB, Table: "Tables B.7 and B.8", Inherited: true, Family: true, Classes: []string{"ASTM"}},
 	{Source: &sourceEN1563, Table: "informative annex D", Inherited: true, Family: true, Classes: []string{"EN ferritic"}},
+	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"ASTM"}},
 	{Known: props.Read, Source: &sourceTXTMOM, Table: "appendix of material properties", Where: "appendix of a university mechanics text", Inherited: true, Family: true},
 	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"ASTM"}},
 	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
 	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy"}},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy"}},
+	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy", "low-alloy, group 1"}},
+	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy", "low-alloy, group 1"}},
 	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true, Family: true, Classes: []string{"carbon"}},
 	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"carbon"}},
-	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"low-alloy"}},
+	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"low-alloy", "low-alloy, group 1"}},
 	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true, Family: true, Classes: []string{"low-alloy, group 1"}},
 	{Source: &sourceSFSAS8, Table: "data sheets CF8 and CF3, which takes the figures of CF8", Inherited: true, Family: true, Classes: []string{"CF8"}},
 	{Source: &sourceSFSAS8, Table: "data sheets CF8M and CF3M, which takes the figures of CF8M", Inherited: true, Family: true, Classes: []string{"CF8M"}},
 	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
@@ -418,6 +420,7 @@ var familyConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 20, ToC: 400, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–400 °C"},
 	{HasAt: true, AtC: 300, Note: "annex D gives all ferritic grades the same figure", AtText: "300 °C"},
 	{HasRange: true, FromC: 20, ToC: 500, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–500 °C"},
+	{Note: "printed for ductile iron as a class; range not stated"},
 	{Note: "rounded figure for malleable iron in general"},
 	{Note: "rounded figure for malleable iron in general; range not stated"},
 	{Note: "single nominal figure for malleable iron"},
@@ -430,6 +433,9 @@ var familyConditions = [...]props.Conditions{
 	{Note: "printed for low carbon steel castings as a class"},
 	{Note: "printed for low alloy steel castings as a class; range not stated"},
 	{Note: "printed for low alloy steel castings as a class"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for the code's group of steels", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for the code's group of steels", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for the code's group of steels", RangeText: "70–600 °F"},
 	{Note: "room temperature"},
 	{},
 	{Note: "approximate"},
@@ -521,6 +527,7 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36.2, Hi: 36.2, Place: -1, Unit: units.WPerMK}, Cond: &familyConditions[15], Block: &familyBlocks[12]},
 	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 515, Hi: 515, Unit: units.JPerKgK}, Cond: &familyConditions[16], Block: &familyBlocks[12]},
 	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -2, Unit: units.MicroOhmM}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
 }}
 
 var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -534,14 +541,14 @@ var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable ir
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
-	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[18], Block: &familyBlocks[13]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[19], Block: &familyBlocks[14]},
-	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[15]},
-	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[16]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[19], Block: &familyBlocks[14]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[20], Block: &familyBlocks[15]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[16]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[17]},
 }}
 
 var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -578,20 +585,23 @@ var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: 
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[20], Agrees: &sourceWEBENG, Block: &familyBlocks[17]},
-	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[21], Block: &familyBlocks[17]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[23], Block: &familyBlocks[19]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[24], Block: &familyBlocks[19]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[25], Block: &familyBlocks[19]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroOhmCM}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.MicroOhmCM}, Cond: &familyConditions[28], Block: &familyBlocks[21]},
-	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.04, Hi: 0.04, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[22]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[23], Block: &familyBlocks[19]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[24], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[25], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroOhmCM}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[28], Block: &familyBlocks[22]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[29], Block: &familyBlocks[22]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.MicroOhmCM}, Cond: &familyConditions[29], Block: &familyBlocks[22]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.04, Hi: 0.04, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[23]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[30], Block: &familyBlocks[24]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[31], Block: &familyBlocks[24]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[24]},
 }}
 
 var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, Base: "Fe", Bands: []props.Band{
@@ -605,20 +615,20 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[29], Agrees: &sourceVALVEHB, Block: &familyBlocks[23]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[30], Block: &familyBlocks[23]},
-	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[31], Block: &familyBlocks[23]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[23]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[33], Block: &familyBlocks[23]},
-	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[34], Block: &familyBlocks[23]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[34], Block: &familyBlocks[23]},
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[29], Block: &familyBlocks[24]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[30], Block: &familyBlocks[24]},
-	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[31], Block: &familyBlocks[24]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[24]},
-	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[33], Block: &familyBlocks[24]},
-	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[34], Block: &familyBlocks[24]},
-	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[34], Block: &familyBlocks[24]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[33], Agrees: &sourceVALVEHB, Block: &familyBlocks[25]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[34], Block: &familyBlocks[25]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[35], Block: &familyBlocks[25]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[25]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[37], Block: &familyBlocks[25]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[38], Block: &familyBlocks[25]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[38], Block: &familyBlocks[25]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[33], Block: &familyBlocks[26]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[34], Block: &familyBlocks[26]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[35], Block: &familyBlocks[26]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[26]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[37], Block: &familyBlocks[26]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
 }}
 
 var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
@@ -670,12 +680,12 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[35], Agrees: &sourceTXTAU, Block: &familyBlocks[25]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[26]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[37], Block: &familyBlocks[26]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[40], Block: &familyBlocks[28]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[41], Block: &familyBlocks[28]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[42], Block: &familyBlocks[28]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{

@@ -111,7 +111,7 @@ var steelPressureCold = []*props.Alloy{
 			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[4], Block: &steelPressureColdBlocks[11]},
 		}},
 	}},
-	{ID: "steel-a352-lc1", Name: "A352 LC1", UNS: "J12522", Note: "Carbon-molybdenum steel for pressure parts at low temperature, with a Charpy minimum at −75 °F.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a352-lc1", Name: "A352 LC1", UNS: "J12522", Note: "Carbon-molybdenum steel for pressure parts at low temperature, with a Charpy minimum at −75 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC1"},
 	}, Materials: []*props.Material{
 		{ID: "steel-a352-lc1", Process: props.Sand, Stated: []props.Figure{
@@ -123,7 +123,7 @@ var steelPressureCold = []*props.Alloy{
 			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[5], Block: &steelPressureColdBlocks[15]},
 		}},
 	}},
-	{ID: "steel-a352-lc2", Name: "A352 LC2", UNS: "J22500", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −100 °F.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a352-lc2", Name: "A352 LC2", UNS: "J22500", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −100 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC2"},
 	}, Materials: []*props.Material{
 		{ID: "steel-a352-lc2", Process: props.Sand, Stated: []props.Figure{
@@ -147,7 +147,7 @@ var steelPressureCold = []*props.Alloy{
 			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.FootPound}, Cond: &steelPressureColdConditions[6], Block: &steelPressureColdBlocks[21]},
 		}},
 	}},
-	{ID: "steel-a352-lc3", Name: "A352 LC3", UNS: "J31550", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −150 °F.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a352-lc3", Name: "A352 LC3", UNS: "J31550", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −150 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC3"},
 	}, Materials: []*props.Material{
 		{ID: "steel-a352-lc3", Process: props.Sand, Stated: []props.Figure{

@@ -28,12 +28,15 @@ var steelPressureBlocks = [...]props.Block{
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceASTMA217, Table: "tensile requirements"},
 	{Basis: props.Maximum, Source: &sourceASTMA217, Table: "tensile requirements"},
 }
@@ -44,6 +47,9 @@ var steelPressureConditions = [...]props.Conditions{
 	{Gauge: "2 in"},
 	{Note: "0.2 % offset or 0.5 % extension under load"},
 	{Load: 3000, Ball: 10, Note: "approximate; load not stated, 3000 kgf is common practice"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for the code's group of steels", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for the code's group of steels", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for the code's group of steels", RangeText: "70–600 °F"},
 }
 
 var steelPressure = []*props.Alloy{
@@ -112,7 +118,7 @@ var steelPressure = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[8]},
 		}},
 	}},
-	{ID: "steel-a217-wc1", Name: "A217 WC1", UNS: "J12524", Note: "Carbon-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a217-wc1", Name: "A217 WC1", UNS: "J12524", Note: "Carbon-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC1"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.25 max", Hi: 0.25},
@@ -173,7 +179,7 @@ var steelPressure = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[14]},
 		}},
 	}},
-	{ID: "steel-a217-wc6", Name: "A217 WC6", UNS: "J12072", Note: "1¼ Cr–½ Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a217-wc6", Name: "A217 WC6", UNS: "J12072", Note: "1¼ Cr–½ Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC6"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.20", Lo: 0.05, Hi: 0.2},
@@ -193,7 +199,7 @@ var steelPressure = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[17]},
 		}},
 	}},
-	{ID: "steel-a217-wc9", Name: "A217 WC9", UNS: "J21890", Note: "2¼ Cr–1 Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
+	{ID: "steel-a217-wc9", Name: "A217 WC9", UNS: "J21890", Note: "2¼ Cr–1 Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC9"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.18", Lo: 0.05, Hi: 0.18},
@@ -224,13 +230,17 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "4.00–6.50", Lo: 4, Hi: 6.5},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
+	}}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[20]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[20]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.2, Hi: 7.2, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[20]},
+	}, Materials: []*props.Material{
 		{ID: "steel-a217-c5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[20]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[21]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[22]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[21]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[22]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[23]},
 		}},
 	}},
 	{ID: "steel-a217-c12", Name: "A217 C12", UNS: "J82090", Note: "9 Cr–1 Mo steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
@@ -244,24 +254,32 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "8.00–10.00", Lo: 8, Hi: 10},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
+	}}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[24]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[24]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[24]},
+	}, Materials: []*props.Material{
 		{ID: "steel-a217-c12", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[23]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[23]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[24]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[24]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[25]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[25]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[25]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[27]},
 		}},
 	}},
 	{ID: "steel-a217-c12a", Name: "A217 C12A", UNS: "J84090", Note: "Modified 9 Cr–1 Mo–V steel for creep service. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C12A"},
+	}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[28]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[28]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[28]},
 	}, Materials: []*props.Material{
 		{ID: "steel-a217-c12a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[26]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[27]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[29]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[29]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
 		}},
 	}},
 }

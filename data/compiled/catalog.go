@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7887
+	Figures   = 7895
 	Sources   = 153
 )
 
@@ -398,6 +398,7 @@ var familyBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true, Family: true, Classes: []string{"low-alloy, group 1"}},
 	{Source: &sourceSFSAS8, Table: "data sheets CF8 and CF3, which takes the figures of CF8", Inherited: true, Family: true, Classes: []string{"CF8"}},
 	{Source: &sourceSFSAS8, Table: "data sheets CF8M and CF3M, which takes the figures of CF8M", Inherited: true, Family: true, Classes: []string{"CF8M"}},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-6", Where: "public engineering program that transcribes the code's tables", Inherited: true, Family: true, Classes: []string{"CF8", "CF8M", "CF8C"}},
 	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
 	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B, group 1", Where: "stored copy of the code table", Inherited: true, Family: true, Classes: []string{"TE-1 group 1"}},
 }
@@ -442,6 +443,10 @@ var familyConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 21.111111111111086, ToC: 100, RangeText: "70–212 °F"},
 	{HasAt: true, AtC: 100, AtText: "212 °F"},
 	{HasAt: true, AtC: 21.111111111111086, AtText: "70 °F"},
+	{HasAt: true, AtC: 21.111111111111086, Note: "printed for the code's group of steels", AtText: "70 °F"},
+	{HasAt: true, AtC: 93.33333333333331, Note: "printed for the code's group of steels", AtText: "200 °F"},
+	{HasAt: true, AtC: 148.8888888888889, Note: "printed for the code's group of steels", AtText: "300 °F"},
+	{HasAt: true, AtC: 204.44444444444446, Note: "printed for the code's group of steels", AtText: "400 °F"},
 	{Note: "common figure for carbon and low alloy steel"},
 	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, RangeText: "70–200 °F"},
 	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, RangeText: "70–400 °F"},
@@ -629,6 +634,10 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[37], Block: &familyBlocks[26]},
 	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
 	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.3, Hi: 28.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[39], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27.5, Hi: 27.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[40], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[41], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 26.4, Hi: 26.4, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[42], Block: &familyBlocks[27]},
 }}
 
 var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
@@ -680,12 +689,12 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 }, Stated: []props.Figure{
-	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
-	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
-	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[39], Agrees: &sourceTXTAU, Block: &familyBlocks[27]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[40], Block: &familyBlocks[28]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[41], Block: &familyBlocks[28]},
-	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[42], Block: &familyBlocks[28]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[44], Block: &familyBlocks[29]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[45], Block: &familyBlocks[29]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[46], Block: &familyBlocks[29]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{

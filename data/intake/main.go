@@ -6,7 +6,7 @@
 //	go run ./data/intake FOLDER...
 //
 // Each FOLDER holds CSV files with the columns of pages.csv; name all of them,
-// since the log is written anew. A tenth of
+// since the log covers only those named. A tenth of
 // the rows, always the same, is kept out and only compared with the catalog,
 // unless -all is given.
 // Log.csv tells what became of the rows, left.csv which of them were not taken

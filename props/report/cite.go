@@ -101,6 +101,9 @@ func statedFor(m *props.Material, b *props.Block) string {
 	if b.Family {
 		s = "the family " + m.Alloy.Family.Name
 	}
+	if len(b.Classes) > 0 {
+		s += ", class " + strings.Join(b.Classes, ", ")
+	}
 	if len(b.Tempers) > 0 {
 		s += ", tempers " + strings.Join(b.Tempers, ", ")
 	} else {

@@ -76,6 +76,14 @@ func Fill(lines []string, n int) []string {
 	return lines[:max(n, 0)]
 }
 
+// Few is at most n lines of w cells; the last one is cut where there are more.
+func Few(lines []string, n, w int) []string {
+	if len(lines) <= n {
+		return lines
+	}
+	return append(lines[:n-1:n-1], Cut(lines[n-1]+" "+strings.TrimLeft(lines[n], " "), w))
+}
+
 // Hanging sets a text beside its label, wrapped under itself. The label takes
 // at least labels cells.
 func Hanging(t *Theme, label, text string, labels, w int) []string {

@@ -64,7 +64,7 @@ func (m *Model) flipAlloy(d catalog.Direction) {
 }
 
 // flip puts the next variant that is not on the bench yet in the place of the
-// pin. Where there are more than two and they have a name for a menu, it asks.
+// pin. Where there are more than two of them a menu asks, if they have a name for it.
 func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Direction) *props.Material, what, menu string) {
 	pin := m.cursorPin()
 	all := []*props.Material{pin}
@@ -73,7 +73,7 @@ func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Dir
 	}
 	free := slices.DeleteFunc(slices.Clone(all), func(v *props.Material) bool { return slices.Contains(m.pins(), v) })
 	switch {
-	case menu != "" && len(free) > 1:
+	case menu != "" && len(free) > 2:
 		m.open(newVariants(m, "Another "+menu+" for "+pin.Name(), all, d))
 	case len(free) > 0:
 		m.replace(free[0])

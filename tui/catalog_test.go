@@ -85,7 +85,7 @@ func eightPins(b *testing.B) *desk {
 // for keys that change the bench.
 func BenchmarkKey(b *testing.B) {
 	for name, keys := range map[string][]string{
-		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"t"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
+		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"a"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
 		"swap": {"down", "right", "up", "left"}, "swap-units": {"s"}, "swap-case": {"c"},
 		"process": {"down", "right", "up", "left"}, "watch": {"down", "right", "up", "left"}, "watch-aside": {"d"},
 	} {

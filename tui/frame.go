@@ -81,14 +81,20 @@ func (m *Model) layOut() {
 
 // rowLines is the part of the table in sight.
 func (m *Model) rowLines() []string {
-	listing := ui.Listing{Items: len(m.table.Lines), Lines: func(i int, here bool) []string {
+	tall := func(i int) int {
+		if i == 0 || m.table.Lines[i].Heading() != m.table.Lines[i-1].Heading() {
+			return 2
+		}
+		return 1
+	}
+	listing := ui.Listing{Items: len(m.table.Lines), Tall: tall, Lines: func(i int, here bool) []string {
 		cursor := -1
 		if here && len(m.grid.Columns) > 0 {
 			cursor = m.col
 		}
 		row := m.grid.Row(i, m.first, cursor)
-		if l := &m.table.Lines[i]; i == 0 || l.Heading() != m.table.Lines[i-1].Heading() {
-			return []string{" " + m.theme.Heading.Of(l.Heading()), row}
+		if tall(i) > 1 {
+			return []string{" " + m.theme.Heading.Of(m.table.Lines[i].Heading()), row}
 		}
 		return []string{row}
 	}}
@@ -173,7 +179,7 @@ func (m *Model) detail() (what, more string) {
 // statusLines is the status in one or two lines; the second is cut.
 func (m *Model) statusLines(most int) []string {
 	if m.search != nil {
-		return []string{m.search.line(m, m.width)}
+		return []string{m.search.line(m, m.width), ""}
 	}
 	ink := m.theme.Good
 	if m.trouble {

@@ -89,7 +89,7 @@ type Model struct {
 // derived is what is worked out from the call when it is asked for, until the
 // call changes.
 type derived struct {
-	cautions  []report.Watched             // see watched
+	cautions  map[int]*report.Watched      // see watched
 	swaps     swaps                        // see swapped
 	processes *processes                   // see processCards
 	briefs    map[*props.Material][]string // see brief

@@ -28,35 +28,53 @@ func (m *Model) readRules() tea.Cmd {
 	return func() tea.Msg { read(); return rulesRead{} }
 }
 
-// watched is the cautions for every pin beside the baseline, as displayed, for
-// the bench and the part as they are; nil until the rules have been read.
-func (m *Model) watched() []report.Watched {
-	if m.cautions == nil && m.rules != nil && len(m.pins()) > 1 {
-		base, given := m.baseline(), m.given()
-		for at := 1; at < len(m.pins()); at++ {
-			pin := m.pinAt(at)
-			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, given, m.now().Aside)})
+// watched is the cautions for a pin beside the baseline, as displayed, for the
+// bench and the part as they are; nil for the baseline, and until the rules have
+// been read.
+func (m *Model) watched(at int) *report.Watched {
+	pin, base := m.pinAt(at), m.baseline()
+	if m.rules == nil || at < 1 || pin == nil {
+		return nil
+	}
+	w, ok := m.cautions[at]
+	if !ok {
+		if m.cautions == nil {
+			m.cautions = map[int]*report.Watched{}
+		}
+		w = &report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, m.given(), m.now().Aside)}
+		m.cautions[at] = w
+	}
+	return w
+}
+
+// allWatched is that for every pin.
+func (m *Model) allWatched() []report.Watched {
+	var list []report.Watched
+	for at := range m.pins() {
+		if w := m.watched(at); w != nil {
+			list = append(list, *w)
 		}
 	}
-	return m.cautions
+	return list
 }
 
 // watchWords is the number of open cautions of the pin under the cursor, for
 // the title line, with the key that shows them, in full and in short; of all
 // pins while the cursor is on the baseline.
 func (m *Model) watchWords() (full, short string) {
-	list := m.watched()
-	if len(list) == 0 {
-		return "", ""
-	}
-	if m.col > 0 {
-		list = list[m.col-1 : m.col]
-	}
 	var open []int // of each pin: cautions that are not put aside
 	stops := 0
-	for i := range list {
-		n := watch.Counts(list[i].Cautions)
-		open, stops = append(open, n.Ask+n.Check+n.Unchecked), max(stops, n.Ask)
+	for at := range m.pins() {
+		if m.col != 0 && m.col != at {
+			continue
+		}
+		if w := m.watched(at); w != nil {
+			n := watch.Counts(w.Cautions)
+			open, stops = append(open, n.Ask+n.Check+n.Unchecked), max(stops, n.Ask)
+		}
+	}
+	if open == nil {
+		return "", ""
 	}
 	lo, hi := slices.Min(open), slices.Max(open)
 	full = ui.Plural(hi, "watch-out")
@@ -87,13 +105,10 @@ func newWatch(m *Model) screen {
 	return &watchPanel{panel{m: m, digit: "6"}}
 }
 
-func (p *watchPanel) some() bool { return len(p.m.watched()) > 0 }
+func (p *watchPanel) some() bool { return p.pin() != nil }
 
-// pin is the cautions for the pin under the cursor.
-func (p *watchPanel) pin() *report.Watched {
-	list := p.m.watched()
-	return &list[ui.Clamp(p.m.col, 1, len(list))-1]
-}
+// pin is the cautions for the pin under the cursor; nil where undo took it away.
+func (p *watchPanel) pin() *report.Watched { return p.m.watched(max(p.m.col, 1)) }
 
 // caution is the one under the cursor; nil where there is none.
 func (p *watchPanel) caution() *watch.Caution {
@@ -108,8 +123,8 @@ func (p *watchPanel) Title() string {
 		return "Watch-outs"
 	}
 	s := "Watch-outs: " + p.pin().Title()
-	if n := len(p.m.watched()); n > 1 {
-		s += fmt.Sprintf(" · pin %d of %d", ui.Clamp(p.m.col, 1, n), n)
+	if n := len(p.m.pins()) - 1; n > 1 {
+		s += fmt.Sprintf(" · pin %d of %d", max(p.m.col, 1), n)
 	}
 	return s
 }
@@ -119,7 +134,7 @@ func (p *watchPanel) Height(_, most int) int {
 		return 3
 	}
 	n := 0 // the same for every pin: the bench above must not jump
-	for _, w := range p.m.watched() {
+	for _, w := range p.m.allWatched() {
 		n = max(n, len(w.Cautions))
 	}
 	return min(most, n+watchHead+watchFoot+1)
@@ -137,7 +152,7 @@ func (p *watchPanel) Keys() ui.Keys {
 		ui.On("e", "part", "the part: temperatures, mate", func() { m.open(newPart(m)) }),
 		ui.On("d x space", "put aside", "put this one aside, bring it back", p.dismiss),
 		ui.On("enter o", "figures", "what raised it: figures and sources", p.card),
-		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.watched()...), "watch-outs") }),
+		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.allWatched()...), "watch-outs") }),
 		ui.Send("Y", "", "copy those of this pin", func() tea.Cmd {
 			return m.copyDoc(report.WatchDoc(*p.pin()), "watch-outs of "+p.pin().Pin.Name())
 		}),

@@ -80,7 +80,9 @@ func (g *Grid) spread() {
 
 const (
 	veryRoomy = 140 // from this width on names are hardly cut
+	narrow    = 76  // below this width the change matters more than the name
 	nameLimit = 30
+	shortName = 20
 	longName  = 36
 	minColumn = 9
 	maxHead   = 18 // of a head of several lines; one that stands alone gets more
@@ -101,8 +103,11 @@ func wide(r *sheet.Row) bool { return r.Cells[1].Text == "" && r.Cells[2].Text =
 
 func (g *Grid) measureLabels() {
 	l, limit := &g.Labels, nameLimit
-	if g.width >= veryRoomy {
+	switch {
+	case g.width >= veryRoomy:
 		limit = longName
+	case g.width < narrow:
+		limit = shortName
 	}
 	for _, s := range g.table.Columns[0].Head {
 		l.name = max(l.name, ui.Width(s))
@@ -146,7 +151,7 @@ func (g *Grid) measure(i int) Column {
 	head := g.table.Columns[i]
 	least, limit := minColumn, maxHead
 	if len(head.Head) == 1 {
-		limit = loneHead
+		limit = min(loneHead, g.Room()-2)
 	}
 	for _, s := range head.Head {
 		least = max(least, min(ui.Width(ui.Plain(s)), limit))

@@ -24,6 +24,7 @@ type Listing struct {
 	Items int
 	Line  func(i int, here bool) string   // of an item; called for those in sight only
 	Lines func(i int, here bool) []string // in place of Line where items take several, headings included
+	Tall  func(i int) int                 // how many, where Lines is to be called for those in sight only
 	Foot  func() []string                 // of the item under the cursor; may be nil
 	Snug  bool                            // the foot stands right below a short list, not at the bottom
 }
@@ -38,19 +39,30 @@ func (l *List) Draw(s Listing, h int) []string {
 	}
 	l.head, l.rows = len(s.Head), max(h-len(s.Head)-len(foot), 1)
 	if s.Lines != nil {
+		l.starts = make([]int, s.Items+1)
 		for i := range s.Items {
-			l.starts = append(l.starts, len(all))
+			if s.Tall != nil {
+				l.starts[i+1] = l.starts[i] + s.Tall(i)
+				continue
+			}
 			all = append(all, s.Lines(i, i == l.At)...)
+			l.starts[i+1] = len(all)
 		}
-		l.starts = append(l.starts, len(all))
 	}
 	first, end := l.span(l.At)
 	l.Top = Clamp(min(max(l.Top, end-l.rows), first), 0, l.lines()-l.rows)
 	lines := slices.Clone(s.Head)
-	for i := l.Top; i < l.end(); i++ {
-		if all != nil {
-			lines = append(lines, all[i])
-		} else {
+	switch {
+	case s.Tall != nil:
+		for i := range s.Items {
+			if a, b := l.span(i); b > l.Top && a < l.end() {
+				lines = append(lines, s.Lines(i, i == l.At)[max(l.Top-a, 0):min(b, l.end())-a]...)
+			}
+		}
+	case s.Lines != nil:
+		lines = append(lines, all[l.Top:l.end()]...)
+	default:
+		for i := l.Top; i < l.end(); i++ {
 			lines = append(lines, s.Line(i, i == l.At))
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // press does what a table has for a key by its name.
@@ -170,6 +172,17 @@ func TestMarked(t *testing.T) {
 	} {
 		if have := Marked(test.text, test.query, Ink{}, on); have != test.want {
 			t.Errorf("%q in %q: %q, want %q", test.query, test.text, have, test.want)
+		}
+	}
+}
+
+// The fast way to measure a text agrees with the thorough one.
+func TestWidth(t *testing.T) {
+	for r := rune(0); r < 0x3000; r++ {
+		for _, s := range []string{string(r), "a" + string(r) + "b", string(r) + "\u0301", string(r) + "\ufe0f"} {
+			if have, want := Width(s), ansi.StringWidth(s); have != want {
+				t.Fatalf("%q (%U): %d, want %d", s, r, have, want)
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 
 	"alongside/props/report"
@@ -20,7 +21,13 @@ const (
 
 // New is the table of the bench for a Grid: the baseline first.
 func New(t *report.Table) *sheet.Table {
-	out := &sheet.Table{Columns: []sheet.Column{{Head: []string{"alloy", "temper", "process"}, Name: "totals"}, {}, {}}}
+	rows := 0 // that count
+	for i := range t.Lines {
+		if t.Lines[i].OfProperty() {
+			rows++
+		}
+	}
+	out := &sheet.Table{Columns: []sheet.Column{{Head: []string{"alloy", "temper", "process"}, Name: fmt.Sprintf("totals of %d", rows)}, {}, {}}}
 	order := Order(len(t.Heads), t.Baseline)
 	for _, pin := range order {
 		h := &t.Heads[pin]

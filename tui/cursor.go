@@ -152,7 +152,18 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 	}
 }
 
-func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.pins())-1)) }
+// moveTo goes to another pin as displayed, of those from one on: on to the
+// last, or round the end.
+func (m *Model) moveTo(by, least int, round bool) {
+	n, at := len(m.pins())-least, max(m.col, least)-least+by
+	if n < 1 {
+		return
+	}
+	if round {
+		at = (at + n) % n
+	}
+	m.goToPin(ui.Clamp(at, 0, n-1) + least)
+}
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
 // to it brings its neighbors back too.
@@ -160,13 +171,6 @@ func (m *Model) goToPin(at int) {
 	m.col = at
 	if at == 0 {
 		m.first = 1
-	}
-}
-
-// nextPin steps through the pins and goes round at the end.
-func (m *Model) nextPin(by int) {
-	if n := len(m.pins()); n > 0 {
-		m.goToPin((m.col + by + n) % n)
 	}
 }
 
@@ -178,19 +182,13 @@ func (m *Model) pinKeys(beside bool) ui.Keys {
 	if beside {
 		least = 1
 	}
-	go1 := func(by int, round bool) func() {
-		return func() {
-			n, at := len(m.pins())-least, max(m.col, least)-least+by
-			if round {
-				at = (at + n) % n
-			}
-			m.goToPin(ui.Clamp(at, 0, n-1) + least)
-		}
+	on := func(names, line, words string, by int, round bool) ui.Key {
+		return ui.On(names, line, words, func() { m.moveTo(by, least, round) })
 	}
 	return ui.Keys{
-		ui.On("left h", "pin", "another pin; also tab", go1(-1, false)).As("←→"),
-		ui.On("right l", "", "", go1(1, false)),
-		ui.On("tab", "", "", go1(1, true)),
-		ui.On("shift+tab", "", "", go1(-1, true)),
+		on("left h", "pin", "another pin; also tab", -1, false).As("←→"),
+		on("right l", "", "", 1, false),
+		on("tab", "", "", 1, true),
+		on("shift+tab", "", "", -1, true),
 	}
 }

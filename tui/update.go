@@ -132,7 +132,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		case s != nil && !sideways:
 			s.Wheel(by)
 		case s == nil && sideways:
-			m.moveCol(by)
+			m.moveTo(by, 0, false)
 		case s == nil:
 			m.rows.Scroll(by * wheelStep)
 		}

@@ -8,14 +8,29 @@ import (
 	"alongside/tui/ui"
 )
 
-// Cell returns a styled cell, kept for the next frame.
-func (g *Grid) Cell(i, row int) string {
-	c := &g.Columns[i]
-	if s := c.cells[row]; s != "" {
-		return s
+// writeCell writes a cell as text, mark, change and sign with the blanks between
+// them; under the cursor with a blank more on either side.
+func (g *Grid) writeCell(b *strings.Builder, i, row int, cursor bool) {
+	c, cell, t := &g.Columns[i], g.cell(row, i+labels), g.theme
+	value, delta, end := text(cell), change(cell), c.value
+	if delta != "" {
+		end = min(end, c.inner-c.mark-1-ui.Width(delta))
 	}
-	cell, t := g.cell(row, i+labels), g.theme
-	value, mark, delta, sign := c.parts(cell)
+	if ui.Width(value) > c.inner-c.mark {
+		value = ui.Cut(ui.Or(cell.Short, value), c.inner-c.mark)
+	}
+	end = max(end, ui.Width(value))
+	before, after := ui.Blanks(end-ui.Width(value)), ui.Blanks(c.mark-ui.Width(cell.Mark))
+	between, sign := ui.Blanks(c.inner-end-c.mark-ui.Width(delta)), signOf(cell)
+	rest := ui.Blanks(c.sign - ui.Width(sign))
+	switch {
+	case cursor && t.Plain:
+		ui.Ink{}.Write(b, "[", before, value, cell.Mark, after, between, delta, sign, rest, "]")
+		return
+	case cursor:
+		t.Cursor.Write(b, " ", before, value, cell.Mark, after, between, delta, sign, rest, " ")
+		return
+	}
 	body, verdict := t.Text, signInk(t, cell.Sign)
 	switch {
 	case cell.Text == "" || cell.Text == none || cell.Short != "":
@@ -23,19 +38,9 @@ func (g *Grid) Cell(i, row int) string {
 	case i == 0:
 		body, verdict = t.Strong, t.Strong
 	}
-	s := body.Of(value) + t.Dim.Of(mark) + verdict.Of(delta+sign)
-	c.cells[row] = s
-	return s
-}
-
-// cursorCell is the cell under the cursor with a blank on either side.
-func (g *Grid) cursorCell(i, row int) string {
-	value, mark, delta, sign := g.Columns[i].parts(g.cell(row, i+labels))
-	s := value + mark + delta + sign
-	if g.theme.Plain {
-		return "[" + s + "]"
-	}
-	return g.theme.Cursor.Of(" " + s + " ")
+	body.Write(b, before, value)
+	t.Dim.Write(b, cell.Mark, after)
+	verdict.Write(b, between, delta, sign, rest)
 }
 
 func (g *Grid) label(row int, picked bool) string {
@@ -68,6 +73,7 @@ func (g *Grid) Row(row, first, cursor int) string {
 		return s
 	}
 	var b strings.Builder
+	b.Grow(2 * g.width)
 	b.WriteString(g.label(row, cursor >= 0))
 	after := 0 // 1 where the cursor's cell has drawn the blank behind it
 	last := min(first+g.Fit(first), len(g.table.Rows[row].Cells)-labels) - 1
@@ -83,10 +89,12 @@ func (g *Grid) Row(row, first, cursor int) string {
 			b.WriteString(gap + g.theme.Dim.Of(ui.Cut(text(words), room)))
 			done = true
 		case i == cursor:
-			b.WriteString(gap[1:] + g.cursorCell(i, row))
+			b.WriteString(gap[1:])
+			g.writeCell(&b, i, row, true)
 			after = 1
 		default:
-			b.WriteString(gap + g.Cell(i, row))
+			b.WriteString(gap)
+			g.writeCell(&b, i, row, false)
 			after = 0
 		}
 	})

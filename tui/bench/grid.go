@@ -41,7 +41,6 @@ type Column struct {
 	value int // where texts end
 	mark  int // width of the marks
 	sign  int // width of the signs with the blank before
-	cells []string
 }
 
 // labels is how many columns of the table label its rows.
@@ -125,7 +124,7 @@ func (g *Grid) measureLabels() {
 // that it does not have, so the column is as wide as its widest cell, not as the
 // sum of its widest parts. Words do not widen it without bounds: they are cut.
 func (g *Grid) measure(i int) Column {
-	c := Column{cells: make([]string, len(g.table.Rows))}
+	var c Column
 	changes := map[int]int{}
 	for r := range g.table.Rows {
 		cell := g.cell(r, i)
@@ -202,27 +201,6 @@ func signOf(c *sheet.Cell) string {
 func change(c *sheet.Cell) string { return strings.ReplaceAll(c.Change, " %", "%") }
 
 func total(c sheet.Column) string { return strings.Join(c.Total, " ") }
-
-// parts lays out a cell as text, mark, change and sign with the blanks between
-// them; together they are inner+sign wide.
-func (c *Column) parts(cell *sheet.Cell) (value, mark, delta, sign string) {
-	value, mark, delta = text(cell), cell.Mark, change(cell)
-	end := c.value
-	if delta != "" {
-		end = min(end, c.inner-c.mark-1-ui.Width(delta))
-	}
-	if ui.Width(value) > c.inner-c.mark {
-		if cell.Short != "" {
-			value = cell.Short
-		}
-		value = ui.Cut(value, c.inner-c.mark)
-	}
-	end = max(end, ui.Width(value))
-	value = ui.Blanks(end-ui.Width(value)) + value
-	mark = ui.Pad(mark, c.mark)
-	delta = ui.Blanks(c.inner-end-c.mark-ui.Width(delta)) + delta
-	return value, mark, delta, ui.Pad(signOf(cell), c.sign)
-}
 
 // Room is what is left for the columns that scroll, with a blank at the end.
 func (g *Grid) Room() int {

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -23,6 +24,21 @@ func (i Ink) Of(s string) string {
 		return ""
 	}
 	return i.on + s + i.off
+}
+
+// Write writes texts in the ink; nothing where all are empty.
+func (i Ink) Write(b *strings.Builder, texts ...string) {
+	on := i.on
+	for _, s := range texts {
+		if s != "" {
+			b.WriteString(on)
+			b.WriteString(s)
+			on = ""
+		}
+	}
+	if slices.ContainsFunc(texts, func(s string) bool { return s != "" }) {
+		b.WriteString(i.off)
+	}
 }
 
 // Wrap breaks a text into lines of up to w cells behind an indent, in the ink;

@@ -49,9 +49,17 @@ func (m *Model) given() part.Given {
 	return g
 }
 
-// rework compares the bench again. Everything drawn from it is made again.
+// rework compares the bench again, unless only how it is shown has changed.
+// Everything drawn from it is made again.
 func (m *Model) rework() {
-	m.comparison = compare.Compare(m.now().Bench)
+	now := m.now().Bench
+	if m.comparison != nil {
+		b := &m.comparison.Bench
+		b.Delta, b.HideLevel, b.HideEmpty = now.Delta, now.HideLevel, now.HideEmpty
+	}
+	if m.comparison == nil || !(call.Call{Bench: m.comparison.Bench}).Same(call.Call{Bench: now}) {
+		m.comparison = compare.Compare(now)
+	}
 	m.table = report.NewTable(m.comparison)
 	if len(m.pins()) > 0 {
 		above := append(report.NeedLines(m.pins(), m.now().Needs), report.MeritLines(&m.now().Bench, m.now().Duties)...)

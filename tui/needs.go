@@ -59,6 +59,16 @@ func (m *Model) needsSwitchedOn() []needs.Need {
 	return slices.DeleteFunc(slices.Clone(m.now().Needs), func(n needs.Need) bool { return n.Off })
 }
 
+// screened says how many materials of the catalog meet the needs.
+func (m *Model) screened() string {
+	if m.screen == "" {
+		all := m.o.Catalog.Materials
+		met, near := needs.Screen(all, m.now().Needs)
+		m.screen = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
+	}
+	return m.screen
+}
+
 func (p *needsPanel) Title() string { return "Needs: the customer's limits" }
 
 // Height leaves the bench in sight while the list is short.
@@ -205,8 +215,7 @@ func (p *needsPanel) View(w, h int) []string {
 		Head: head, Items: len(p.m.now().Needs), Snug: true,
 		Lines: func(i int, here bool) []string { return p.lines(i, w, here && !p.typing) },
 		Foot: func() []string {
-			met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.now().Needs)
-			return []string{"", " " + t.Strong.Of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near)))}
+			return []string{"", " " + t.Strong.Of(p.m.screened())}
 		},
 	}, h)
 }

@@ -149,6 +149,10 @@ func TestSearchInAList(t *testing.T) {
 	if d.m.search != nil {
 		t.Error("Enter does not end the search")
 	}
+	d.press(":")
+	d.send(click(d.at("4 swap"))) // a click ends it too
+	d.press("down")
+	d.want(">Deflection")
 }
 
 // Space after an arrow marks, before one it is a letter; Enter pins the marked.

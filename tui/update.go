@@ -138,6 +138,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		}
 	case tea.MouseButtonLeft:
 		if msg.Action == tea.MouseActionPress {
+			m.search = nil
 			return m.click(s, msg.X, msg.Y)
 		}
 	}

@@ -95,7 +95,12 @@ func (m *Model) run(c *command) tea.Cmd {
 }
 
 // commandOf is the command that a message presses; nil where none is.
-func (m *Model) commandOf(msg tea.KeyMsg) *command { return m.named(msg.String()) }
+func (m *Model) commandOf(msg tea.KeyMsg) *command {
+	if isText(msg) {
+		return nil
+	}
+	return m.named(msg.String())
+}
 
 func (m *Model) named(key string) *command {
 	for _, c := range m.commands {

@@ -92,7 +92,7 @@ type derived struct {
 	cautions  map[int]*report.Watched      // see watched
 	swaps     swaps                        // see swapped
 	processes *processes                   // see processCards
-	screen    string                       // see screened
+	metWords  string                       // see screened
 	briefs    map[*props.Material][]string // see brief
 }
 

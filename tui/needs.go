@@ -61,12 +61,12 @@ func (m *Model) needsSwitchedOn() []needs.Need {
 
 // screened says how many materials of the catalog meet the needs.
 func (m *Model) screened() string {
-	if m.screen == "" {
+	if m.metWords == "" {
 		all := m.o.Catalog.Materials
 		met, near := needs.Screen(all, m.now().Needs)
-		m.screen = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
+		m.metWords = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
 	}
-	return m.screen
+	return m.metWords
 }
 
 func (p *needsPanel) Title() string { return "Needs: the customer's limits" }

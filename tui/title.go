@@ -40,11 +40,7 @@ func (m *Model) settings() (full, short, usual []string) {
 		its := map[bool]string{true: "its own", false: "their own"}[n == 1]
 		departs(true, ui.Plural(n, "row")+" with a sense of "+its, ui.Plural(n, "own sense"))
 	}
-	system := systemName(b.System) + " units"
-	if n := len(b.RowUnits); n > 0 {
-		system += fmt.Sprintf(" (%s own)", ui.Plural(n, "row"))
-	}
-	departs(b.System != units.US || len(b.RowUnits) > 0, system, system)
+	departs(b.System != units.US || len(b.RowUnits) > 0, unitsWords(b), unitsWords(b))
 	if n := m.needsOn(); n > 0 {
 		departs(true, ui.Plural(n, "need"), ui.Plural(n, "need"))
 	}
@@ -84,6 +80,14 @@ func (m *Model) titleLine() string {
 		}
 	}
 	return m.theme.Dim.Of(" "+ui.Pad(text, room)) + ui.Blanks(m.width-1-room-ui.Width(watch)) + m.theme.Strong.Of(watch)
+}
+
+func unitsWords(b *compare.Bench) string {
+	s := systemName(b.System) + " units"
+	if n := len(b.RowUnits); n > 0 {
+		s += fmt.Sprintf(" (%s own)", ui.Plural(n, "row"))
+	}
+	return s
 }
 
 func systemName(s units.System) string { return strings.ToUpper(s.String()) }

@@ -46,32 +46,45 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// key takes a key. Several letters that arrive in one message are text and never
-// the name of a key.
+// isText reports whether a key is a paste or several letters that arrived in one
+// message: these are text and never the name of a key.
+func isText(msg tea.KeyMsg) bool {
+	return msg.Type == tea.KeyRunes && (msg.Paste || len(msg.Runes) > 1)
+}
+
+// typing reports whether letters go into a field.
+func (m *Model) typing() bool {
+	s := m.onTop()
+	return s != nil && s.Typing() || m.search != nil
+}
+
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	s, text := m.onTop(), msg.Type == tea.KeyRunes && (msg.Paste || len(msg.Runes) > 1)
+	s, c, text := m.onTop(), m.commandOf(msg), isText(msg)
 	if m.tooSmall() {
 		s = nil
 	}
-	typing := s != nil && s.Typing() || m.search != nil
-	var c *command
-	if !text {
-		c = m.commandOf(msg)
-	}
-	switch {
-	case c != nil && c.needs == always && (s == nil && m.search == nil || msg.Type != tea.KeyRunes):
+	switch free := s == nil && m.search == nil; {
+	case c != nil && c.needs == always && (free || msg.Type != tea.KeyRunes):
 		return c.do(m)
 	case m.tooSmall():
 		return nil
-	case text && !typing && !msg.Paste:
+	case text && !m.typing() && !msg.Paste:
 		return m.oneByOne(msg)
 	}
 	m.status, m.trouble = "", false
 	switch {
 	case m.search != nil:
 		m.searchKey(msg, text)
+		return nil
 	case s != nil:
 		return m.screenKey(s, msg, text)
+	}
+	return m.benchKey(c, msg)
+}
+
+// benchKey is a key on the bench.
+func (m *Model) benchKey(c *command, msg tea.KeyMsg) tea.Cmd {
+	switch {
 	case msg.Paste:
 		m.pasteMaterials(string(msg.Runes))
 	case c != nil:
@@ -148,33 +161,38 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 // click goes to the item, cell, row, column or panel at a place of the window.
 // A click on what the cursor is on already does what Enter does.
 func (m *Model) click(s screen, x, y int) tea.Cmd {
-	enter := tea.KeyMsg{Type: tea.KeyEnter}
 	if y == 0 {
 		return m.clickPanel(x)
 	}
 	if s != nil {
 		if y -= m.height - 2 - m.panel; y >= 0 && s.Click(x, y) {
-			return m.screenKey(s, enter, false)
+			return m.screenKey(s, tea.KeyMsg{Type: tea.KeyEnter}, false)
 		}
 		return nil
 	}
-	col := -1
+	return m.clickCell(x, y)
+}
+
+// clickCell is a click on the bench.
+func (m *Model) clickCell(x, y int) tea.Cmd {
+	col, line := -1, -1
 	m.grid.Each(m.first, func(i, at int) {
 		if x >= at && x < at+m.grid.Columns[i].Width {
 			col = i
 		}
 	})
-	line := -1
 	if y >= headLines && y < headLines+m.body {
 		line = m.rows.Item(y - headLines)
 	}
-	if col >= 0 && line >= 0 && col == m.col && line == m.rows.At {
-		return m.key(enter)
-	}
-	if line >= 0 {
+	switch {
+	case col >= 0 && line >= 0 && col == m.col && line == m.rows.At:
+		return m.key(tea.KeyMsg{Type: tea.KeyEnter})
+	case line >= 0:
 		m.rows.At = line
+	case y >= headLines:
+		return nil
 	}
-	if col >= 0 && (line >= 0 || y < headLines) {
+	if col >= 0 {
 		m.col = col
 	}
 	return nil

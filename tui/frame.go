@@ -94,7 +94,12 @@ func (m *Model) rowLines() []string {
 		}
 		row := m.grid.Row(i, m.first, cursor)
 		if tall(i) > 1 {
-			return []string{" " + m.theme.Heading.Of(m.table.Lines[i].Heading()), row}
+			l := &m.table.Lines[i]
+			heading := " " + m.theme.Heading.Of(l.Heading())
+			if l.Need != nil {
+				heading += m.theme.Dim.Of("  + inside the limit, − outside")
+			}
+			return []string{heading, row}
 		}
 		return []string{row}
 	}}

@@ -259,3 +259,28 @@ func TestColumnsUseTheRoom(t *testing.T) {
 		d.fits()
 	}
 }
+
+// What plus and minus mean on the rows of needs stands above them: there they
+// are no differences from the baseline.
+func TestNeedRowsSayWhatTheirSignsMean(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.wantNot("inside the limit")
+	d.press("2")
+	d.paste("density < 2.8 g/cm3")
+	d.press("enter", "esc", "g")
+	d.want("Needs  + inside the limit, − outside")
+}
+
+// The wheel moves what is in sight; the cursor goes along only where it would
+// get out of sight.
+func TestWheelOnTheBench(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	wheel := tea.MouseMsg{Button: tea.MouseButtonWheelDown}
+	d.press("down", "down", "down", "down")
+	d.send(wheel)
+	d.want(">Shear")
+	d.want("rows 3–14 of 16")
+	d.send(wheel, wheel, wheel)
+	d.wantNot("Tensile    ↑")
+	d.want("rows 6–16 of 16")
+}

@@ -39,7 +39,7 @@ type Record struct {
 // record does not hide the mistakes of the others.
 type reader struct {
 	file  string
-	kinds []string       // of records that belong in the file
+	kinds []string       // of records that belong in the file; nil: any
 	start int            // line before the chunk
 	text  []string       // the chunk's lines
 	lines map[string]int // path of table or key → line in file; nil until a line is asked for
@@ -249,7 +249,7 @@ func lazy(pattern string) func() *regexp.Regexp {
 func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
 
 // ReadRecords splits a data file into its top-level records, each of one of the
-// kinds given. Mistakes of form are added to errs.
+// kinds given; of any kind where none is. Mistakes of form are added to errs.
 func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*Record {
 	r := &reader{file: name, errs: errs, kinds: kinds}
 	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
@@ -292,6 +292,10 @@ var (
 // chunk reads one top-level record with its sub-tables.
 func (whole *reader) chunk(start int, lines []string) []*Record {
 	r := &reader{file: whole.file, kinds: whole.kinds, errs: whole.errs, start: start, text: lines}
+	if line := tooDeep(lines); line > 0 {
+		r.fail(start+line, "", "", fmt.Sprintf("brackets or dotted keys stand more than %d deep in each other", deepest), "write the record like those before it")
+		return nil
+	}
 	var doc map[string]any
 	if _, err := toml.Decode(strings.Join(lines, "\n"), &doc); err != nil {
 		var pe toml.ParseError
@@ -309,7 +313,7 @@ func (whole *reader) chunk(start int, lines []string) []*Record {
 			r.fail(start+1, "", kind, "does not belong to any record", "records start with [["+strings.Join(r.kinds, "]], [[")+"]]")
 			continue
 		}
-		if !slices.Contains(r.kinds, kind) {
+		if r.kinds != nil && !slices.Contains(r.kinds, kind) {
 			r.fail(start+1, "", kind, "is not a kind of record", DidYouMean(kind, slices.Clone(r.kinds)))
 			continue
 		}

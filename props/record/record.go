@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"sort"
@@ -201,12 +202,12 @@ func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit
 
 // Rest lists the keys not asked for so far, in file order.
 func (t *Record) Rest() []string {
-	var keys []string
-	for k := range t.keys {
-		if !t.asked[k] {
-			keys = append(keys, k)
-		}
-	}
+	return slices.DeleteFunc(t.Keys(), func(k string) bool { return t.asked[k] })
+}
+
+// Keys lists all keys, in file order.
+func (t *Record) Keys() []string {
+	keys := slices.Collect(maps.Keys(t.keys))
 	sort.Slice(keys, func(i, j int) bool {
 		if a, b := t.LineOf(keys[i]), t.LineOf(keys[j]); a != b {
 			return a < b
@@ -310,7 +311,11 @@ func (whole *reader) chunk(start int, lines []string) []*Record {
 	for kind, v := range doc {
 		list, ok := v.([]map[string]any)
 		if !ok {
-			r.fail(start+1, "", kind, "does not belong to any record", "records start with [["+strings.Join(r.kinds, "]], [[")+"]]")
+			remedy := "records start with [[" + strings.Join(r.kinds, "]], [[") + "]]"
+			if r.kinds == nil {
+				remedy = "records start with a name in double brackets: [[" + kind + "]]"
+			}
+			r.fail(start+1, "", kind, "does not belong to any record", remedy)
 			continue
 		}
 		if r.kinds != nil && !slices.Contains(r.kinds, kind) {

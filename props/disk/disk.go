@@ -14,16 +14,16 @@ import (
 // an *Error.
 func Read(path string, most int64) ([]byte, error) {
 	if err := plain(path); err != nil {
-		return nil, explained(path, err)
+		return nil, Explained(path, err)
 	}
 	file, err := os.Open(path)
 	if err != nil {
-		return nil, explained(path, err)
+		return nil, Explained(path, err)
 	}
 	defer file.Close()
 	content, err := io.ReadAll(io.LimitReader(file, most+1))
 	if err != nil {
-		return nil, explained(path, err)
+		return nil, Explained(path, err)
 	}
 	if int64(len(content)) > most {
 		return nil, &Error{Path: path, Problem: "is too large", Remedy: "it cannot be what it should be; move it away"}
@@ -37,7 +37,7 @@ func Read(path string, most int64) ([]byte, error) {
 // old file stands as it was, and the error is an *Error.
 func Replace(path string, content []byte) error {
 	if err := replace(path, content); err != nil {
-		return explained(path, err)
+		return Explained(path, err)
 	}
 	return nil
 }

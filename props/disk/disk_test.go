@@ -79,7 +79,7 @@ func TestExplained(t *testing.T) {
 	for number, words := range map[error]string{
 		syscall.EROFS: "can only be read; use a folder on another", fs.ErrPermission: "allow it for your user", syscall.EIO: "check the disk",
 	} {
-		err := explained("/x/a.toml", &fs.PathError{Op: "open", Path: "/x/.a.toml.new-1", Err: number})
+		err := Explained("/x/a.toml", &fs.PathError{Op: "open", Path: "/x/.a.toml.new-1", Err: number})
 		if !strings.HasPrefix(err.Error(), "/x/a.toml: ") || !strings.Contains(err.Error(), words) || strings.Contains(err.Error(), ".new-") || !errors.Is(err, number) {
 			t.Errorf("%v: %v", number, err)
 		}

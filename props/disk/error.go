@@ -18,8 +18,8 @@ func (e *Error) Error() string { return e.Path + ": " + e.Problem + "; " + e.Rem
 
 func (e *Error) Unwrap() error { return e.Err }
 
-// explained puts what the system says into the user's words.
-func explained(path string, err error) error {
+// Explained puts what the system says of a file into the user's words.
+func Explained(path string, err error) error {
 	var known *Error
 	if errors.As(err, &known) {
 		return known

@@ -11,7 +11,7 @@ import (
 )
 
 func TestFullDisk(t *testing.T) {
-	err := explained("/x/a.toml", &fs.PathError{Op: "write", Path: "/x/.a.toml.new-1", Err: unix.ENOSPC})
+	err := Explained("/x/a.toml", &fs.PathError{Op: "write", Path: "/x/.a.toml.new-1", Err: unix.ENOSPC})
 	if !strings.Contains(err.Error(), "/x/a.toml: the disk is full; make room") {
 		t.Error(err)
 	}

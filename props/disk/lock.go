@@ -18,21 +18,21 @@ type Lock struct{ file *os.File }
 func NewLock(path string) (*Lock, error) {
 	for range 100 {
 		if err := plain(path); err != nil && !os.IsNotExist(err) {
-			return nil, explained(path, err)
+			return nil, Explained(path, err)
 		}
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-			return nil, explained(path, err)
+			return nil, Explained(path, err)
 		}
 		file, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o600)
 		if err != nil {
-			return nil, explained(path, err)
+			return nil, Explained(path, err)
 		}
 		if err := lock(file); err != nil {
 			_ = file.Close()
 			if errors.Is(err, ErrLocked) {
 				return nil, ErrLocked
 			}
-			return nil, explained(path, err)
+			return nil, Explained(path, err)
 		}
 		// The one who held it before may have removed the file meanwhile.
 		if mine, err := file.Stat(); err == nil {

@@ -21,6 +21,7 @@ var layers = []string{
 	"data/compiled props/catalog props/compare",
 	"props/part props/needs props/foundry props/audit",
 	"props/swap props/watch props/call",
+	"props/call/sheets",
 	"props/report data data/compile data/intake",
 	"tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",

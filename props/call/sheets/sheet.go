@@ -49,7 +49,7 @@ const version = 1
 
 // Sheet is a call as it is kept.
 type Sheet struct {
-	ID      string // of the file, without its ending; "" before it is first saved
+	ID      string // name of the file without its ending; "" before it is first saved
 	Begun   time.Time
 	Changed time.Time // when the file was last written
 	Call    call.Call

@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -232,13 +231,11 @@ func sorted(m map[string]any) []field {
 	return out
 }
 
-var bare = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
-
 func keyText(key string) string {
-	if bare.MatchString(key) {
-		return key
+	if key == "" || strings.Trim(key, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") != "" {
+		return valueText(key)
 	}
-	return valueText(key)
+	return key
 }
 
 // valueText is a value as it stands behind the equals sign, in one line.

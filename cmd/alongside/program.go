@@ -126,7 +126,7 @@ func (p *program) root() *cobra.Command {
 	house := root.PersistentFlags().StringArray("house", nil, "add the shop's own figures from a data `FILE`; may be given again")
 	root.PersistentPreRunE = func(*cobra.Command, []string) error { return p.addHouse(*house) }
 	root.AddCommand(p.compareCommand(), p.showCommand(), p.findCommand(), p.convertCommand(),
-		p.swapCommand(), p.processCommand(), p.watchCommand(), p.checkCommand(), p.sourcesCommand(), p.versionCommand())
+		p.swapCommand(), p.processCommand(), p.watchCommand(), p.callCommand(), p.checkCommand(), p.sourcesCommand(), p.versionCommand())
 	return root
 }
 

@@ -136,6 +136,9 @@ func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
 		}
 		order = append(order, a)
 	}
+	if len(order) == 0 { // m is not of this catalog
+		return m
+	}
 	return firstWith(step(order, at, d).Materials, m.Temper, m.Process)
 }
 

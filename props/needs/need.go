@@ -76,7 +76,11 @@ func (n *Need) String() string {
 	case OfFamily:
 		return "family = " + strings.Join(n.Families, " or ")
 	case OfTemper:
-		return "temper = " + strings.Join(n.Tempers, " or ")
+		words := slices.Clone(n.Tempers)
+		if i := slices.Index(words, ""); i >= 0 {
+			words[i] = "as cast"
+		}
+		return "temper = " + strings.Join(words, " or ")
 	}
 	name := props.InSentence(n.Property.Info().Name)
 	if n.Limit.Unit.Reciprocal() {

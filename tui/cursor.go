@@ -123,7 +123,7 @@ func (m *Model) moveRow(by int) { m.row = ui.Clamp(m.row+by, 0, len(m.table.Line
 func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.now().Bench.Pins)-1)) }
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
-// to it brings its neighbours back too.
+// to it brings its neighbors back too.
 func (m *Model) goToPin(at int) {
 	m.col = at
 	if at == 0 {

@@ -34,7 +34,7 @@ type Options struct {
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
-	// Profile is how many colours the terminal shows; nil takes it from the
+	// Profile is how many colors the terminal shows; nil takes it from the
 	// environment, NO_COLOR included.
 	Profile *termenv.Profile
 	NoMouse bool

@@ -104,7 +104,7 @@ remark
 			t.Errorf("markdown: no %q in\n%s", w, have)
 		}
 	}
-	for _, w := range []string{">Metal<br>sand<br>base</th>", `<td colspan="4"`, "<b>37</b><small>m &#43;23 % ✓ [1] [2] S2</small>", "<tfoot><tr><td", ">Count</td>", ">beats 1<br>misses 0</td>"} {
+	for _, w := range []string{">Metal<br>sand<br>base</th>", `<td colspan="4"`, "<b>37</b><small>m +23 % ✓ [1] [2] S2</small>", "<tfoot><tr><td", ">Count</td>", ">beats 1<br>misses 0</td>"} {
 		if have := d.HTML(); !strings.Contains(have, w) {
 			t.Errorf("html: no %q in\n%s", w, have)
 		}

@@ -7,7 +7,6 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
-	"html/template"
 	"os"
 	"os/exec"
 	"regexp"
@@ -50,19 +49,16 @@ func all() error {
 	if err != nil {
 		return err
 	}
-	if err := template.Must(template.New("").Parse(os.Args[2])).Execute(os.Stdout, doc); err != nil {
-		return err
-	}
-	fmt.Println(uniseg.StringWidth(string(text)), regexp.MustCompile(os.Args[3]).FindString(string(text)),
+	fmt.Println(uniseg.StringWidth(string(text)), regexp.MustCompile(os.Args[2]).FindString(string(text)),
 		ansi.Strip(string(text)), osc52.New(string(text)), term.IsTerminal(0), termenv.EnvColorProfile())
-	if err := exec.Command(os.Args[4]).Run(); err != nil {
+	if err := exec.Command(os.Args[3]).Run(); err != nil {
 		return err
 	}
 	return csv.NewWriter(os.Stdout).Write(os.Args)
 }
 
 func main() {
-	if len(os.Args) > 4 {
+	if len(os.Args) > 3 {
 		fmt.Println(all())
 		return
 	}

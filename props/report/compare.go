@@ -202,10 +202,14 @@ func rowJSON(row *compare.Row) object {
 				}
 			}
 		}
-		var delta any
-		if d := c.Delta; d != nil {
-			delta = deltaJSON(d.Lo, d.Mid, d.Hi, d.Percent, d.Unit.Symbol())
+		switch d := c.Delta; {
+		case d == nil:
+			out = append(out, field{"delta", nil})
+		case d.Bound != nil: // only bounds are certain
+			out = append(out, object{{"delta", nil}, {"bound", object{{"least", d.Bound.Least}, {"most", d.Bound.Most}}}}...)
+		default:
+			out = append(out, field{"delta", deltaJSON(d.Lo, d.Mid, d.Hi, d.Percent, d.Unit.Symbol())})
 		}
-		return append(out, object{{"delta", delta}, {"verdict", c.Verdict.String()}, {"why", c.Why()}}...)
+		return append(out, object{{"verdict", c.Verdict.String()}, {"why", c.Why()}}...)
 	})}}
 }

@@ -19,10 +19,7 @@ func ListDoc(list []*props.Material, s units.System) *Doc {
 		text: func() *sheet.Doc { return listText(list, s) },
 		data: func() *sheet.Doc { return listData(list, s) },
 		json: func() any {
-			return struct {
-				Materials []jsonListed `json:"materials"`
-				Caution   string       `json:"caution"`
-			}{each(list, func(m **props.Material) jsonListed { return listedJSON(*m, s) }), Caution}
+			return object{{"materials", each(list, func(m **props.Material) object { return listedJSON(*m, s) })}, {"caution", Caution}}
 		},
 	}
 }
@@ -94,22 +91,12 @@ func listData(list []*props.Material, s units.System) *sheet.Doc {
 	return dataDoc(t, nil)
 }
 
-type jsonListed struct {
-	jsonMaterial
-	Figures []jsonListedFigure `json:"figures"`
-}
-
-type jsonListedFigure struct {
-	Property string `json:"property"`
-	jsonFigure
-}
-
-func listedJSON(m *props.Material, s units.System) jsonListed {
-	out := jsonListed{materialJSON(m), []jsonListedFigure{}}
+func listedJSON(m *props.Material, s units.System) object {
+	figures := []object{}
 	for i, f := range keyFiguresOf(m) {
 		if id := keyFigures[i]; f != nil {
-			out.Figures = append(out.Figures, jsonListedFigure{id.String(), *figureJSON(f, f.Value.InOrOwn(id.Info().Units[s]))})
+			figures = append(figures, append(object{{"property", id.String()}}, figureFields(f, f.Value.InOrOwn(id.Info().Units[s]))...))
 		}
 	}
-	return out
+	return append(materialJSON(m), field{"figures", figures})
 }

@@ -51,17 +51,6 @@ func names(list []props.PropertyID) string {
 	return strings.Join(out, ", ")
 }
 
-type jsonWaiting struct {
-	Material string            `json:"material"`
-	Memory   []jsonWaitingFact `json:"memory"`
-	Absent   []string          `json:"absent"`
-}
-
-type jsonWaitingFact struct {
-	Property string      `json:"property"`
-	Figure   *jsonFigure `json:"figure"`
-}
-
 // WaitingDoc is the materials that are asked for most with those of their main
 // figures that are from memory alone, and those that are missing.
 func WaitingDoc(c *catalog.Catalog) *Doc {
@@ -79,15 +68,16 @@ func WaitingDoc(c *catalog.Catalog) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
 		json: func() any {
-			return map[string]any{"waiting": each(list, func(w *waiting) jsonWaiting {
-				out := jsonWaiting{Material: w.material.ID, Absent: []string{}, Memory: each(w.memory, func(f **props.Figure) jsonWaitingFact {
-					return jsonWaitingFact{(*f).Property.String(), printedJSON(*f)}
-				})}
+			return object{{"waiting", each(list, func(w *waiting) object {
+				absent := []string{}
 				for _, p := range w.absent {
-					out.Absent = append(out.Absent, p.String())
+					absent = append(absent, p.String())
 				}
-				return out
-			})}
+				memory := each(w.memory, func(f **props.Figure) object {
+					return object{{"property", (*f).Property.String()}, {"figure", printedJSON(*f)}}
+				})
+				return object{{"material", w.material.ID}, {"memory", memory}, {"absent", absent}}
+			})}}
 		},
 	}
 }

@@ -186,8 +186,9 @@ func (n *Need) top(m *props.Material, f *props.Figure) *props.Figure {
 // against is the answer by comparison: the bench's own verdict.
 func (n *Need) against(m *props.Material) verdict {
 	if m == n.Than.Material {
-		f := n.Than.Question.Figure(m, n.Property)
-		return verdict{status: Met, figure: f}
+		v := verdict{status: Met, figure: n.Than.Question.Figure(m, n.Property), plain: true}
+		v.lo, v.hi = ends(v.figure)
+		return v
 	}
 	pair := n.Than.Question.Pair(m, n.Than.Material, n.Property)
 	v := verdict{figure: pair.Figure, note: pair.Why()}

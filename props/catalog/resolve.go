@@ -42,7 +42,7 @@ func (c *Catalog) Resolve(typed string) (*props.Material, error) {
 // ResolveNear is Resolve that also says whether the words name the material; where
 // they do not, it is what the search found.
 func (c *Catalog) ResolveNear(typed string) (m *props.Material, named bool, err error) {
-	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
+	if m := c.Material(strings.ToLower(strings.TrimSpace(typed))); m != nil {
 		return m, true, nil
 	}
 	hits, exact, readAs := c.find(typed)
@@ -52,16 +52,19 @@ func (c *Catalog) ResolveNear(typed string) (m *props.Material, named bool, err 
 			return m, true, nil
 		}
 	}
-	found := len(hits) > 0 && readAs == "" && strings.TrimSpace(typed) != "" && hits[0].Score%scoreExact != scoreVariant
-	if (exact == 1 || found && len(hits) == 1) && !dieMeant(typed, hits[0].Material) {
+	// What a search finds is meant too, but not where it took words as mistyped and
+	// not by a variant: 810 is no B810.
+	found := exact == 0 && len(hits) > 0 && readAs == "" && strings.TrimSpace(typed) != "" && hits[0].Score%scoreExact != scoreVariant
+	fit := exact
+	if found {
+		fit = len(hits)
+	}
+	if fit == 1 && !dieMeant(typed, hits[0].Material) {
 		return hits[0].Material, exact == 1, nil
 	}
-	e := &NotFound{Typed: typed, Several: exact > 1 || found && exact == 0 && len(hits) > 1}
+	e := &NotFound{Typed: typed, Several: fit > 1}
 	if e.Several {
-		if exact == 0 {
-			exact = len(hits)
-		}
-		for _, h := range hits[:min(5, exact)] {
+		for _, h := range hits[:min(5, fit)] {
 			e.Nearest = append(e.Nearest, h.Material)
 		}
 	} else {
@@ -104,7 +107,7 @@ func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*props.Material {
 	limit := 1 + len(want)/6
 	x := c.indexed()
 	for _, e := range x.entries {
-		if edits := spelling.Edits(want, x.words[e.id], limit); edits <= limit {
+		if edits := spelling.Edits(want, x.All[e.id], limit); edits <= limit {
 			near = append(near, candidate{e.material, edits})
 		}
 	}

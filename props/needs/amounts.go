@@ -67,7 +67,8 @@ func degrees(text string) (string, bool) {
 	return text, false
 }
 
-// reach is how many words can belong to one quantity.
+// reach is how many words can belong to one quantity. Its branches are the kinds of
+// words that go on with one.
 func (r *reader) reach(ws []word, between bool) int {
 	n := 1
 	for n < len(ws) && ws[n].brk == 0 && n < 10 {
@@ -258,7 +259,7 @@ func (r *reader) conditionBehind(link string, in []token) (n int, c props.Condit
 	return 2, c, c.Gauge != ""
 }
 
-// measured reads a condition that begins with a quantity and goes on with the
+// measured reads, a case each, a condition that begins with a quantity and goes on with the
 // words next: 0.2 % offset, 0.5 % extension under load, 500 kg load.
 func measured(t token, next []string, in []token) (n int, c props.Conditions) {
 	behind := strings.Join(next, " ")

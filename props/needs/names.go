@@ -84,12 +84,12 @@ func (r *reader) name(text string, n Need, first token) {
 			return
 		}
 	}
-	var before *Piece
-	if len(r.out) > 0 && r.out[len(r.out)-1].Need != nil && r.out[len(r.out)-1].Need.Kind == n.Kind {
-		before = &r.out[len(r.out)-1]
+	before := r.before(n.Kind)
+	if before == nil {
+		r.take(text, n, false)
+		return
 	}
 	switch {
-	case before == nil:
 	case r.joined == "and" && before.Need.Not && !n.Not:
 		n.Not = true
 		r.take(text, n, true)
@@ -109,6 +109,18 @@ func (r *reader) name(text string, n Need, first token) {
 		return
 	}
 	r.take(text, n, false)
+}
+
+// before is the piece before where it is a need of the kind; else nil.
+func (r *reader) before(k Kind) *Piece {
+	if len(r.out) == 0 {
+		return nil
+	}
+	p := &r.out[len(r.out)-1]
+	if p.Need == nil || p.Need.Kind != k {
+		return nil
+	}
+	return p
 }
 
 // extend renews the text of a piece that a second one was added to.
@@ -219,12 +231,12 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	if l.stated {
 		t.op = l.op
 	}
+	if l.not {
+		t.op = inverse(t.op)
+	}
 	if len(t.props) == 0 {
 		r.unread(ts[from:])
 		return len(ts)
-	}
-	if l.not {
-		t.op = inverse(t.op)
 	}
 	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
 		s := token{meaning: meaning{role: subject, props: t.props}}
@@ -242,6 +254,11 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		}
 		r.refuse(r.span(ts[from:end]), err)
 		return end
+	}
+	if n.Op != t.op || r.families[key(text)].role == named {
+		// A limit of its own: the comparison does not tell level from beaten, and a
+		// family is no metal.
+		n.Than, n.Cond = nil, props.Conditions{}
 	}
 	n.Op = t.op
 	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {

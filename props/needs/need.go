@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -51,12 +52,19 @@ type Need struct {
 	// for Between (equal otherwise).
 	Limit     units.Quantity
 	Cond      props.Conditions // of the test, as far as stated; for Brinell the unit says the load too
+	Than      *Than            // judged by comparison with a metal; nil for none
 	Processes []props.Process
 	Families  []string // family ids
 	Tempers   []string // upper case; "" is as cast
 	Not       bool     // any but these processes, families or tempers
 	Text      string   // as typed
 	Off       bool     // switched off by the user
+}
+
+// Than is the metal whose own figure a limit is, and how the two are compared.
+type Than struct {
+	Material *props.Material
+	Question compare.Question
 }
 
 // String writes the need in one normal form that Parse reads back.
@@ -75,7 +83,7 @@ func (n *Need) String() string {
 	cond := n.Cond
 	cond.Load, cond.Ball = 0, 0
 	under := ""
-	if c := cond.String(); c != "" {
+	if c := cond.String(); c != "" && n.Than == nil {
 		under = " (" + c + ")"
 	}
 	rating := n.Property.Info().Dimension == units.Rating

@@ -221,7 +221,9 @@ var al356 = []*props.Alloy{
 		{Property: props.RatingWeldability, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.RatingNumber}, Cond: &al356Conditions[0], Block: &al356Blocks[9]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 3.85, Hi: 3.85, Place: -2, Unit: units.Mpsi}, Cond: &al356Conditions[0], Block: &al356Blocks[10]},
 	}, Materials: []*props.Material{
-		{ID: "356-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 19, Hi: 19, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[11]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[11]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 40, Hi: 70, Unit: units.HB500Number}, Cond: &al356Conditions[6], Block: &al356Blocks[12]},
@@ -237,7 +239,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[16]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[16]},
 		}},
-		{ID: "356-t51-sand", Temper: "T51", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t51-sand", Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[17]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[17]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al356Conditions[6], Block: &al356Blocks[18]},
@@ -256,7 +260,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al356Conditions[7], Agrees: &sourceENGREFAL, Block: &al356Blocks[22]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &al356Conditions[5], Agrees: &sourceENGREFAL, Block: &al356Blocks[22]},
 		}},
-		{ID: "356-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4217"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[23]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[23]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[23]},
@@ -294,7 +300,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al356Conditions[26], Block: &al356Blocks[33]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al356Conditions[26], Block: &al356Blocks[33]},
 		}},
-		{ID: "356-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "356-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4284"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[34]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[34]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[34]},
@@ -317,7 +325,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &al356Conditions[27], Block: &al356Blocks[38]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &al356Conditions[27], Block: &al356Blocks[38]},
 		}},
-		{ID: "356-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 31, Hi: 31, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[39]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[39]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al356Conditions[6], Block: &al356Blocks[40]},
@@ -350,7 +360,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al356Conditions[0], Block: &al356Blocks[44]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al356Conditions[13], Block: &al356Blocks[44]},
 		}},
-		{ID: "356-t71-sand", Temper: "T71", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t71-sand", Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[45]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[45]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[45]},
@@ -460,7 +472,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[71]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[71]},
 		}},
-		{ID: "a356-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "a356-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4218"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[72]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[72]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3.5, Hi: 3.5, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[72]},
@@ -472,7 +486,9 @@ var al356 = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al356Conditions[5], Agrees: &sourceENGREFAL, Block: &al356Blocks[75]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al356Conditions[8], Agrees: &sourceENGREFAL, Block: &al356Blocks[75]},
 		}},
-		{ID: "a356-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "a356-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4218"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[4], Block: &al356Blocks[76]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[76]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[5], Block: &al356Blocks[76]},

@@ -91,11 +91,18 @@ func (x *index) build(c *Catalog) {
 	x.number = make(map[string]int32, cap(x.words))
 	x.entries = make([]entry, 0, len(c.Materials))
 	x.phrases = map[string][]word{}
+	former := map[*props.Source][]*props.Source{}
+	for _, s := range c.Sources {
+		if s.Successor != nil {
+			former[s.Successor] = append(former[s.Successor], s)
+		}
+	}
 	for _, a := range c.Alloys {
 		alloy := x.alloyWords(a)
 		for _, m := range a.Materials {
 			own := x.addName(make([]word, 0, 8), plainWord, m.Temper)
 			own = x.addAliases(own, m.Aliases)
+			own = x.addSpecifications(own, m, former)
 			own = x.addCommon(own, m.Process.ID())
 			own = x.addCommon(own, m.Process.Words())
 			x.entries = append(x.entries, entry{m, 0, [...][]word{own, alloy}})
@@ -130,6 +137,39 @@ func (x *index) addAliases(list []word, aliases []props.Alias) []word {
 		list = x.addName(list, k, a.Name)
 		list = x.add(list, plainWord, a.System)
 		list = x.addCommon(list, a.System)
+	}
+	return list
+}
+
+// addSpecifications adds the standards whose limits are on file for the
+// material, with and without their issuer (ASTM A536, A536), and those that took
+// their place or were replaced by them. Where there are no limits, as for die
+// castings, it is the standard of the composition.
+func (x *index) addSpecifications(list []word, m *props.Material, former map[*props.Source][]*props.Source) []word {
+	var seen []*props.Source
+	add := func(s *props.Source) {
+		if s == nil || s.Kind != "standard" && s.Kind != "government" || slices.Contains(seen, s) {
+			return
+		}
+		seen = append(seen, s)
+		list = x.addName(list, alias, s.ID)
+		if _, number, issued := strings.Cut(s.ID, "-"); issued {
+			list = x.add(list, alias, number)
+		}
+	}
+	for f := range m.All() {
+		if f.Basis == props.Minimum || f.Basis == props.Maximum {
+			add(f.Source)
+		}
+	}
+	if len(seen) == 0 {
+		add(m.Alloy.Composition.Source)
+	}
+	for _, s := range slices.Clone(seen) {
+		add(s.Successor)
+		for _, old := range former[s] {
+			add(old)
+		}
 	}
 	return list
 }

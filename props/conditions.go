@@ -28,6 +28,7 @@ type Conditions struct {
 	State        string  // as cast, aged
 	Note         string  // free text from the data file
 	Interpolated string  // how a worked-out figure follows from published ones
+	Bound        bool    // of a worked-out figure: its ends are bounds, not readings
 	RangeText    string  // as printed, to show it back in its own unit
 	AtText       string
 }

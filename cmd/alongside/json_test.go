@@ -31,6 +31,7 @@ type schema struct {
 				Lo, Mid, Hi, Percent *float64
 				Unit                 *string
 			}
+			Bound        *struct{ Least, Most *float64 }
 			Verdict, Why *string
 		}
 	}

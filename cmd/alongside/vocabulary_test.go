@@ -55,6 +55,7 @@ type walker struct {
 var (
 	valueKeys  = []string{"hi", "lo", "printed", "unit"}
 	resultKeys = []string{"hi", "lo", "mid", "printed", "unit"}
+	boundKeys  = []string{"least", "most"}
 	deltaKeys  = []string{"hi", "lo", "mid", "percent", "unit"}
 	sourceKeys = []string{"id", "known", "table", "title"}
 )
@@ -100,6 +101,9 @@ func (w *walker) object(path string, x map[string]any) {
 		number("mid")
 		text("unit")
 		text("printed")
+	case slices.Equal(keys, boundKeys):
+		number("least")
+		number("most")
 	case slices.Equal(keys, deltaKeys):
 		w.deltas++
 		for _, k := range []string{"lo", "mid", "hi", "percent"} {

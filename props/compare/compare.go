@@ -16,6 +16,8 @@ type Cell struct {
 	Material *props.Material
 	Pair
 	Value units.Quantity // Figure in the unit of the row
+	// Also holds, of the baseline, further figures that a pin was set against.
+	Also  []*props.Figure
 	Delta *Delta
 }
 
@@ -106,24 +108,44 @@ func (t *Total) count(v Verdict) {
 func (b *Bench) row(p props.PropertyID) Row {
 	row := Row{Property: p, Unit: b.UnitOf(p), Cells: make([]Cell, len(b.Pins))}
 	row.Sense, row.Target = b.SenseOf(p)
-	base := b.Figures(b.Pins[b.Baseline], p)
+	base := b.Pins[b.Baseline]
+	figures := b.Figures(base, p)
 	for i, m := range b.Pins {
-		if i == b.Baseline {
-			row.Cells[i] = newCell(m, b.pair(m, p, base, nil, false), row.Unit)
-			if len(base) > 0 {
-				row.Cells[i].Verdict = IsBaseline
-			}
-			continue
+		if i != b.Baseline {
+			row.Cells[i] = newCell(m, b.pair(m, base, p, b.Figures(m, p), figures), row.Unit)
 		}
-		cell := newCell(m, b.pair(m, p, b.Figures(m, p), base, m.ID > b.Pins[b.Baseline].ID), row.Unit)
-		if cell.Against != nil && cell.Against != base[0] && cell.Verdict != Unlike {
-			cell.Reasons = append(cell.Reasons, Reason{OtherBaseFigure, "",
-				cell.Against.Basis.Phrase() + " " + cell.Against.Value.InOrOwn(row.Unit).String()})
-			slices.SortStableFunc(cell.Reasons, func(a, b Reason) int { return int(a.Kind) - int(b.Kind) })
-		}
-		row.Cells[i] = cell
 	}
+	b.baseCell(&row, figures)
 	return row
+}
+
+// baseCell shows of the baseline the figures that the pins were set against: the
+// preferred one among them first, else what is preferred of all.
+func (b *Bench) baseCell(row *Row, figures []*props.Figure) {
+	var drawn []*props.Figure
+	for _, f := range figures {
+		if slices.ContainsFunc(row.Cells, func(c Cell) bool { return c.Against == f && c.Comparable() }) {
+			drawn = append(drawn, f)
+		}
+	}
+	shown := slices.Clone(figures)
+	if len(drawn) > 0 {
+		shown[0] = drawn[0]
+	}
+	m := b.Pins[b.Baseline]
+	cell := newCell(m, b.pair(m, nil, row.Property, shown, nil), row.Unit)
+	if len(figures) > 0 {
+		cell.Verdict = IsBaseline
+	}
+	if len(drawn) > 1 {
+		cell.Also = drawn[1:]
+	}
+	row.Cells[b.Baseline] = cell
+	for i := range row.Cells {
+		if c := &row.Cells[i]; c.Comparable() && c.Against != shown[0] {
+			c.add(OtherBaseFigure, "against the baseline's "+c.Against.Basis.Phrase()+" "+c.Against.Value.InOrOwn(row.Unit).String())
+		}
+	}
 }
 
 // newCell shows a pair in the unit of a row.
@@ -133,7 +155,7 @@ func newCell(m *props.Material, p Pair, u units.Unit) Cell {
 		c.Value = p.Figure.Value.InOrOwn(u)
 	}
 	if p.Comparable() {
-		c.Delta = delta(p.Figure, p.Against, u)
+		c.Delta = delta(&p, u)
 	}
 	return c
 }

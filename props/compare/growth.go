@@ -18,17 +18,42 @@ const reference = 20.0
 //
 // A mean coefficient belongs to its range. With ε(T) = α(20→T)·(T − 20) the
 // strain between two temperatures is ε(T2) − ε(T1). Between the published end
-// temperatures the mean coefficient is interpolated linearly; outside them
-// there is no figure.
+// temperatures the mean coefficient is interpolated linearly. Nearer to the
+// reference than the first of them, and from it down to −40 °F where no cold
+// coefficient is published, the mean is that one or less, by at most what
+// growthOfMean allows; beyond there is no figure.
 type Growth struct {
 	Material *props.Material
 	Figures  []*props.Figure // the coefficients it is built from
 	knots    []knot          // in order of temperature, without the reference itself
+	across   bool            // a range across the reference stands for one from it
 }
 
 // knot is the mean coefficient, in 1/K, between the reference and a
 // temperature in °C.
 type knot struct{ at, lo, mid, hi float64 }
+
+// coldest is how far below the reference a coefficient from above it bounds the
+// growth, in °C: −40 °F.
+const coldest = -40.0
+
+// growthOfMean is the most by which a mean coefficient grows with its upper
+// temperature, as a fraction in 100 °C, by the base of the metal: the steepest of
+// the curves read (MIL-HDBK-5J, figures 3.8.1.0 for A201.0 and 2.2.1.0 for 1025
+// steel between 200 and 572 °F, 4.3.3.0 for AZ92A from −100 °F up) and of the
+// metals on file with means over two ranges; for a base without one, the
+// steepest of all.
+func growthOfMean(base string) float64 {
+	switch base {
+	case "Fe":
+		return 0.14
+	case "Cu":
+		return 0.07
+	case "Mg":
+		return 0.10
+	}
+	return 0.20
+}
 
 // OutOfRange is the error for a temperature that no published coefficient
 // covers.
@@ -57,9 +82,9 @@ func GrowthOf(m *props.Material) *Growth {
 		switch {
 		case !c.HasRange:
 		case near(c.FromC, reference, 6):
-			g.add(c.ToC, f)
+			g.add(c.ToC, f, 0, 0)
 		case near(c.ToC, reference, 6):
-			g.add(c.FromC, f)
+			g.add(c.FromC, f, 0, 0)
 		default:
 			loose = append(loose, f)
 		}
@@ -67,9 +92,11 @@ func GrowthOf(m *props.Material) *Growth {
 	for _, f := range loose {
 		// A range across the reference counts to both its ends where no
 		// coefficient from the reference itself reaches them.
-		if f.Cond.FromC < reference && reference < f.Cond.ToC {
-			g.add(f.Cond.FromC, f)
-			g.add(f.Cond.ToC, f)
+		// From the reference up the mean is a little more, down a little less.
+		if from, to := f.Cond.FromC, f.Cond.ToC; from < reference && reference < to {
+			g.add(from, f, g.slope()*(to-reference), 0)
+			g.add(to, f, 0, g.slope()*(reference-from))
+			g.across = true
 		}
 	}
 	if len(g.knots) == 0 {
@@ -79,14 +106,18 @@ func GrowthOf(m *props.Material) *Growth {
 	return g
 }
 
-func (g *Growth) add(at float64, f *props.Figure) {
+// slope is growthOfMean in one degree.
+func (g *Growth) slope() float64 { return growthOfMean(g.Material.Alloy.Family.Base) / 100 }
+
+// add takes in a coefficient that may be lower or higher by a fraction.
+func (g *Growth) add(at float64, f *props.Figure, lower, higher float64) {
 	for _, k := range g.knots {
 		if near(k.at, at, 6) {
 			return
 		}
 	}
 	lo, mid, hi := interval(f, units.PerK)
-	g.knots = append(g.knots, knot{at, lo, mid, hi})
+	g.knots = append(g.knots, knot{at, lo / (1 + lower), mid, hi * (1 + higher)})
 	if len(g.Figures) == 0 || g.Figures[len(g.Figures)-1] != f {
 		g.Figures = append(g.Figures, f)
 	}
@@ -94,26 +125,54 @@ func (g *Growth) add(at float64, f *props.Figure) {
 
 // Range is the span of temperatures in °C over which the curve holds.
 func (g *Growth) Range() (from, to float64) {
-	return min(reference, g.knots[0].at), max(reference, g.knots[len(g.knots)-1].at)
+	from, to = g.knots[0].at, max(reference, g.knots[len(g.knots)-1].at)
+	if from > reference {
+		from = coldest
+	}
+	return from, to
+}
+
+// Bounded reports whether a strain between two temperatures in °C rests on a
+// bound rather than on published means alone.
+func (g *Growth) Bounded(fromC, toC float64) bool {
+	for _, t := range [2]float64{fromC, toC} {
+		if e, err := g.to(t); err == nil && e.least < e.most {
+			return true
+		}
+	}
+	return false
 }
 
 // Strain is the growth per length between two temperatures in °C: the middle
 // and the worst cases that the digits and ranges of the coefficients allow,
 // each of them on its own. The error is an *OutOfRange.
 func (g *Growth) Strain(fromC, toC float64) (lo, mid, hi float64, err error) {
-	a, err := g.weights(fromC)
+	from, err := g.to(fromC)
 	if err != nil {
 		return 0, 0, 0, err
 	}
-	b, err := g.weights(toC)
+	to, err := g.to(toC)
 	if err != nil {
 		return 0, 0, 0, err
 	}
 	for i, k := range g.knots {
-		w := b[i] - a[i]
+		w := to.weights[i] - from.weights[i]
 		lo += min(w*k.lo, w*k.hi)
 		mid += w * k.mid
 		hi += max(w*k.lo, w*k.hi)
+	}
+	if on := shared(from, to); on >= 0 {
+		// The mean over part of a published range differs from it as the middles do.
+		least, most := g.off(fromC + toC - reference - g.knots[on].at)
+		return min(lo*least, lo*most), mid, max(hi*least, hi*most), nil
+	}
+	for sign, e := range [2]*end{from, to} {
+		whole := 0.0
+		for i, k := range g.knots {
+			whole += float64(2*sign-1) * e.weights[i] * k.hi
+		}
+		a, b := whole*(e.least-1), whole*(e.most-1)
+		lo, hi = lo+min(a, b), hi+max(a, b)
 	}
 	return lo, mid, hi, nil
 }
@@ -127,37 +186,69 @@ func (g *Growth) Mean(fromC, toC float64) (lo, mid, hi float64, err error) {
 	return min(lo, hi), mid, max(lo, hi), err
 }
 
-// weights tell how much of each knot's coefficient is in the strain from the
-// reference to t: the difference of temperature, shared between the published
-// ends on either side of t. Between the reference and the nearest published end
-// it is that end's own.
-func (g *Growth) weights(t float64) ([]float64, error) {
+// end is the strain from the reference to a temperature: how much of each knot's
+// coefficient is in it, and by which factors the sum may be off.
+type end struct {
+	weights     []float64
+	on          int // the one knot that it rests on, or else none or several
+	least, most float64
+}
+
+const none, several = -1, -2
+
+// shared is the one knot that both ends rest on.
+func shared(a, b *end) int {
+	switch {
+	case a.on == none || a.on == b.on:
+		return b.on
+	case b.on == none:
+		return a.on
+	}
+	return several
+}
+
+// off bounds a mean whose middle temperature, doubled, lies so many °C above that
+// of the published mean that stands for it, as factors of that mean.
+func (g *Growth) off(by float64) (least, most float64) {
+	if near(by, 0, sameTemperature) {
+		return 1, 1
+	}
+	return 1 / (1 + g.slope()*max(-by, 0)), 1 + g.slope()*max(by, 0)
+}
+
+// to shares the difference of temperature between the published ends on either
+// side of t. Between the reference and the nearest published end it is that
+// end's own, and so it is below the reference without a cold end; what the mean
+// may be off there is bounded.
+func (g *Growth) to(t float64) (*end, error) {
 	from, to := g.Range()
 	const rounding = 0.6 // published limits are whole degrees
 	if t < from-rounding || t > to+rounding || math.IsNaN(t) {
 		return nil, &OutOfRange{g.Material, t, from, to}
 	}
-	below, above := -1, -1
+	e, d := &end{make([]float64, len(g.knots)), none, 1, 1}, t-reference
+	if d == 0 {
+		return e, nil
+	}
+	below, above := none, none
 	for i, k := range g.knots {
-		if (k.at < reference) != (t < reference) {
-			continue
-		}
-		if k.at <= t {
+		switch {
+		case (k.at < reference) != (t < reference) && (t > reference || g.knots[0].at < reference): // of the other side
+		case k.at <= t:
 			below = i
-		} else if above < 0 {
+		case above == none:
 			above = i
 		}
 	}
-	w, d := make([]float64, len(g.knots)), t-reference
-	switch {
-	case below < 0 && above < 0: // t is the reference
-	case below < 0:
-		w[above] = d
-	case above < 0:
-		w[below] = d
-	default:
+	if below != none && above != none {
 		share := (t - g.knots[below].at) / (g.knots[above].at - g.knots[below].at)
-		w[below], w[above] = d*(1-share), d*share
+		e.weights[below], e.weights[above], e.on = d*(1-share), d*share, several
+		return e, nil
 	}
-	return w, nil
+	e.on = max(below, above)
+	e.weights[e.on] = d
+	if !near(t, reference, 2) { // 70 °F is as good as 68
+		e.least, e.most = g.off(t - g.knots[e.on].at)
+	}
+	return e, nil
 }

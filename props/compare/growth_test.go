@@ -52,11 +52,29 @@ func TestGrowthNeverExtrapolates(t *testing.T) {
 	if !errors.As(err, &out) || !strings.Contains(err.Error(), "above 300 °C (572 °F)") {
 		t.Errorf("have %v", err)
 	}
-	if _, _, _, err := GrowthOf(get(t, c, "x1-f-sand")).Strain(-20, 100); err == nil {
-		t.Error("no coefficient below 20 °C is published, but a strain came out")
+	if _, _, _, err := GrowthOf(get(t, c, "x1-f-sand")).Strain(-41, 100); !errors.As(err, &out) || !strings.Contains(err.Error(), "below -40 °C (-40 °F)") {
+		t.Errorf("no coefficient below 20 °C is published: have %v", err)
 	}
 	if g := GrowthOf(get(t, c, "x2-f-die")); g != nil {
 		t.Error("a coefficient without a range gave a curve")
+	}
+}
+
+// The mean over part of a published range is that of the range or less, by no
+// more than the steepest curve read.
+func TestGrowthIsBoundedWithinTheFirstRange(t *testing.T) {
+	lo, mid, hi, err := GrowthOf(get(t, shop(t), "x1-f-sand")).Strain(20, 60)
+	if err != nil || math.Abs(lo*1e6-11.95*72/(1+0.20*0.40)) > 1e-6 || math.Abs(mid*1e6-12.0*72) > 1e-6 || math.Abs(hi*1e6-12.05*72) > 1e-6 {
+		t.Errorf("68 to 140 °F: have %v..%v..%v µin/in, %v", lo*1e6, mid*1e6, hi*1e6, err)
+	}
+}
+
+// A mean from 68 °F up bounds the growth down to −40 °F: the mean there is not
+// above it, and below it by no more than the steepest curve read.
+func TestGrowthIsBoundedInTheCold(t *testing.T) {
+	lo, mid, hi, err := GrowthOf(get(t, shop(t), "x1-f-sand")).Strain(20, -40)
+	if err != nil || math.Abs(lo*1e6+12.05*108) > 1e-6 || math.Abs(hi*1e6+11.95*108/(1+0.20*1.40)) > 1e-6 || mid < lo || mid > hi {
+		t.Errorf("68 to -40 °F: have %v..%v..%v µin/in, %v", lo*1e6, mid*1e6, hi*1e6, err)
 	}
 }
 

@@ -38,7 +38,7 @@ func TestMirror(t *testing.T) {
 						continue
 					}
 					pairs++
-					ab, ba := q.pair(a, p, lists[i], lists[j], a.ID > b.ID), q.pair(b, p, lists[j], lists[i], b.ID > a.ID)
+					ab, ba := q.pair(a, b, p, lists[i], lists[j]), q.pair(b, a, p, lists[j], lists[i])
 					if ab.Verdict != mirrored[ba.Verdict] || ab.Figure != ba.Against || ab.Against != ba.Figure {
 						t.Errorf("%v, %v: %s %v %s (%v, %v); the other way round %v (%v, %v)", basis, p, a.ID, ab.Verdict, b.ID,
 							ab.Figure.Value, ab.Against.Value, ba.Verdict, ba.Against.Value, ba.Figure.Value)

@@ -1,7 +1,10 @@
 package compare
 
 import (
+	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"alongside/props"
 )
@@ -64,6 +67,38 @@ type Pair struct {
 	Absent  string        // why the pin has no figure
 	Verdict Verdict
 	Reasons []Reason
+	// Bound is set where the verdict is certain although the figures are apart, or
+	// where one of them is bounded itself; Grounds say why.
+	Bound   *Bound
+	Grounds []*Ground
+	// Apart tells that basis or conditions differ, so that nothing may be worked
+	// out from the two figures but the Bound.
+	Apart bool
+}
+
+// Bound is what is certain of the ratio of the pin to the baseline; Least may be
+// 0 and Most infinite.
+type Bound struct{ Least, Most float64 }
+
+// String says a bound with three digits, rounded so that it stays true: "1.16
+// times or more".
+func (b *Bound) String() string {
+	least, most := threeDigits(b.Least, math.Floor), threeDigits(b.Most, math.Ceil)
+	switch {
+	case b.Least <= 0:
+		return most + " times or less"
+	case math.IsInf(b.Most, 1):
+		return least + " times or more"
+	}
+	return least + " to " + most + " times"
+}
+
+func threeDigits(v float64, round func(float64) float64) string {
+	if v <= 0 || math.IsInf(v, 0) {
+		return ""
+	}
+	place := math.Pow(10, math.Floor(math.Log10(v))-2)
+	return strconv.FormatFloat(round(v/place*(1+1e-12))*place, 'g', 3, 64)
 }
 
 // Comparable reports whether both have a figure and the two are alike.
@@ -73,67 +108,64 @@ func (p *Pair) Comparable() bool {
 
 // Why joins the reasons into one line.
 func (p *Pair) Why() string {
-	s := ""
+	words := make([]string, len(p.Reasons), len(p.Reasons)+len(p.Grounds))
 	for i, r := range p.Reasons {
-		if i > 0 {
-			s += "; "
-		}
-		s += r.String()
+		words[i] = r.Words
 	}
-	return s
+	for _, g := range p.Grounds {
+		words = append(words, "certain all the same: "+g.Says)
+	}
+	return strings.Join(words, "; ")
 }
 
 // Pair compares a property of two metals by the rules of Compare.
 func (q *Question) Pair(pin, base *props.Material, p props.PropertyID) Pair {
-	return q.pair(pin, p, q.Figures(pin, p), q.Figures(base, p), pin.ID > base.ID)
+	return q.pair(pin, base, p, q.Figures(pin, p), q.Figures(base, p))
 }
 
 // Alone is a property of one metal, with nothing to set it against.
 func (q *Question) Alone(m *props.Material, p props.PropertyID) Pair {
-	return q.pair(m, p, q.Figures(m, p), nil, false)
+	return q.pair(m, nil, p, q.Figures(m, p), nil)
 }
 
-// pair compares the figures that are considered of a pin and of the baseline;
-// see choose for turned.
-func (q *Question) pair(pin *props.Material, p props.PropertyID, figures, base []*props.Figure, turned bool) Pair {
+// pair compares the figures that are considered of a pin and of the baseline.
+func (q *Question) pair(pin, base *props.Material, p props.PropertyID, figures, against []*props.Figure) Pair {
 	var out Pair
 	switch {
 	case len(figures) == 0:
 		out.Absent = q.Absent(pin, p)
-		if len(base) > 0 {
-			out.Against = base[0]
+		if len(against) > 0 {
+			out.Against = against[0]
 		}
 		return out
-	case len(base) == 0:
+	case len(against) == 0:
 		out.Figure = figures[0]
 	default:
-		out = q.judged(p, figures, base, turned)
+		out = q.choose(pin, base, figures, against, pin.ID > base.ID)
+		if out.Verdict == Neutral {
+			out.add(NoSense, "neither more nor less is better unless you set it")
+		}
 	}
 	f := out.Figure
 	if how := f.Cond.Interpolated; how != "" {
-		out.Reasons = append(out.Reasons, Reason{Interpolated, how, ""})
+		out.add(Interpolated, how)
 	}
 	if f.Source.Trade() {
-		out.Reasons = append(out.Reasons, Reason{CommonPractice, "this figure", ""})
+		out.add(CommonPractice, "common practice, no standard or handbook behind this figure")
+	}
+	for i, of := range [2]string{"", "the baseline's "} {
+		if g, list := [2]*props.Figure{f, out.Against}[i], [2][]*props.Figure{figures, against}[i]; g != nil && belowMinimum(g, list) {
+			out.add(BelowMinimum, of+"typical figure is below the specified minimum of its own grade")
+		}
 	}
 	return out
 }
 
-// judged is the pair where both sides have figures.
-func (q *Question) judged(p props.PropertyID, figures, base []*props.Figure, turned bool) Pair {
-	f, g, why := q.choose(figures, base, turned)
-	out := Pair{Figure: f, Against: g}
-	if why.Kind != NoReason {
-		out.Verdict, out.Reasons = Unlike, []Reason{why}
-		return out
-	}
-	out.Reasons = cautions(f, g)
-	sense, target := q.SenseOf(p)
-	if out.Verdict = judge(f, g, sense, target, q.Band); out.Verdict == Neutral {
-		out.Reasons = append(out.Reasons, Reason{Kind: NoSense})
-	}
-	return out
+func (p *Pair) has(kind ReasonKind) bool {
+	return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return r.Kind == kind })
 }
+
+func (p *Pair) add(kind ReasonKind, words string) { p.Reasons = append(p.Reasons, Reason{kind, words}) }
 
 // Figure is the metal's figure of a property that is shown first; nil when
 // there is none.
@@ -154,16 +186,51 @@ func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figur
 	switch {
 	case p == props.ThermalExpansion && q.Range != nil:
 		list, _ = overRange(m, q.Range[0], q.Range[1])
+	case p == props.ThermalExpansion && len(list) > 0:
+		common, _ := overRange(m, commonRange[0], commonRange[1])
+		if len(common) > 0 && !slices.Contains(list, common[0]) {
+			list = slices.Concat(common, list)
+		}
 	case q.Service != nil && hasService(p):
 		list = atService(list, *q.Service)
 	}
 	if q.Basis == MinimumOnly && p.Info().Specified {
 		list = minimumsOf(list)
 	}
-	slices.SortStableFunc(list, func(a, b *props.Figure) int {
-		return TypicalOrder.Of(a, q.Service != nil) - TypicalOrder.Of(b, q.Service != nil)
-	})
+	slices.SortStableFunc(list, func(a, b *props.Figure) int { return q.rank(a, list) - q.rank(b, list) })
 	return list
+}
+
+// rank is the place of a figure among those that are considered of a metal; one
+// heat that fell short of its grade stands behind its minimum.
+func (q *Question) rank(f *props.Figure, list []*props.Figure) int {
+	r := TypicalOrder.Of(f, q.Service != nil)
+	if belowMinimum(f, list) {
+		r += oneHeat
+	}
+	return r
+}
+
+// oneHeat is what belowMinimum adds to a rank: more than a basis, less than a
+// trade source.
+const oneHeat = 1 << 11
+
+// belowMinimum reports whether a typical figure lies below a specified minimum
+// for the same bar, class and section: one heat in a textbook, not the grade.
+func belowMinimum(f *props.Figure, list []*props.Figure) bool {
+	if f.Basis != props.Typical || !f.Property.Info().Specified {
+		return false
+	}
+	_, _, top := f.SI()
+	for _, g := range list {
+		if g.Basis != props.Minimum || g.Value.Unit.Dimension() != f.Value.Unit.Dimension() || g.Cond.Class != f.Cond.Class || g.Cond.Section != f.Cond.Section {
+			continue
+		}
+		if least, _, _ := g.SI(); top < least && (g.Cond.Bar == f.Cond.Bar || g.Cond.Bar == "" || f.Cond.Bar == "") {
+			return true
+		}
+	}
+	return false
 }
 
 // minimumsOf keeps the specified minimums; all figures where there are none, so

@@ -111,9 +111,18 @@ func noServiceFigure(list []*props.Figure) string {
 	return "no figure at the service temperature; published at " + strings.Join(words, ", ")
 }
 
-// overRange replaces expansion coefficients by the mean over the bench's own
-// range, worked out by the rule of Growth.
+// commonRange is the range in °C to which means are brought unless another is
+// asked for: 68–212 °F.
+var commonRange = [2]float64{reference, 100}
+
+// overRange is the mean expansion coefficient over a range: as published, or
+// worked out by the rule of Growth.
 func overRange(m *props.Material, fromC, toC float64) ([]*props.Figure, string) {
+	for _, f := range m.Figures(props.ThermalExpansion) {
+		if f.Cond.HasRange && near(f.Cond.FromC, fromC, sameTemperature) && near(f.Cond.ToC, toC, sameTemperature) {
+			return []*props.Figure{f}, ""
+		}
+	}
 	g := GrowthOf(m)
 	if g == nil {
 		return nil, "no expansion coefficient with a stated range"
@@ -125,12 +134,15 @@ func overRange(m *props.Material, fromC, toC float64) ([]*props.Figure, string) 
 	first := g.Figures[0]
 	u := first.Value.Unit
 	v := units.Quantity{Lo: u.FromSI(lo), Hi: u.FromSI(hi), Place: first.Value.Place, Unit: u}
-	if half := v.Hi - v.Lo; half < 1.5*pow10(int(v.Place)) {
+	bound := g.Bounded(fromC, toC)
+	if half := v.Hi - v.Lo; !bound && half < 1.5*pow10(int(v.Place)) {
 		// As exact as a single printed figure: show it as one.
 		v.Lo = (v.Lo + v.Hi) / 2
 		v.Hi = v.Lo
+	} else {
+		bound = bound || g.across
 	}
-	c := props.Conditions{HasRange: true, FromC: fromC, ToC: toC,
+	c := props.Conditions{HasRange: true, FromC: fromC, ToC: toC, Bound: bound,
 		Interpolated: fmt.Sprintf("from published means over %s", rangesText(g.Figures))}
 	return []*props.Figure{{Property: props.ThermalExpansion, Value: v, Cond: &c, Block: first.Block}}, ""
 }

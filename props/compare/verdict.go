@@ -35,6 +35,9 @@ type Delta struct {
 	Lo, Mid, Hi    float64
 	Percent, Ratio float64
 	Unit           units.Unit
+	// Bound, of an unlike pair that is certain all the same: the ratio lies between
+	// Least and Most, and so do the percentages; Mid, Percent and Ratio are NaN.
+	Bound *Bound
 }
 
 func interval(f *props.Figure, u units.Unit) (lo, mid, hi float64) {
@@ -47,7 +50,8 @@ func interval(f *props.Figure, u units.Unit) (lo, mid, hi float64) {
 	return lo, (a + z) / 2, hi
 }
 
-func delta(pin, base *props.Figure, u units.Unit) *Delta {
+func delta(p *Pair, u units.Unit) *Delta {
+	pin, base := p.Figure, p.Against
 	if u.Dimension() != pin.Value.Unit.Dimension() {
 		u = pin.Value.Unit
 	}
@@ -57,7 +61,46 @@ func delta(pin, base *props.Figure, u units.Unit) *Delta {
 	if dim := u.Dimension(); dim != units.Temperature && dim != units.Rating && bm != 0 {
 		d.Percent, d.Ratio = 100*(pm-bm)/bm, pm/bm
 	}
+	if p.Bound != nil {
+		b := *p.Bound
+		if u.Reciprocal() {
+			b.Least, b.Most = 1/b.Most, 1/b.Least
+		}
+		d.Bound, d.Percent, d.Ratio, d.Mid = &b, math.NaN(), math.NaN(), math.NaN()
+		d.Lo, d.Hi = bl*(b.Least-1), bh*(b.Most-1)
+	}
 	return d
+}
+
+// boundOf is the ratio of two figures, between what their digits and ranges and
+// the grounds allow.
+func boundOf(f, g *props.Figure, l *likeness) *Bound {
+	pl, _, ph := f.SI()
+	bl, _, bh := g.SI()
+	b := Bound{0, inf}
+	if bh > 0 {
+		b.Least = max(0, pl*l.least/bh)
+	}
+	if bl > 0 {
+		b.Most = ph * l.most / bl
+	}
+	return &b
+}
+
+// certain is the verdict of two unlike figures where the grounds leave one: the
+// difference is beyond the band whatever they were under equal conditions.
+func certain(f, g *props.Figure, l *likeness, sense props.Sense, band float64) Verdict {
+	b := boundOf(f, g, l)
+	higher, lower := b.Least*(1-band) > 1+1e-9, b.Most < (1-band)*(1-1e-9)
+	switch {
+	case sense == props.Neutral:
+		return Neutral
+	case sense == props.More && higher, sense == props.Less && lower:
+		return Beats
+	case sense == props.More && lower, sense == props.Less && higher:
+		return Misses
+	}
+	return Unlike
 }
 
 // judge applies rules 2 and 3 to two figures that may be compared. band is a
@@ -69,23 +112,18 @@ func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Ver
 	u := base.Value.Unit
 	pl, pm, ph := interval(pin, u)
 	bl, bm, bh := interval(base, u)
-	single := pin.Value.Lo == pin.Value.Hi && base.Value.Lo == base.Value.Hi
 	// Of the greater figure, so that level is level either way round; exactly
 	// 2 % is within a band of 2 %.
 	tolerance := band * max(math.Abs(pm), math.Abs(bm)) * (1 + 1e-9)
 	if u.Dimension() == units.Temperature || u.Dimension() == units.Rating {
 		tolerance = 0
 	}
-	// Ranges that only touch neither part nor overlap by the noise of conversion.
-	noise := 1e-9 * max(math.Abs(ph), math.Abs(bh))
-	level := false
-	if single {
-		pv, _ := units.Convert(pin.Value.Lo, pin.Value.Unit, u)
-		level = math.Abs(pv-base.Value.Lo) <= tolerance || (pl < bh-noise && bl < ph-noise)
-	} else {
-		level = math.Abs(pl-bl) <= tolerance && math.Abs(ph-bh) <= tolerance
-	}
-	if level {
+	noise := 1e-9 * max(math.Abs(pm), math.Abs(bm)) // of conversion
+	if pin.Value.IsRange() || base.Value.IsRange() {
+		if max(ph, bh)-min(pl, bl) <= tolerance {
+			return Level
+		}
+	} else if math.Abs(pm-bm) <= tolerance || (pl < bh-noise && bl < ph-noise) {
 		return Level
 	}
 	near := sense == props.Near
@@ -94,6 +132,9 @@ func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Ver
 		pl, ph = distance(pl, ph, t)
 		bl, bh = distance(bl, bh, t)
 		sense = props.Less
+	}
+	if pin.Value.IsRange() && base.Value.IsRange() {
+		noise = -noise // ranges that touch do not overlap
 	}
 	better, worse := pl > bh+noise, ph < bl-noise
 	if sense == props.Less {

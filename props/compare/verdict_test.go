@@ -46,19 +46,29 @@ func TestJudge(t *testing.T) {
 // only is a caution, whichever side that is.
 func TestConditionsOfBothSides(t *testing.T) {
 	bending, axial := props.Conditions{Loading: "rotating bending"}, props.Conditions{Loading: "axial"}
-	if r := new(Question).alike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", axial)); r.Kind != LoadingDiffers || r.Kind >= differs {
-		t.Errorf("bending against axial: have %q", r)
+	if why, refused := told(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", axial); !refused || why[0].Kind != LoadingDiffers {
+		t.Errorf("bending against axial: have %q", why)
 	}
-	if r := new(Question).alike(figureOf(t, props.FatigueStrength, "10 ksi", bending), figureOf(t, props.FatigueStrength, "8 ksi", props.Conditions{})); r.Kind != NoReason {
-		t.Errorf("loading not stated on one side: have %q", r)
+	if why, refused := told(t, props.FatigueStrength, "10 ksi", bending, "8 ksi", props.Conditions{}); refused {
+		t.Errorf("loading not stated on one side: have %q", why)
 	}
-	if r := new(Question).alike(figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}), figureOf(t, props.Elongation, "5 %", props.Conditions{Gauge: "2 in"})); r.Kind != GaugeDiffers {
-		t.Errorf("3D against 2 in: have %q", r)
+	if why, refused := told(t, props.Elongation, "5 %", props.Conditions{Gauge: "3D"}, "5 %", props.Conditions{Gauge: "2 in"}); !refused || why[0].Kind != GaugeDiffers {
+		t.Errorf("3D against 2 in: have %q", why)
 	}
-	thick, bare := figureOf(t, props.TensileStrength, "40 ksi", props.Conditions{Section: "under 4 in"}), figureOf(t, props.TensileStrength, "40 ksi", props.Conditions{})
-	for want, pair := range map[string][2]*props.Figure{"under 4 in against not stated": {thick, bare}, "not stated against under 4 in": {bare, thick}} {
-		if got := cautions(pair[0], pair[1]); len(got) != 1 || got[0].String() != want {
-			t.Errorf("have %v, want %q", got, want)
+	thick, bare := props.Conditions{Section: "under 4 in"}, props.Conditions{}
+	for want, pair := range map[string][2]props.Conditions{"under 4 in against not stated": {thick, bare}, "not stated against under 4 in": {bare, thick}} {
+		if why, refused := told(t, props.TensileStrength, "40 ksi", pair[0], "40 ksi", pair[1]); refused || len(why) != 1 || why[0].String() != want {
+			t.Errorf("have %v, want %q", why, want)
 		}
 	}
+}
+
+// told asks rule 1 of two figures of one metal.
+func told(t *testing.T, p props.PropertyID, a string, ac props.Conditions, b string, bc props.Conditions) (why []Reason, refused bool) {
+	t.Helper()
+	m := &props.Material{Alloy: &props.Alloy{Family: &props.Family{}}}
+	var q Question
+	f, g := figureOf(t, p, a, ac), figureOf(t, p, b, bc)
+	l := q.alike(side{m, f}, side{m, g})
+	return q.reasons(&l, f, g), l.refused
 }

@@ -105,7 +105,7 @@ func (d *Duty) Relative(b *compare.Bench, pin, base *props.Material) Merit {
 			m.Why = "no " + p.Info().Name + " for " + pin.Name()
 		case g == nil:
 			m.Why = "no " + p.Info().Name + " for " + base.Name()
-		case pair.Verdict == compare.Unlike:
+		case pair.Apart:
 			m.Why = pair.Reasons[0].String()
 		}
 		if m.Why != "" {

@@ -186,6 +186,7 @@ type jsonCell struct {
 	// is another than the one in the baseline's own cell.
 	Against *jsonFigure `json:"against,omitempty"`
 	Delta   *jsonDelta  `json:"delta"`
+	Bound   *jsonBound  `json:"bound,omitempty"`
 	Verdict string      `json:"verdict"`
 	Why     string      `json:"why"`
 }
@@ -239,7 +240,11 @@ func rowJSON(row *compare.Row) jsonRow {
 			}
 		}
 		if d := c.Delta; d != nil {
-			cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent), d.Unit.Symbol()}
+			if d.Bound != nil {
+				cell.Bound = &jsonBound{numberOf(d.Bound.Least), numberOf(d.Bound.Most)}
+			} else {
+				cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent), d.Unit.Symbol()}
+			}
 		}
 		return cell
 	})}

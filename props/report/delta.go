@@ -13,6 +13,9 @@ import (
 // the two figures carry.
 func DeltaText(mode compare.DeltaMode, in *compare.Cell) string {
 	d := in.Delta
+	if d.Bound != nil {
+		return boundText(mode, in)
+	}
 	if math.IsNaN(d.Percent) && mode != compare.NoDelta {
 		mode = compare.Amount
 	}
@@ -27,6 +30,34 @@ func DeltaText(mode compare.DeltaMode, in *compare.Cell) string {
 		return trimRatio(d.Ratio, significant(in)) + "×"
 	case compare.Amount:
 		return signed(d.Mid, amountDecimals(in))
+	}
+	return ""
+}
+
+// boundText writes the end of a bound that is nearest to the baseline, rounded
+// towards it so that it stays true: ">+16 %" where it is at least so much more,
+// "<−30 %" where it is at least so much less.
+func boundText(mode compare.DeltaMode, in *compare.Cell) string {
+	b, sign, end := in.Delta.Bound, ">", in.Delta.Bound.Least
+	switch {
+	case b.Most < 1:
+		sign, end = "<", b.Most
+	case b.Least <= 1:
+		return "" // the ranges overlap: neither end says anything
+	}
+	inward := func(v, unit float64) float64 { return math.Trunc(v/unit*(1+1e-12)) * unit }
+	switch mode {
+	case compare.Percent:
+		return sign + signed(inward(threeDigits(100*(end-1)), 1), 0) + " %"
+	case compare.Ratio:
+		return sign + strconv.FormatFloat(1+inward(end-1, 0.01), 'f', 2, 64) + "×"
+	case compare.Amount:
+		n := amountDecimals(in)
+		d := in.Delta.Lo
+		if end < 1 {
+			d = in.Delta.Hi
+		}
+		return sign + signed(inward(d, math.Pow10(-n)), n)
 	}
 	return ""
 }

@@ -71,6 +71,9 @@ func deltaWords(cell *compare.Cell) string {
 	if d == nil {
 		return ""
 	}
+	if d.Bound != nil {
+		return d.Bound.String() + " the baseline's"
+	}
 	n := amountDecimals(cell)
 	s := signed(d.Mid, n)
 	if u := d.Unit.Symbol(); u != "" {

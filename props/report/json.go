@@ -20,6 +20,12 @@ type (
 		Unit    string  `json:"unit"`
 		Printed string  `json:"printed"`
 	}
+	// jsonBound stands instead of a delta where only bounds are certain, as factors
+	// of the baseline.
+	jsonBound struct {
+		Least *number `json:"least"`
+		Most  *number `json:"most"`
+	}
 	jsonDelta struct {
 		Lo      *number `json:"lo"`
 		Mid     *number `json:"mid"`

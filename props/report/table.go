@@ -188,6 +188,9 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	}
 	out.Value = in.Value.Number()
 	out.Mark = marks[in.Figure.Basis]
+	for _, f := range in.Also {
+		out.Value, out.Mark = out.Value+out.Mark+" / "+f.Value.InOrOwn(in.Value.Unit).Number(), marks[f.Basis]
+	}
 	out.Memory = recalled(in.Figure.Known())
 	out.Source = n.source(in.Figure.Source)
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {

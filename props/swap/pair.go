@@ -44,8 +44,11 @@ func (w *work) pair(p props.PropertyID) pair {
 		out.why = lack(w.pin, p, found.Absent)
 	case out.base == nil:
 		out.why = lack(w.base, p, w.bench.Absent(w.base, p))
-	case found.Verdict == compare.Unlike:
-		out.why = "unlike figures: " + found.Why()
+	case found.Apart:
+		out.why = "unlike figures: " + found.Reasons[0].String()
+		if found.Bound != nil {
+			out.why += "; certain is " + found.Bound.String() + " today's"
+		}
 	default:
 		for _, r := range found.Reasons {
 			if r.Kind != compare.NoSense {

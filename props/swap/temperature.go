@@ -55,6 +55,7 @@ type strain struct {
 	of      *props.Material
 	figures []*props.Figure
 	why     string
+	bounded bool // it rests on a bound besides the coefficients
 }
 
 func strainOf(m *props.Material, l leg) strain {
@@ -75,6 +76,8 @@ func strainOf(m *props.Material, l leg) strain {
 		return s
 	}
 	fine := 0.0
+	s.bounded = g.Bounded(l.from, l.to)
+	s.wide = s.bounded
 	for _, f := range g.Figures {
 		fine = max(fine, fineness(f.Value))
 		s.wide = s.wide || f.Value.IsRange()
@@ -96,6 +99,17 @@ func (s strain) less(o strain) interval {
 		}
 	}
 	return s.minus(o.interval)
+}
+
+// addStrains puts the coefficients of strains on a line, and a word where one is
+// bounded rather than published.
+func (l *Line) addStrains(symbols []string, strains ...strain) {
+	for i, s := range strains {
+		l.Figures = append(l.Figures, s.used(symbols[i])...)
+		if s.bounded {
+			l.Notes = append(l.Notes, "the mean of "+s.of.Name()+" is published over another range only: bounds, not a reading")
+		}
+	}
 }
 
 func (s strain) used(symbol string) []Used {
@@ -146,7 +160,7 @@ func (w *work) temperature() {
 func (w *work) growth(at leg) {
 	l := Line{Group: Temperature, ID: "growth" + at.id, Name: "Growth, " + w.legText(at), Formula: growthFormula}
 	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
-	l.Figures = append(base.used("α₁"), pin.used("α₂")...)
+	l.addStrains([]string{"α₁", "α₂"}, base, pin)
 	amount := func(s strain) *Value {
 		switch {
 		case s.why != "":
@@ -196,7 +210,7 @@ func (w *work) difference(l *Line, at leg, over *units.Quantity, need want, sign
 		l.wait(need)
 	default:
 		base, pin, mate := strainOf(w.base, at), strainOf(w.pin, at), strainOf(w.Mate, at)
-		l.Figures = append(append(base.used("α₁"), pin.used("α₂")...), mate.used("αₘ")...)
+		l.addStrains([]string{"α₁", "α₂", "αₘ"}, base, pin, mate)
 		amount := func(s strain) *Value {
 			d := s.less(mate).times(ofGiven(*over))
 			if sign < 0 {
@@ -227,7 +241,7 @@ func (w *work) held(at leg) {
 	e := w.pair(props.ElasticModulus)
 	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
 	if w.rest(&l, e) {
-		l.Figures = append(append(l.Figures, base.used("α₁")...), pin.used("α₂")...)
+		l.addStrains([]string{"α₁", "α₂"}, base, pin)
 		if l.Reason = pin.why; l.Reason == "" {
 			s := pin.size().times(ofFigure(e.pin))
 			l.Value = s.in(w.unit(units.Stress))

@@ -237,11 +237,14 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		return "", no // there is nothing to lose or to match
 	case against == nil:
 		return missing(l.property, other), unknown
-	case pair.Verdict == compare.Unlike:
+	case pair.Apart && (pair.Bound == nil || !l.beyond(pair.Bound.Least, pair.Bound.Most, l.times) || !l.beyond(pair.Bound.Most, pair.Bound.Least, l.times)):
 		return props.InSentence(l.property.Info().Name) + ": " + pair.Reasons[0].String(), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.property, against)
+	if pair.Apart {
+		return fmt.Sprintf("%s %s, the %s's %s: %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, fig.Value), role, e.inRow(l.property, against.Value), pair.Bound), yes
+	}
 	u := fig.Value.Unit
 	if u.Reciprocal() { // a resistivity counts as the conductivity it stands for
 		u = l.property.Info().Units[units.SI]
@@ -304,10 +307,6 @@ func (e *evaluation) ranked(other *props.Material, p props.PropertyID) compare.P
 	pair := how.Pair(e.pin, other, p)
 	if p == props.ThermalExpansion && how.Range != nil && (pair.Figure == nil || pair.Against == nil) {
 		how.Range = nil
-		pair = how.Pair(e.pin, other, p)
-	}
-	if how.Range == nil && pair.Verdict == compare.Unlike && pair.Reasons[0].Kind == compare.RangeDiffers {
-		how.Range = &[2]float64{20, 100}
 		pair = how.Pair(e.pin, other, p)
 	}
 	return pair

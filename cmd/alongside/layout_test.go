@@ -16,16 +16,17 @@ import (
 // before its own, and none on its own line or behind it. DEVELOPERS.md draws the
 // same.
 var layers = []string{
-	"units props/spelling",
+	"units props/spelling props/disk",
 	"props props/record props/sheet",
 	"data/compiled props/catalog props/compare",
 	"props/part props/needs props/foundry props/audit",
 	"props/swap props/watch props/call",
+	"props/call/sheets",
 	"props/report data data/compile data/intake",
 	"tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
 	"tui",
-	"cmd/alongside",
+	"cmd/alongside cmd/picture",
 }
 
 // layerOf is the line of a package; -1 when it has none.

@@ -1,11 +1,12 @@
 // Package call holds all that a call with a customer has set up, with undo: the
-// bench, the customer's limits, the part, and what was put aside. It knows
-// nothing of the screen.
+// bench, the customer's limits and words, the part, what was put aside, and
+// notes. It knows nothing of the screen.
 package call
 
 import (
 	"reflect"
 	"slices"
+	"time"
 
 	"alongside/props/compare"
 	"alongside/props/needs"
@@ -20,11 +21,28 @@ type Call struct {
 	Duties []*needs.Duty // whose merit is shown
 	Part   part.Part
 	Aside  []string // ids of the watch-outs put aside
+	Name   string   // as the user calls it; "" for none
+	Said   []string // the customer's words, a line each
+	Notes  []Note
+}
+
+// Note is what the user wrote down during the call.
+type Note struct {
+	At   time.Time // UTC, to the second
+	Text string
+}
+
+// NewNote is a note taken now.
+func NewNote(now time.Time, text string) Note {
+	return Note{now.UTC().Truncate(time.Second), text}
 }
 
 // Clone copies the call so that changing the copy leaves c as it is.
 func (c Call) Clone() Call {
-	return Call{c.Bench.Clone(), slices.Clone(c.Needs), slices.Clone(c.Duties), c.Part.Clone(), slices.Clone(c.Aside)}
+	c.Bench, c.Part = c.Bench.Clone(), c.Part.Clone()
+	c.Needs, c.Duties, c.Aside = slices.Clone(c.Needs), slices.Clone(c.Duties), slices.Clone(c.Aside)
+	c.Said, c.Notes = slices.Clone(c.Said), slices.Clone(c.Notes)
+	return c
 }
 
 // Same reports whether two calls hold the same.
@@ -35,6 +53,7 @@ func (c Call) Same(o Call) bool { return reflect.DeepEqual(c.full(), o.full()) }
 func (c Call) full() Call {
 	c = c.Clone()
 	c.Needs, c.Duties, c.Aside = orNil(c.Needs), orNil(c.Duties), orNil(c.Aside)
+	c.Said, c.Notes = orNil(c.Said), orNil(c.Notes)
 	c.Bench.Pins, c.Bench.Only = orNil(c.Bench.Pins), orNil(c.Bench.Only)
 	return c
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -308,7 +309,11 @@ func (n *Need) parseFamilies(s string, c *catalog.Catalog) error {
 			}
 			return &ParseError{Need: n.Text, Word: w, Hint: hint}
 		}
-		n.Families = append(n.Families, ids...)
+		for _, id := range ids {
+			if !slices.Contains(n.Families, id) {
+				n.Families = append(n.Families, id)
+			}
+		}
 	}
 	if len(n.Families) == 0 {
 		return &ParseError{Need: n.Text, Hint: `name a family, for example "family = aluminum"`}

@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"sort"
@@ -39,7 +40,7 @@ type Record struct {
 // record does not hide the mistakes of the others.
 type reader struct {
 	file  string
-	kinds []string       // of records that belong in the file
+	kinds []string       // of records that belong in the file; nil: any
 	start int            // line before the chunk
 	text  []string       // the chunk's lines
 	lines map[string]int // path of table or key → line in file; nil until a line is asked for
@@ -201,12 +202,12 @@ func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit
 
 // Rest lists the keys not asked for so far, in file order.
 func (t *Record) Rest() []string {
-	var keys []string
-	for k := range t.keys {
-		if !t.asked[k] {
-			keys = append(keys, k)
-		}
-	}
+	return slices.DeleteFunc(t.Keys(), func(k string) bool { return t.asked[k] })
+}
+
+// Keys lists all keys, in file order.
+func (t *Record) Keys() []string {
+	keys := slices.Collect(maps.Keys(t.keys))
 	sort.Slice(keys, func(i, j int) bool {
 		if a, b := t.LineOf(keys[i]), t.LineOf(keys[j]); a != b {
 			return a < b
@@ -249,7 +250,7 @@ func lazy(pattern string) func() *regexp.Regexp {
 func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
 
 // ReadRecords splits a data file into its top-level records, each of one of the
-// kinds given. Mistakes of form are added to errs.
+// kinds given; of any kind where none is. Mistakes of form are added to errs.
 func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*Record {
 	r := &reader{file: name, errs: errs, kinds: kinds}
 	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
@@ -292,6 +293,10 @@ var (
 // chunk reads one top-level record with its sub-tables.
 func (whole *reader) chunk(start int, lines []string) []*Record {
 	r := &reader{file: whole.file, kinds: whole.kinds, errs: whole.errs, start: start, text: lines}
+	if line := tooDeep(lines); line > 0 {
+		r.fail(start+line, "", "", fmt.Sprintf("brackets or dotted keys stand more than %d deep in each other", deepest), "write the record like those before it")
+		return nil
+	}
 	var doc map[string]any
 	if _, err := toml.Decode(strings.Join(lines, "\n"), &doc); err != nil {
 		var pe toml.ParseError
@@ -306,10 +311,14 @@ func (whole *reader) chunk(start int, lines []string) []*Record {
 	for kind, v := range doc {
 		list, ok := v.([]map[string]any)
 		if !ok {
-			r.fail(start+1, "", kind, "does not belong to any record", "records start with [["+strings.Join(r.kinds, "]], [[")+"]]")
+			remedy := "records start with [[" + strings.Join(r.kinds, "]], [[") + "]]"
+			if r.kinds == nil {
+				remedy = "records start with a name in double brackets: [[" + kind + "]]"
+			}
+			r.fail(start+1, "", kind, "does not belong to any record", remedy)
 			continue
 		}
-		if !slices.Contains(r.kinds, kind) {
+		if r.kinds != nil && !slices.Contains(r.kinds, kind) {
 			r.fail(start+1, "", kind, "is not a kind of record", DidYouMean(kind, slices.Clone(r.kinds)))
 			continue
 		}

@@ -58,7 +58,7 @@ var kindInfo = [kindCount]struct {
 	CoredDepth:    {id: "cored-depth", name: "Deepest cored hole", dimension: units.Length},
 	PartMass:      {id: "part-mass", name: "Part mass", dimension: units.Mass},
 	Shape:         {id: "shape", name: "Shapes"},
-	Quantity:      {id: "quantity", name: "Usual quantity", dimension: units.Ratio, unit: " pieces"},
+	Quantity:      {id: "quantity", name: "Least quantity", dimension: units.Ratio, unit: " pieces"},
 	Tooling:       {id: "tooling", name: "Tooling"},
 	ToolingLife:   {id: "tooling-life", name: "Tooling life", dimension: units.Ratio, unit: " pours"},
 	Shrinkage:     {id: "shrinkage", name: "Pattern shrinkage", dimension: units.Strain, rating: props.PatternShrinkage},

@@ -224,7 +224,7 @@ func TestCard(t *testing.T) {
 		{"ductile-65-45-12", foundry.MinimumWall, "0.188 in PRACTICE "},
 		{"cf8m", foundry.MinimumWall, "0.188–0.25 in PRACTICE "},
 		{"zn-3-die", foundry.PartingLine, "0.006 in NADCA-PSS S-4A-2"},
-		{"a356-t6-pm", foundry.Quantity, "≥ 500 pieces, a year SHOP-GUIDE "},
+		{"a356-t6-pm", foundry.Quantity, "≥ 500 pieces, a year of a large part SHOP-GUIDE "},
 		{"az91e-t6-sand", foundry.Shrinkage, "0.171875 in/ft ASM-V15 patterns chapter"},
 		{"356-t6-sand", foundry.Shrinkage, "0.15625 in/ft PATTERN-TXT shrinkage allowance table"},
 	} {

@@ -113,6 +113,21 @@ func TestSchedules(t *testing.T) {
 	}
 }
 
+// A rating of the alloy holds for its permanent mold castings too, and the card
+// says for what it was printed. A die casting takes none from sand.
+func TestRatingOfTheAlloy(t *testing.T) {
+	weld := data.Foundry().Card(material(t, "a356-t6-pm")).Of(foundry.Welding)
+	if len(weld) != 1 || weld[0].Printed != "1" || weld[0].Condition != "printed for sand castings of the alloy" {
+		t.Errorf("%+v", weld)
+	}
+	if sand := data.Foundry().Card(material(t, "a356-t6-sand")).Of(foundry.Welding); len(sand) != 1 || sand[0].Condition != "" {
+		t.Errorf("%+v", sand)
+	}
+	if m := material(t, "390-t5-die"); m.Has(props.RatingWeldability) {
+		t.Error("a die casting has a rating of sand castings")
+	}
+}
+
 // Few heat-treated castings are left without a schedule: where the figures at
 // hand are doubtful, and the classes of cast steel, whose order sets it.
 func TestSchedulesOnFile(t *testing.T) {

@@ -205,6 +205,9 @@ func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 			Cite: Cite{Source: f.Source, Table: f.Table, Known: f.Known(), Where: f.Where}}
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"
+			if !has(f.Processes, m.Process) {
+				it.Condition = join(it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
+			}
 		}
 		out = append(out, it)
 	}

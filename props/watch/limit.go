@@ -123,21 +123,27 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		return l, false
 	}
 	if m := multiple().FindStringSubmatch(right); m != nil {
-		v, err := strconv.ParseFloat(m[1], 64)
-		if err != nil || !(v > 0) {
-			r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)
-			return l, false
-		}
-		l.times, l.other, l.against = v, m[2], l.property
-		if m[3] == "" {
-			return l, true
-		}
-		other := limit{}
-		ok := other.named(r, m[3])
-		l.against = other.property
-		return l, ok
+		return l, l.multipleOf(r, m)
 	}
 	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())
+}
+
+// multipleOf reads "0.9 × baseline" and "1 × baseline tensile_strength", taken
+// apart by the pattern multiple.
+func (l *limit) multipleOf(r *record.Record, m []string) bool {
+	v, err := strconv.ParseFloat(m[1], 64)
+	if err != nil || !(v > 0) {
+		r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)
+		return false
+	}
+	l.times, l.other, l.against = v, m[2], l.property
+	if m[3] == "" {
+		return true
+	}
+	var other limit
+	ok := other.named(r, m[3])
+	l.against = other.property
+	return ok
 }
 
 func (l *limit) named(r *record.Record, id string) bool {

@@ -269,7 +269,28 @@ func (m *Material) Figures(p PropertyID) []*Figure {
 			found = append(found, f)
 		}
 	}
+	if found == nil && p.Info().Dimension == units.Rating {
+		found = m.ratings(p)
+	}
 	sortFigures(found)
+	return found
+}
+
+// ratings are those printed for the alloy in another temper or mold: casting
+// characteristics go with the alloy, and hold for the sand, permanent mold and
+// investment castings of it unless something else is printed.
+func (m *Material) ratings(p PropertyID) []*Figure {
+	poured := []Process{Sand, PermanentMold, Investment}
+	if !slices.Contains(poured, m.Process) {
+		return nil
+	}
+	var found []*Figure
+	for i := range m.Alloy.Stated {
+		f := &m.Alloy.Stated[i]
+		if f.Property == p && slices.ContainsFunc(f.Processes, func(of Process) bool { return slices.Contains(poured, of) }) {
+			found = append(found, f)
+		}
+	}
 	return found
 }
 

@@ -92,7 +92,7 @@ func (p *processPanel) Keys() ui.Keys {
 }
 
 func (m *Model) copyProcess(pins []*props.Material, what string) tea.Cmd {
-	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, m.processCards().size), what)
+	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, m.processCards().size, m.now().Bench.System), what)
 }
 
 // Click goes to the pin of its column too.

@@ -23,11 +23,13 @@ treatment card, and what the designation says. With --dimension the tolerances
 are looked up for that size.`,
 		Example: `  alongside process a356-t6-pm a380-f-die
   alongside process gray-30 356-t6-sand --dimension "4 in"
-  alongside process zn-3-die --dimension "100 mm" --format json`,
+  alongside process zn-3-die --dimension "100 mm" --format json
+  alongside process zn-3-die --units si`,
 		Args:              cobra.MinimumNArgs(1),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
+	system := choiceFlag(cmd, "units", "units of the first table; below, figures stand as printed", "us", "si", "cgs")
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		list, err := p.resolve(args)
@@ -45,7 +47,8 @@ are looked up for that size.`,
 			}
 			dimension = &q
 		}
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension), format)
+		in, _ := units.ParseSystem(system.value)
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension, in), format)
 	}
 	return cmd
 }

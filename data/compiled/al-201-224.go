@@ -169,7 +169,9 @@ var al201224 = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[8]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[8]},
 		}},
-		{ID: "201-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "201-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[9]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[9]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[9]},
@@ -251,7 +253,9 @@ var al201224 = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.101, Hi: 0.101, Place: -3, Unit: units.LbPerIn3}, Cond: &al201224Conditions[0], Block: &al201224Blocks[26]},
 	}, Materials: []*props.Material{
-		{ID: "204-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{ID: "204-t4-sand", Temper: "T4", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[27]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[27]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[27]},
@@ -331,7 +335,9 @@ var al201224 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[37]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[37]},
 	}, Materials: []*props.Material{
-		{ID: "208-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "208-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 19, Hi: 19, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[38]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[38]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[38]},
@@ -424,7 +430,9 @@ var al201224 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.31, Hi: 0.31, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[53]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[53]},
 	}, Materials: []*props.Material{
-		{ID: "222-o-sand", Temper: "O", Process: props.Sand, Stated: []props.Figure{
+		{ID: "222-o-sand", Temper: "O", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[54]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[55]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
@@ -450,7 +458,9 @@ var al201224 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[60]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[60]},
 		}},
-		{ID: "222-t61-sand", Temper: "T61", Process: props.Sand, Stated: []props.Figure{
+		{ID: "222-t61-sand", Temper: "T61", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[61]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[62]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},

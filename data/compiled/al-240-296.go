@@ -176,7 +176,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al240296Conditions[2], Block: &al240296Blocks[9]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &al240296Conditions[3], Block: &al240296Blocks[9]},
 		}},
-		{ID: "242-o-sand", Temper: "O", Process: props.Sand, Stated: []props.Figure{
+		{ID: "242-o-sand", Temper: "O", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[10]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 85, Unit: units.HB500Number}, Cond: &al240296Conditions[8], Block: &al240296Blocks[11]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al240296Conditions[7], Agrees: &sourceENGREFAL, Block: &al240296Blocks[12]},
@@ -186,7 +188,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al240296Conditions[7], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[12]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.KSI}, Cond: &al240296Conditions[12], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[12]},
 		}},
-		{ID: "242-t571-sand", Temper: "T571", Process: props.Sand, Stated: []props.Figure{
+		{ID: "242-t571-sand", Temper: "T571", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[13]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al240296Conditions[8], Block: &al240296Blocks[14]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al240296Conditions[7], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[15]},
@@ -208,7 +212,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[12], Block: &al240296Blocks[18]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[18]},
 		}},
-		{ID: "242-t61-sand", Temper: "T61", Process: props.Sand, Stated: []props.Figure{
+		{ID: "242-t61-sand", Temper: "T61", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[19]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[19]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[20]},
@@ -228,7 +234,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[12], Block: &al240296Blocks[25]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[25]},
 		}},
-		{ID: "242-t77-sand", Temper: "T77", Process: props.Sand, Stated: []props.Figure{
+		{ID: "242-t77-sand", Temper: "T77", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[26]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[26]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al240296Conditions[10], Block: &al240296Blocks[26]},
@@ -298,7 +306,9 @@ var al240296 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.34, Hi: 0.34, Place: -2, Unit: units.CalPerCMSC}, Cond: &al240296Conditions[0], Block: &al240296Blocks[35]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.IACS}, Cond: &al240296Conditions[0], Block: &al240296Blocks[35]},
 	}, Materials: []*props.Material{
-		{ID: "295-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{ID: "295-t4-sand", Temper: "T4", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[36]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[36]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.Pct}, Cond: &al240296Conditions[10], Block: &al240296Blocks[36]},
@@ -311,7 +321,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.KSI}, Cond: &al240296Conditions[12], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[38]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[38]},
 		}},
-		{ID: "295-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "295-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[39]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[39]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al240296Conditions[10], Block: &al240296Blocks[39]},
@@ -336,7 +348,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.KSI}, Cond: &al240296Conditions[23], Block: &al240296Blocks[45]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.Pct}, Cond: &al240296Conditions[24], Block: &al240296Blocks[45]},
 		}},
-		{ID: "295-t62-sand", Temper: "T62", Process: props.Sand, Stated: []props.Figure{
+		{ID: "295-t62-sand", Temper: "T62", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[46]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[46]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 110, Unit: units.HB500Number}, Cond: &al240296Conditions[8], Block: &al240296Blocks[47]},
@@ -347,7 +361,9 @@ var al240296 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &al240296Conditions[7], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[48]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.KSI}, Cond: &al240296Conditions[12], Agrees: &sourceCASTALTAB, Block: &al240296Blocks[48]},
 		}},
-		{ID: "295-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "295-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[7], Block: &al240296Blocks[49]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al240296Conditions[9], Block: &al240296Blocks[49]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al240296Conditions[10], Block: &al240296Blocks[49]},

@@ -219,7 +219,9 @@ var al308336 = []*props.Alloy{
 		{Property: props.RatingCorrosion, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.RatingNumber}, Cond: &al308336Conditions[0], Block: &al308336Blocks[17]},
 		{Property: props.RatingWeldability, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.RatingNumber}, Cond: &al308336Conditions[0], Block: &al308336Blocks[17]},
 	}, Materials: []*props.Material{
-		{ID: "319-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "319-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[18]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[5], Block: &al308336Blocks[18]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al308336Conditions[6], Block: &al308336Blocks[18]},
@@ -244,7 +246,9 @@ var al308336 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[24]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &al308336Conditions[5], Block: &al308336Blocks[24]},
 		}},
-		{ID: "319-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "319-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[25]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al308336Conditions[4], Block: &al308336Blocks[26]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al308336Conditions[3], Agrees: &sourceENGREFAL, Block: &al308336Blocks[27]},
@@ -255,7 +259,9 @@ var al308336 = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al308336Conditions[8], Agrees: &sourceCASTALTAB, Block: &al308336Blocks[27]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al308336Conditions[0], Block: &al308336Blocks[28]},
 		}},
-		{ID: "319-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "319-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 31, Hi: 31, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[29]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[5], Block: &al308336Blocks[29]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al308336Conditions[6], Block: &al308336Blocks[29]},
@@ -293,7 +299,9 @@ var al308336 = []*props.Alloy{
 		{Element: "others_total", Text: "0.50 max", Hi: 0.5},
 		{Element: "Al", Text: "remainder"},
 	}}, Materials: []*props.Material{
-		{ID: "328-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "328-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[37]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[5], Block: &al308336Blocks[37]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al308336Conditions[6], Block: &al308336Blocks[37]},
@@ -302,7 +310,9 @@ var al308336 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &al308336Conditions[14], Block: &al308336Blocks[39]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &al308336Conditions[15], Block: &al308336Blocks[39]},
 		}},
-		{ID: "328-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "328-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[3], Block: &al308336Blocks[40]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Place: -1, Unit: units.KSI}, Cond: &al308336Conditions[5], Block: &al308336Blocks[40]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al308336Conditions[6], Block: &al308336Blocks[40]},

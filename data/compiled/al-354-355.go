@@ -291,7 +291,9 @@ var al354355 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[30]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &al354355Conditions[23], Block: &al354355Blocks[30]},
 		}},
-		{ID: "355-t51-sand", Temper: "T51", Process: props.Sand, Stated: []props.Figure{
+		{ID: "355-t51-sand", Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[31]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[31]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 80, Unit: units.HB500Number}, Cond: &al354355Conditions[32], Block: &al354355Blocks[32]},
@@ -324,7 +326,9 @@ var al354355 = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al354355Conditions[33], Block: &al354355Blocks[40]},
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[40]},
 		}},
-		{ID: "355-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "355-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[41]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[41]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al354355Conditions[23], Block: &al354355Blocks[41]},
@@ -337,7 +341,9 @@ var al354355 = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al354355Conditions[34], Agrees: &sourceCASTALTAB, Block: &al354355Blocks[43]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[43]},
 		}},
-		{ID: "355-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "355-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4281"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[44]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al354355Conditions[23], Block: &al354355Blocks[44]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al354355Conditions[32], Block: &al354355Blocks[45]},
@@ -380,7 +386,9 @@ var al354355 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[52]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &al354355Conditions[34], Block: &al354355Blocks[52]},
 		}},
-		{ID: "355-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "355-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[53]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al354355Conditions[32], Block: &al354355Blocks[54]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[55]},
@@ -400,7 +408,9 @@ var al354355 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[58]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &al354355Conditions[34], Block: &al354355Blocks[58]},
 		}},
-		{ID: "355-t71-sand", Temper: "T71", Process: props.Sand, Stated: []props.Figure{
+		{ID: "355-t71-sand", Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[59]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[59]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 95, Unit: units.HB500Number}, Cond: &al354355Conditions[32], Block: &al354355Blocks[60]},
@@ -490,7 +500,9 @@ var al354355 = []*props.Alloy{
 		{Property: props.ShearStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &al354355Conditions[55], Block: &al354355Blocks[80]},
 		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &al354355Conditions[55], Block: &al354355Blocks[80]},
 	}, Materials: []*props.Material{
-		{ID: "c355-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "c355-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[21], Block: &al354355Blocks[81]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al354355Conditions[22], Block: &al354355Blocks[81]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2.5, Hi: 2.5, Place: -1, Unit: units.Pct}, Cond: &al354355Conditions[23], Block: &al354355Blocks[81]},

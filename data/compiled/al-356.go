@@ -229,7 +229,9 @@ var al356 = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.8, Hi: 10.8, Place: -1, Unit: units.MicroinInF}, Cond: &al356Conditions[5], Block: &al356Blocks[11]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.2, Hi: 10.2, Place: -1, Unit: units.MicroinInF}, Cond: &al356Conditions[6], Block: &al356Blocks[11]},
 	}, Materials: []*props.Material{
-		{ID: "356-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 19, Hi: 19, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[12]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[12]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 40, Hi: 70, Unit: units.HB500Number}, Cond: &al356Conditions[9], Block: &al356Blocks[13]},
@@ -245,7 +247,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[17]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[17]},
 		}},
-		{ID: "356-t51-sand", Temper: "T51", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t51-sand", Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[18]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[18]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al356Conditions[9], Block: &al356Blocks[19]},
@@ -264,7 +268,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al356Conditions[10], Agrees: &sourceENGREFAL, Block: &al356Blocks[23]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &al356Conditions[8], Agrees: &sourceENGREFAL, Block: &al356Blocks[23]},
 		}},
-		{ID: "356-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4217"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[24]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[24]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[24]},
@@ -302,7 +308,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al356Conditions[29], Block: &al356Blocks[34]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al356Conditions[29], Block: &al356Blocks[34]},
 		}},
-		{ID: "356-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "356-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4284"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[35]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[35]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Agrees: &sourceFDRYSPEC, Block: &al356Blocks[35]},
@@ -325,7 +333,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &al356Conditions[30], Block: &al356Blocks[39]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &al356Conditions[30], Block: &al356Blocks[39]},
 		}},
-		{ID: "356-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 31, Hi: 31, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[40]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[40]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al356Conditions[9], Block: &al356Blocks[41]},
@@ -358,7 +368,9 @@ var al356 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al356Conditions[0], Block: &al356Blocks[45]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al356Conditions[16], Block: &al356Blocks[45]},
 		}},
-		{ID: "356-t71-sand", Temper: "T71", Process: props.Sand, Stated: []props.Figure{
+		{ID: "356-t71-sand", Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[46]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[46]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[46]},
@@ -471,7 +483,9 @@ var al356 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[73]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[73]},
 		}},
-		{ID: "a356-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "a356-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4218"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[74]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[74]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3.5, Hi: 3.5, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[74]},
@@ -483,7 +497,9 @@ var al356 = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al356Conditions[8], Agrees: &sourceENGREFAL, Block: &al356Blocks[77]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al356Conditions[11], Agrees: &sourceENGREFAL, Block: &al356Blocks[77]},
 		}},
-		{ID: "a356-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "a356-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4218"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[7], Block: &al356Blocks[78]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &al356Conditions[10], Block: &al356Blocks[78]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al356Conditions[8], Block: &al356Blocks[78]},

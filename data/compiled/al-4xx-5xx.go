@@ -118,7 +118,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.CalPerCMSC}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[2]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.IACS}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[2]},
 	}, Materials: []*props.Material{
-		{ID: "443-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "443-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Block: &al4xx5xxBlocks[3]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Block: &al4xx5xxBlocks[3]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[3]},
@@ -170,7 +172,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.4, Hi: 13.4, Place: -1, Unit: units.MicroinInF}, Cond: &al4xx5xxConditions[2], Block: &al4xx5xxBlocks[10]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.23, Hi: 0.23, Place: -3, Unit: units.BtuPerLbF}, Cond: &al4xx5xxConditions[3], Block: &al4xx5xxBlocks[10]},
 	}, Materials: []*props.Material{
-		{ID: "b443-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "b443-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Block: &al4xx5xxBlocks[11]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Block: &al4xx5xxBlocks[11]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[11]},
@@ -291,7 +295,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.CalPerCMSC}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[28]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.IACS}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[28]},
 	}, Materials: []*props.Material{
-		{ID: "512-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "512-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Block: &al4xx5xxBlocks[29]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Block: &al4xx5xxBlocks[29]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 35, Hi: 65, Unit: units.HB500Number}, Cond: &al4xx5xxConditions[7], Block: &al4xx5xxBlocks[30]},
@@ -370,7 +376,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.CalPerCMSC}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[39]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.IACS}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[39]},
 	}, Materials: []*props.Material{
-		{ID: "514-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "514-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Block: &al4xx5xxBlocks[40]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Block: &al4xx5xxBlocks[40]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[40]},
@@ -412,7 +420,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.21, Hi: 0.21, Place: -2, Unit: units.CalPerCMSC}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[45]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.IACS}, Cond: &al4xx5xxConditions[0], Block: &al4xx5xxBlocks[45]},
 	}, Materials: []*props.Material{
-		{ID: "520-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{ID: "520-t4-sand", Temper: "T4", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Block: &al4xx5xxBlocks[46]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Block: &al4xx5xxBlocks[46]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[46]},
@@ -469,7 +479,9 @@ var al4xx5xx = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[55]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al4xx5xxConditions[7], Block: &al4xx5xxBlocks[56]},
 	}, Materials: []*props.Material{
-		{ID: "535-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "535-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al4xx5xxConditions[4], Agrees: &sourceTXTCIVIL, Block: &al4xx5xxBlocks[57]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al4xx5xxConditions[5], Agrees: &sourceTXTCIVIL, Block: &al4xx5xxBlocks[57]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Agrees: &sourceTXTCIVIL, Block: &al4xx5xxBlocks[57]},
@@ -491,6 +503,8 @@ var al4xx5xx = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al4xx5xxConditions[6], Block: &al4xx5xxBlocks[60]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al4xx5xxConditions[7], Block: &al4xx5xxBlocks[61]},
 		}},
-		{ID: "535-t5-sand", Temper: "T5", Process: props.Sand},
+		{ID: "535-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}},
 	}},
 }

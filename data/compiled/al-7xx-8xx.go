@@ -137,8 +137,12 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[2]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 80, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[3]},
 	}, Materials: []*props.Material{
-		{ID: "705-f-sand", Temper: "F", Process: props.Sand},
-		{ID: "705-t5-sand", Temper: "T5", Process: props.Sand},
+		{ID: "705-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}},
+		{ID: "705-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}},
 		{ID: "705-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[4]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[4]},
@@ -170,7 +174,9 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[6]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.IACS}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[6]},
 	}, Materials: []*props.Material{
-		{ID: "707-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "707-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[7]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[7]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[7]},
@@ -181,7 +187,9 @@ var al7xx8xx = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[9]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[9]},
 		}},
-		{ID: "707-t7-sand", Temper: "T7", Process: props.Sand, Stated: []props.Figure{
+		{ID: "707-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[10]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[10]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[10]},
@@ -222,8 +230,12 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[15]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[16]},
 	}, Materials: []*props.Material{
-		{ID: "710-f-sand", Temper: "F", Process: props.Sand},
-		{ID: "710-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "710-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}},
+		{ID: "710-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[17]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[17]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[17]},
@@ -288,8 +300,12 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[22]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[23]},
 	}, Materials: []*props.Material{
-		{ID: "712-f-sand", Temper: "F", Process: props.Sand},
-		{ID: "712-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "712-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}},
+		{ID: "712-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[24]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[24]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[24]},
@@ -342,7 +358,9 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[31]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[32]},
 	}, Materials: []*props.Material{
-		{ID: "713-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{ID: "713-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[11], Block: &al7xx8xxBlocks[33]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[12], Block: &al7xx8xxBlocks[33]},
@@ -351,7 +369,9 @@ var al7xx8xx = []*props.Alloy{
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[14], Block: &al7xx8xxBlocks[33]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
 		}},
-		{ID: "713-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "713-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[15], Block: &al7xx8xxBlocks[34]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[16], Block: &al7xx8xxBlocks[34]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[13], Block: &al7xx8xxBlocks[34]},
@@ -389,36 +409,48 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.RatingCorrosion, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[38]},
 		{Property: props.RatingWeldability, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[38]},
 	}, Materials: []*props.Material{
-		{ID: "771-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[39]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[39]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[39]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 115, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[40]},
 		}},
-		{ID: "771-t51-sand", Temper: "T51", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t51-sand", Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[41]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[41]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[41]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[42]},
 		}},
-		{ID: "771-t52-sand", Temper: "T52", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t52-sand", Temper: "T52", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[43]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[43]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[43]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[44]},
 		}},
-		{ID: "771-t53-sand", Temper: "T53", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t53-sand", Temper: "T53", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[45]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[45]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[45]},
 		}},
-		{ID: "771-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[46]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[46]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[46]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[47]},
 		}},
-		{ID: "771-t71-sand", Temper: "T71", Process: props.Sand, Stated: []props.Figure{
+		{ID: "771-t71-sand", Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[48]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[48]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[48]},
@@ -453,7 +485,9 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.RatingElevatedTemperature, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[53]},
 		{Property: props.RatingCorrosion, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[53]},
 	}, Materials: []*props.Material{
-		{ID: "850-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "850-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[54]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[54]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[55]},
@@ -497,7 +531,9 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.4, Hi: 0.4, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[61]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.IACS}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[61]},
 	}, Materials: []*props.Material{
-		{ID: "851-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "851-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[62]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[62]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[63]},
@@ -545,7 +581,9 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.42, Hi: 0.42, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[70]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.IACS}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[70]},
 	}, Materials: []*props.Material{
-		{ID: "852-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "852-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "ASTM", Name: "B26"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[71]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Agrees: &sourceDSMECH, Block: &al7xx8xxBlocks[72]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[73]},

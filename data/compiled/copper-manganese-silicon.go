@@ -169,6 +169,7 @@ var copperManganeseSilicon = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "c86300-sand", Process: props.Sand, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C86300 M01"},
+			{System: "SAE", Name: "AMS 4862"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[7]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[7]},
@@ -181,6 +182,7 @@ var copperManganeseSilicon = []*props.Alloy{
 		}},
 		{ID: "c86300-cent", Process: props.Centrifugal, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C86300 M02"},
+			{System: "SAE", Name: "AMS 4862"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
@@ -261,6 +263,7 @@ var copperManganeseSilicon = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "c86500-sand", Process: props.Sand, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C86500 M01"},
+			{System: "SAE", Name: "AMS 4860"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
@@ -272,6 +275,7 @@ var copperManganeseSilicon = []*props.Alloy{
 		}},
 		{ID: "c86500-cent", Process: props.Centrifugal, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C86500 M02"},
+			{System: "SAE", Name: "AMS 4860"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},

@@ -182,7 +182,9 @@ var magnesium = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[4]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[4]},
 		}},
-		{ID: "am100a-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "am100a-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4483"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[5]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[5]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[5]},
@@ -324,7 +326,9 @@ var magnesium = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[29]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[29]},
 		}},
-		{ID: "az91c-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "az91c-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4437"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[30]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[30]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[30]},
@@ -376,7 +380,9 @@ var magnesium = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 141, Hi: 141, Unit: units.NanoOhmM}, Cond: &magnesiumConditions[18], Block: &magnesiumBlocks[38]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 1000, Hi: 1000, Place: 2, Unit: units.JPerKgK}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[39]},
 	}, Materials: []*props.Material{
-		{ID: "az91e-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "az91e-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4446"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[40]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[40]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[40]},
@@ -434,7 +440,9 @@ var magnesium = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[51]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[51]},
 		}},
-		{ID: "az92a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "az92a-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4434"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[52]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[52]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[52]},
@@ -442,7 +450,9 @@ var magnesium = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[22], Block: &magnesiumBlocks[53]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[22], Block: &magnesiumBlocks[53]},
 		}},
-		{ID: "az92a-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{ID: "az92a-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4484"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[54]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[54]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[54]},
@@ -509,7 +519,9 @@ var magnesium = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[62]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 1040, Hi: 1040, Place: 1, Unit: units.JPerKgK}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[63]},
 	}, Materials: []*props.Material{
-		{ID: "ez33a-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "ez33a-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4442"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[64]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[64]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[64]},
@@ -566,7 +578,9 @@ var magnesium = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumConditions[15], Block: &magnesiumBlocks[71]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 59, Hi: 59, Unit: units.BtuPerHFtF}, Cond: &magnesiumConditions[27], Block: &magnesiumBlocks[72]},
 	}, Materials: []*props.Material{
-		{ID: "qe22a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{ID: "qe22a-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4418"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[73]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[73]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[73]},
@@ -694,7 +708,9 @@ var magnesium = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 72.7, Hi: 72.7, Place: -1, Unit: units.BtuPerHFtF}, Cond: &magnesiumConditions[31], Block: &magnesiumBlocks[89]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.234, Hi: 0.234, Place: -3, Unit: units.BtuPerLbF}, Cond: &magnesiumConditions[32], Block: &magnesiumBlocks[89]},
 	}, Materials: []*props.Material{
-		{ID: "ze41a-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{ID: "ze41a-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4439"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &magnesiumConditions[33], Block: &magnesiumBlocks[90]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.MPa}, Cond: &magnesiumConditions[34], Block: &magnesiumBlocks[90]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[33], Block: &magnesiumBlocks[90]},

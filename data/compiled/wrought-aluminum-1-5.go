@@ -295,7 +295,9 @@ var wroughtAluminum15 = []*props.Alloy{
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Mpsi}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[13]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[13]},
 	}, Materials: []*props.Material{
-		{ID: "2014-t6-wrought", Temper: "T6", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "2014-t6-wrought", Temper: "T6", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4029"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[14]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Block: &wroughtAluminum15Blocks[14]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[5], Block: &wroughtAluminum15Blocks[14]},
@@ -345,7 +347,9 @@ var wroughtAluminum15 = []*props.Alloy{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[23]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.23, Hi: 0.23, Place: -2, Unit: units.BtuPerLbF}, Cond: &wroughtAluminum15Conditions[27], Block: &wroughtAluminum15Blocks[23]},
 	}, Materials: []*props.Material{
-		{ID: "2017-t4-wrought", Temper: "T4", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "2017-t4-wrought", Temper: "T4", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4118"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[24]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Block: &wroughtAluminum15Blocks[24]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[5], Block: &wroughtAluminum15Blocks[24]},
@@ -385,7 +389,9 @@ var wroughtAluminum15 = []*props.Alloy{
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Mpsi}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[28]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[28]},
 	}, Materials: []*props.Material{
-		{ID: "2024-t3-wrought", Temper: "T3", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "2024-t3-wrought", Temper: "T3", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4037"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[29]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Block: &wroughtAluminum15Blocks[29]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[4], Block: &wroughtAluminum15Blocks[29]},
@@ -550,7 +556,9 @@ var wroughtAluminum15 = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.IACS}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[60]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.23, Hi: 0.23, Place: -2, Unit: units.BtuPerLbF}, Cond: &wroughtAluminum15Conditions[27], Block: &wroughtAluminum15Blocks[61]},
 	}, Materials: []*props.Material{
-		{ID: "5052-h32-wrought", Temper: "H32", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "5052-h32-wrought", Temper: "H32", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4016"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[62]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Block: &wroughtAluminum15Blocks[62]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[4], Block: &wroughtAluminum15Blocks[62]},
@@ -570,7 +578,9 @@ var wroughtAluminum15 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.MPa}, Cond: &wroughtAluminum15Conditions[47], Block: &wroughtAluminum15Blocks[67]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.MPa}, Cond: &wroughtAluminum15Conditions[47], Block: &wroughtAluminum15Blocks[67]},
 		}},
-		{ID: "5052-o-wrought", Temper: "O", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "5052-o-wrought", Temper: "O", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4015"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[68]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[68]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[4], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[68]},
@@ -584,7 +594,9 @@ var wroughtAluminum15 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.MPa}, Cond: &wroughtAluminum15Conditions[49], Block: &wroughtAluminum15Blocks[70]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 66, Hi: 66, Unit: units.MPa}, Cond: &wroughtAluminum15Conditions[49], Block: &wroughtAluminum15Blocks[70]},
 		}},
-		{ID: "5052-h34-wrought", Temper: "H34", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "5052-h34-wrought", Temper: "H34", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4017"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[71]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Block: &wroughtAluminum15Blocks[71]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[5], Block: &wroughtAluminum15Blocks[71]},
@@ -624,7 +636,9 @@ var wroughtAluminum15 = []*props.Alloy{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &wroughtAluminum15Conditions[0], Block: &wroughtAluminum15Blocks[80]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.23, Hi: 0.23, Place: -2, Unit: units.BtuPerLbF}, Cond: &wroughtAluminum15Conditions[27], Block: &wroughtAluminum15Blocks[80]},
 	}, Materials: []*props.Material{
-		{ID: "5083-o-wrought", Temper: "O", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "5083-o-wrought", Temper: "O", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4056"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[0], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[81]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &wroughtAluminum15Conditions[3], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[81]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtAluminum15Conditions[5], Agrees: &sourceDSMECH, Block: &wroughtAluminum15Blocks[81]},

@@ -198,6 +198,9 @@ var wroughtAluminum67 = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "6061-t6-wrought", Temper: "T6", Process: props.Wrought, Aliases: []props.Alias{
 			{System: "EN 573", Name: "EN AW-6061 T6"},
+			{System: "SAE", Name: "AMS 4027"},
+			{System: "SAE", Name: "AMS 4117"},
+			{System: "SAE", Name: "AMS 4150"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[7]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[4], Block: &wroughtAluminum67Blocks[7]},
@@ -242,6 +245,7 @@ var wroughtAluminum67 = []*props.Alloy{
 		}},
 		{ID: "6061-t651-wrought", Temper: "T651", Process: props.Wrought, Aliases: []props.Alias{
 			{System: "EN 573", Name: "EN AW-6061 T651"},
+			{System: "SAE", Name: "AMS 4027"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[20]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[4], Block: &wroughtAluminum67Blocks[20]},
@@ -267,7 +271,9 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[24]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[8], Block: &wroughtAluminum67Blocks[24]},
 		}},
-		{ID: "6061-t4-wrought", Temper: "T4", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "6061-t4-wrought", Temper: "T4", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4026"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Agrees: &sourceDSMECH, Block: &wroughtAluminum67Blocks[25]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[4], Agrees: &sourceDSMECH, Block: &wroughtAluminum67Blocks[25]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[5], Agrees: &sourceDSMECH, Block: &wroughtAluminum67Blocks[25]},
@@ -476,7 +482,9 @@ var wroughtAluminum67 = []*props.Alloy{
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 3.9, Hi: 3.9, Place: -1, Unit: units.Mpsi}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[61]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[61]},
 	}, Materials: []*props.Material{
-		{ID: "7075-t6-wrought", Temper: "T6", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "7075-t6-wrought", Temper: "T6", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4045"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[62]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 73, Hi: 73, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[4], Block: &wroughtAluminum67Blocks[62]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[5], Block: &wroughtAluminum67Blocks[62]},
@@ -502,7 +510,9 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[63], Block: &wroughtAluminum67Blocks[68]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 72, Hi: 72, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[63], Block: &wroughtAluminum67Blocks[68]},
 		}},
-		{ID: "7075-t651-wrought", Temper: "T651", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "7075-t651-wrought", Temper: "T651", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 4045"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[0], Block: &wroughtAluminum67Blocks[69]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 73, Hi: 73, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[4], Block: &wroughtAluminum67Blocks[69]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[5], Block: &wroughtAluminum67Blocks[69]},

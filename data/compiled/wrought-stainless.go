@@ -622,7 +622,10 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.GPa}, Cond: &wroughtStainlessConditions[13], Block: &wroughtStainlessBlocks[72]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[72]},
 	}, Materials: []*props.Material{
-		{ID: "17-4ph-h900-wrought", Temper: "H900", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "17-4ph-h900-wrought", Temper: "H900", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 5604"},
+			{System: "SAE", Name: "AMS 5643"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.KSI}, Cond: &wroughtStainlessConditions[26], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[73]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &wroughtStainlessConditions[27], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[73]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtStainlessConditions[28], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[73]},
@@ -636,7 +639,10 @@ var wroughtStainless = []*props.Alloy{
 			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.Pct}, Cond: &wroughtStainlessConditions[26], Block: &wroughtStainlessBlocks[74]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[29], Block: &wroughtStainlessBlocks[74]},
 		}},
-		{ID: "17-4ph-h1025-wrought", Temper: "H1025", Process: props.Wrought, Stated: []props.Figure{
+		{ID: "17-4ph-h1025-wrought", Temper: "H1025", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 5604"},
+			{System: "SAE", Name: "AMS 5643"},
+		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &wroughtStainlessConditions[26], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[75]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &wroughtStainlessConditions[27], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[75]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtStainlessConditions[28], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[75]},

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -149,11 +150,18 @@ type lister struct {
 func ListWords(c *Catalog) Words {
 	x := &lister{number: map[string]int{}, phrases: map[string][]uint32{}}
 	var materials []*props.Material
+	former := map[*props.Source][]*props.Source{}
+	for _, s := range c.Sources {
+		if s.Successor != nil {
+			former[s.Successor] = append(former[s.Successor], s)
+		}
+	}
 	for _, a := range c.Alloys {
 		x.Alloy = append(x.Alloy, x.alloyWords(a))
 		for _, m := range a.Materials {
 			own := x.addName(make([]uint32, 1, 8), plainWord, m.Temper)
 			own = x.addAliases(own, m.Aliases)
+			own = x.addSpecifications(own, m, former)
 			own = x.addCommon(own, m.Process.ID())
 			x.Own = append(x.Own, x.addCommon(own, m.Process.Words()))
 			materials = append(materials, m)
@@ -189,6 +197,39 @@ func (x *lister) addAliases(list []uint32, aliases []props.Alias) []uint32 {
 		list = x.addName(list, k, a.Name)
 		list = x.add(list, plainWord, a.System)
 		list = x.addCommon(list, a.System)
+	}
+	return list
+}
+
+// addSpecifications adds the standards whose limits are on file for the
+// material, with and without their issuer (ASTM A536, A536), and those that took
+// their place or were replaced by them. Where there are no limits, as for die
+// castings, it is the standard of the composition.
+func (x *lister) addSpecifications(list []uint32, m *props.Material, former map[*props.Source][]*props.Source) []uint32 {
+	var seen []*props.Source
+	add := func(s *props.Source) {
+		if s == nil || s.Kind != "standard" && s.Kind != "government" || slices.Contains(seen, s) {
+			return
+		}
+		seen = append(seen, s)
+		list = x.addName(list, alias, s.ID)
+		if _, number, issued := strings.Cut(s.ID, "-"); issued {
+			list = x.add(list, alias, number)
+		}
+	}
+	for f := range m.All() {
+		if f.Basis == props.Minimum || f.Basis == props.Maximum {
+			add(f.Source)
+		}
+	}
+	if len(seen) == 0 {
+		add(m.Alloy.Composition.Source)
+	}
+	for _, s := range slices.Clone(seen) {
+		add(s.Successor)
+		for _, old := range former[s] {
+			add(old)
+		}
 	}
 	return list
 }

@@ -58,7 +58,7 @@ var kindInfo = [kindCount]struct {
 	CoredDepth:    {id: "cored-depth", name: "Deepest cored hole", dimension: units.Length},
 	PartMass:      {id: "part-mass", name: "Part mass", dimension: units.Mass},
 	Shape:         {id: "shape", name: "Shapes"},
-	Quantity:      {id: "quantity", name: "Usual quantity", dimension: units.Ratio, unit: " pieces"},
+	Quantity:      {id: "quantity", name: "Least quantity", dimension: units.Ratio, unit: " pieces"},
 	Tooling:       {id: "tooling", name: "Tooling"},
 	ToolingLife:   {id: "tooling-life", name: "Tooling life", dimension: units.Ratio, unit: " pours"},
 	Shrinkage:     {id: "shrinkage", name: "Pattern shrinkage", dimension: units.Strain, rating: props.PatternShrinkage},
@@ -205,6 +205,9 @@ func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 			Cite: Cite{Source: f.Source, Table: f.Table, Known: f.Known(), Where: f.Where}}
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"
+			if !has(f.Processes, m.Process) {
+				it.Condition = join(it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
+			}
 		}
 		out = append(out, it)
 	}

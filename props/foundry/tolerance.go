@@ -67,14 +67,17 @@ type step struct{ plusMinus, to units.Quantity }
 type ToleranceKind uint8
 
 // The kinds of tolerance. MachiningStock is not a tolerance but the stock that
-// a machined face needs (RMAG of ISO 8062-3).
+// a machined face needs (RMAG of ISO 8062-3). DieDraft is the draft of a die
+// casting where the dimension is the depth of a wall: PlusMinus on one side,
+// Full on two.
 const (
 	ISOGrade ToleranceKind = iota
 	TradeForm
 	MachiningStock
+	DieDraft
 )
 
-var toleranceKinds = [...]string{"ISO 8062-3 grade", "trade form", "machining allowance"}
+var toleranceKinds = [...]string{"ISO 8062-3 grade", "trade form", "machining allowance", "draft"}
 
 func (k ToleranceKind) String() string { return toleranceKinds[k] }
 
@@ -125,8 +128,33 @@ func (b *Book) Tolerance(m *props.Material, dimension units.Quantity) []Toleranc
 			out = append(out, lookUp(g, b.rma, dimension, MachiningStock))
 		}
 	}
+	out = append(out, b.draft(m, dimension)...)
 	if len(out) == 0 {
 		out = append(out, ToleranceResult{Why: fmt.Sprintf("no tolerance on file for %s castings of %s", m.Process, m.Alloy.Family.Name)})
+	}
+	return out
+}
+
+// draft is what a wall as deep as the dimension needs on one side by the draft
+// constant C of the metal: D = √L/C in inches on an inside wall, half of it on
+// an outside wall (NADCA, S-4A-7).
+func (b *Book) draft(m *props.Material, depth units.Quantity) []ToleranceResult {
+	l, err := units.Convert(depth.Lo, depth.Unit, units.Inch)
+	if err != nil {
+		return nil
+	}
+	var out []ToleranceResult
+	for _, it := range b.itemsOf(m, DraftConstant) {
+		for _, wall := range []struct {
+			name  string
+			times float64
+		}{{"inside wall", 1}, {"outside wall", 0.5}} {
+			d := wall.times * math.Sqrt(l) / it.Value.Lo
+			r := ToleranceResult{Kind: DieDraft, Name: wall.name, Cite: it.Cite,
+				How: fmt.Sprintf("where this is the depth: root of the depth in inches over %s, %.1f°", strconv.FormatFloat(it.Value.Lo/wall.times, 'f', -1, 64), math.Atan(d/l)*180/math.Pi)}
+			r.set(units.Quantity{Lo: d, Hi: d, Place: -3, Unit: units.Inch})
+			out = append(out, r)
+		}
 	}
 	return out
 }

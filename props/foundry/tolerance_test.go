@@ -43,6 +43,25 @@ func result(t *testing.T, id, dimension string, kind foundry.ToleranceKind, name
 	return foundry.ToleranceResult{}
 }
 
+// The draft of a wall by the constant, D = √L/C in inches: 30 for aluminum and 50
+// for zinc inside, twice that outside (NADCA S-4A-7).
+func TestDieDraft(t *testing.T) {
+	for _, c := range []struct{ id, depth, wall, want string }{
+		{"a380-f-die", "1 in", "inside wall", "0.033 in"},
+		{"a380-f-die", "4 in", "inside wall", "0.067 in"},
+		{"a380-f-die", "4 in", "outside wall", "0.033 in"},
+		{"zn-3-die", "4 in", "inside wall", "0.040 in"},
+	} {
+		r := result(t, c.id, c.depth, foundry.DieDraft, c.wall, "")
+		if have := r.PlusMinus.String(); have != c.want {
+			t.Errorf("%s, %s, %s: have %s, want %s", c.id, c.depth, c.wall, have, c.want)
+		}
+	}
+	if r := result(t, "a380-f-die", "1 in", foundry.DieDraft, "inside wall", ""); !strings.Contains(r.How, "1.9°") {
+		t.Error(r.How)
+	}
+}
+
 // Cells of ISO 8062-3:2007, Table 2: total tolerance in mm of linear
 // dimensions. The grades are those of each process in ISO 8062:1994, Table A.1.
 func TestGradeTable(t *testing.T) {

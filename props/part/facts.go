@@ -35,6 +35,10 @@ const (
 	Electrical                      // carries current, or shields
 	HeatPath                        // carries heat away
 	ReusePattern                    // the present pattern shall serve
+	Fluid                           // holds, carries or stands in a liquid other than drinking water
+	SeaWater                        // in sea water or splashed by it
+	Critical                        // its failure can hurt someone
+	Hazardous                       // mine, gas or dust that can explode
 )
 
 var factNames = [...]struct{ id, words string }{
@@ -61,6 +65,10 @@ var factNames = [...]struct{ id, words string }{
 	{"electrical", "carries current or shields"},
 	{"heat-path", "carries heat away"},
 	{"reuse-pattern", "the present pattern shall serve"},
+	{"fluid", "a fluid in it or around it"},
+	{"sea-water", "in sea water or splashed by it"},
+	{"critical", "its failure can hurt someone"},
+	{"hazardous-area", "mine, gas or dust that can explode"},
 }
 
 // AllFacts lists every fact singly.

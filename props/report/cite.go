@@ -89,6 +89,9 @@ func SourceText(s *props.Source) string {
 	if s.Trade() {
 		text += " (" + practice + ")"
 	}
+	if s.Successor != nil {
+		text += ", superseded by " + s.Successor.ID
+	}
 	return text
 }
 

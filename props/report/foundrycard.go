@@ -65,8 +65,11 @@ func ToleranceText(r *foundry.ToleranceResult, s units.System) string {
 		v.Place = max(v.Place, thousandth)
 	}
 	text := "±" + v.String()
-	if r.Kind == foundry.MachiningStock {
+	switch r.Kind {
+	case foundry.MachiningStock:
 		text = v.String() + " stock a face"
+	case foundry.DieDraft:
+		text = v.String() + " a side"
 	}
 	if limits := joined("; ", r.Name, r.Method, r.Condition); limits != "" {
 		text += ", " + limits

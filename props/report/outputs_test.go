@@ -43,7 +43,7 @@ func answers(t *testing.T) map[string]*Doc {
 		"list":            ListDoc([]*props.Material{iron, pin}, units.SI),
 		"on file":         OnFileDoc(pin, units.SI, true),
 		"swap":            SwapDoc(swapped(t, part.Part{Mass: "4.2 lb"}, "gray-30", "a356-t6-pm")),
-		"process":         ProcessDoc(data.Foundry(), []*props.Material{iron, pin, c.Material("a380-f-die")}, &four),
+		"process":         ProcessDoc(data.Foundry(), []*props.Material{iron, pin, c.Material("a380-f-die")}, &four, units.US),
 		"watch":           WatchDoc(Watched{iron, pin, cautions}, Watched{nil, pin, alone}),
 		"sources":         SourcesDoc(c),
 		"process sources": ProcessSourcesDoc(data.Foundry(), data.Watch()),

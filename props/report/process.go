@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -11,27 +12,27 @@ import (
 )
 
 // ProcessNote says how process data are to be read.
-const ProcessNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs."
+const ProcessNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs. ISO 8062-3 takes wall thickness one grade coarser than the grade of the casting. On the drawing: ISO 8062-3 – DCTG n – RMA x (RMAG y), and SMI for mismatch across the parting."
 
 // ProcessDoc sets the process cards of materials side by side: the tolerance
 // of a dimension where one is given (nil: none), each line of the card, heat
-// treatment, and what the designations say. Units are those of the sources;
-// lengths are given in the other system too.
-func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *Doc {
+// treatment, and what the designations say. The first table is in units of the
+// system; below, units are those of the sources, lengths in the other system too.
+func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return processText(book, list, dimension) },
+		text: func() *sheet.Doc { return processText(book, list, dimension, system) },
 		data: func() *sheet.Doc { return processData(book, list, dimension) },
 		json: func() any { return processJSON(book, list, dimension) },
 	}
 }
 
-func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *sheet.Doc {
+func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System) *sheet.Doc {
 	var names []string
 	for _, m := range list {
 		names = append(names, m.Name())
 	}
 	w := &processWriter{book: book, list: list}
-	tables := []*sheet.Table{w.glance()}
+	tables := []*sheet.Table{w.glance(system)}
 	if dimension != nil {
 		tables = append(tables, w.tolerance(*dimension))
 	}
@@ -73,6 +74,8 @@ func (w *processWriter) tolerance(dimension units.Quantity) *sheet.Table {
 				value, how = "±"+likeTyped(r.PlusMinus, dimension), "total "+full
 			case r.Kind == foundry.MachiningStock:
 				value, how = likeTyped(r.Full, dimension)+" stock", full+" on each face, where this is the largest dimension of the casting"
+			case r.Kind == foundry.DieDraft:
+				value = likeTyped(r.PlusMinus, dimension) + " a side"
 			default:
 				value = "±" + likeTyped(r.PlusMinus, dimension)
 			}
@@ -103,7 +106,7 @@ func likeTyped(q, dimension units.Quantity) string {
 // glance sets the figures of the cards side by side, a line of the card to a
 // row. Where figures about the family are on file, those for any metal are
 // left to the tables below; so are words.
-func (w *processWriter) glance() *sheet.Table {
+func (w *processWriter) glance(system units.System) *sheet.Table {
 	t := &sheet.Table{Heading: "At a glance", Columns: sheet.Columns("")}
 	for _, m := range w.list {
 		t.Columns = append(t.Columns, sheet.Column{Name: m.Name()})
@@ -111,7 +114,7 @@ func (w *processWriter) glance() *sheet.Table {
 	for _, k := range foundry.Kinds() {
 		row, filled := []string{k.String()}, false
 		for _, m := range w.list {
-			cell := glanceCell(w.book.Card(m).Of(k))
+			cell := glanceCell(inSystem(w.book.Card(m).Of(k), system))
 			filled = filled || cell != ""
 			row = append(row, cell)
 		}
@@ -125,6 +128,29 @@ func (w *processWriter) glance() *sheet.Table {
 	}
 	t.Add(heat...)
 	return t
+}
+
+// inSystem gives the items of a row in one system of units.
+func inSystem(items []foundry.Item, system units.System) []foundry.Item {
+	for i := range items {
+		it := &items[i]
+		if !it.HasValue || it.Unit != "" {
+			continue
+		}
+		v := rounded(it.Value, itemUnit(it, system))
+		if v.Unit == it.Value.Unit {
+			continue
+		}
+		printed := v.String()
+		if v.Hi > 10*v.Lo { // the digits of 0.05 are not those of 50
+			hi := v
+			hi.Lo, hi.Place = hi.Hi, max(hi.Place, int8(math.Log10(hi.Hi))-1)
+			lo, _, _ := strings.Cut(v.Number(), "–")
+			printed = lo + "–" + hi.String()
+		}
+		it.Value, it.Printed = v, printed
+	}
+	return items
 }
 
 // glanceCell puts the figures of a line into few words: one span for each

@@ -1,9 +1,9 @@
 package watch
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"sort"
 
 	"alongside/props"
 	"alongside/props/compare"
@@ -16,6 +16,7 @@ import (
 type Caution struct {
 	ID, Title, Text string
 	Severity        Severity
+	Gravity         Gravity
 	foundry.Cite    // of the statement
 	// Why says what raised the caution: "gray iron becomes aluminum casting
 	// alloy", "elongation 2.0 % is under 3 %".
@@ -31,6 +32,7 @@ type Caution struct {
 	// the list.
 	Dismissed bool
 	unless    []string
+	general   int // 0 where what was said of the part raised it, else 1
 }
 
 // Shown is a figure of the catalog beside a caution.
@@ -49,7 +51,8 @@ type Shown struct {
 // one metal; rules about a change are then left out.
 //
 // The order is: stop and ask, check, what could not be checked, dismissed;
-// within each as in the data file.
+// within each the gravest first, then what was said of the part before what
+// holds for any part, then as in the data files.
 func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given part.Given, aside []string) []Caution {
 	if pin == nil || base == pin {
 		return nil
@@ -69,7 +72,9 @@ func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given p
 	out = slices.DeleteFunc(out, func(c Caution) bool {
 		return slices.ContainsFunc(c.unless, func(id string) bool { return raised[id] })
 	})
-	sort.SliceStable(out, func(i, j int) bool { return out[i].rank() < out[j].rank() })
+	slices.SortStableFunc(out, func(a, b Caution) int {
+		return cmp.Or(a.rank()-b.rank(), int(a.Gravity)-int(b.Gravity), a.general-b.general)
+	})
 	return out
 }
 
@@ -116,8 +121,11 @@ type evaluation struct {
 }
 
 // fillIn takes from the bench what the part leaves out, and lets expansion be
-// compared over the part's own range.
+// compared over the part's own range. Sea water is outdoors too.
 func (e *evaluation) fillIn() {
+	if e.part.With&part.SeaWater != 0 {
+		e.part.With |= part.Outdoors
+	}
 	if e.part.Hottest == nil {
 		e.part.Hottest = e.bench.Service
 	}
@@ -131,7 +139,10 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	if !e.about(rule) {
 		return Caution{}, false
 	}
-	c := Caution{ID: rule.ID, Title: rule.Title, Text: rule.Text, Severity: rule.Severity, Cite: rule.Cite, Facts: rule.Facts}
+	c := Caution{ID: rule.ID, Title: rule.Title, Text: rule.Text, Severity: rule.Severity, Gravity: rule.Gravity, Cite: rule.Cite, Facts: rule.Facts, general: 1}
+	if rule.with != 0 || len(rule.mate) > 0 || slices.ContainsFunc(rule.limit, limit.ofPart) {
+		c.general = 0
+	}
 	switch {
 	case !rule.from.Empty() || rule.fresh:
 		c.Why = append(c.Why, change(e.base, e.pin))

@@ -23,7 +23,7 @@ func TestCautions(t *testing.T) {
 	all := data.Catalog().Materials
 	rapid.Check(t, func(t *rapid.T) {
 		base, pin := rapid.SampledFrom(all).Draw(t, "base"), rapid.SampledFrom(all).Draw(t, "pin")
-		given := part.Given{With: part.Facts(rapid.Uint32Range(0, 1<<23-1).Draw(t, "with"))}
+		given := part.Given{With: part.Facts(rapid.Uint32Range(0, 1<<27-1).Draw(t, "with"))}
 		if rapid.Bool().Draw(t, "mate given") {
 			given.Mate = rapid.SampledFrom(all).Draw(t, "mate")
 		}
@@ -178,7 +178,7 @@ func TestFacts(t *testing.T) {
 			t.Errorf("%s: %v %v", f.ID(), got, err)
 		}
 	}
-	if len(part.AllFacts()) != 23 || part.AllFacts()[22] != part.ReusePattern {
+	if len(part.AllFacts()) != 27 || part.AllFacts()[26] != part.Hazardous {
 		t.Error("facts and their names do not match")
 	}
 	if _, err := part.ParseFact("press fit"); err == nil || !strings.Contains(err.Error(), "press-fit") {

@@ -28,6 +28,8 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 	switch l.subject {
 	case serviceMax, serviceMin:
 		return e.service(l)
+	case wall:
+		return e.wall(l)
 	case anodicGap:
 		return e.gap(l, c)
 	case content:
@@ -38,10 +40,16 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 		return e.absent(l)
 	case l.op == "unlike":
 		return e.unlike(l, c)
+	case l.least && l.other != "":
+		return e.least(l, c)
 	case l.other != "":
 		return e.ratio(l, c)
 	}
-	f := e.bench.Figure(e.pin, l.property)
+	how := e.bench.Question
+	if l.least {
+		how.Basis = compare.MinimumOnly
+	}
+	f := how.Figure(e.pin, l.property)
 	if f == nil {
 		if l.property.Info().Dimension == units.Rating {
 			return "", no // most materials have no rating; nothing is missing
@@ -56,7 +64,28 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 	if !l.beyond(v.Lo, v.Hi, l.value.Lo) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, f.Value), l.side(), l.value), yes
+	return fmt.Sprintf("%s %s is %s %s", named(l.property, f), e.inRow(l.property, f.Value), l.side(), l.value), yes
+}
+
+// named is a property in a sentence, with the basis of the figure where that is
+// not typical: "specified minimum elongation".
+func named(p props.PropertyID, f *props.Figure) string {
+	name := props.InSentence(p.Info().Name)
+	if f.Basis != props.Typical {
+		name = f.Basis.Phrase() + " " + name
+	}
+	return name
+}
+
+func (e *evaluation) wall(l *limit) (string, answer) {
+	if e.part.Wall == nil {
+		return "", no
+	}
+	w, err := e.part.Wall.In(l.value.Unit)
+	if err != nil || !l.beyond(w.Lo, w.Hi, l.value.Lo) {
+		return "", no
+	}
+	return fmt.Sprintf("wall %s is %s %s", e.part.Wall, l.side(), l.value), yes
 }
 
 func (e *evaluation) service(l *limit) (string, answer) {
@@ -112,6 +141,9 @@ func (e *evaluation) content(l *limit) (string, answer) {
 	if len(comp.Limits) == 0 {
 		return "composition of " + e.pin.Alloy.Name + ": " + compare.NoFigureOnFile, unknown
 	}
+	if l.element == "alloying" {
+		return alloying(l, comp)
+	}
 	for _, x := range comp.Limits {
 		if x.Element != l.element {
 			continue
@@ -138,6 +170,22 @@ func (e *evaluation) content(l *limit) (string, answer) {
 		return "no " + l.element + " in the composition", yes
 	}
 	return "", no
+}
+
+// alloying sums the elements of which the composition asks for some, each by
+// the middle of its range.
+func alloying(l *limit, comp props.Composition) (string, answer) {
+	sum, parts := 0.0, []string{}
+	for _, x := range comp.Limits {
+		if x.Lo > 0 && x.Text != "remainder" {
+			sum += (x.Lo + x.Hi) / 2
+			parts = append(parts, x.Element+" "+x.Text)
+		}
+	}
+	if !l.beyond(sum, sum, l.value.Lo) {
+		return "", no
+	}
+	return fmt.Sprintf("%s %% together (%s) are %s %s", strings.Join(parts, ", "), comp.Source.ID, l.side(), l.value), yes
 }
 
 func (e *evaluation) absent(l *limit) (string, answer) {
@@ -207,6 +255,49 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
 	}
 	return e.against(l, fig.Value, against.Value, x.Mid()/y.Mid(), role)
+}
+
+// least holds the pin's figure against a multiple of a figure of the baseline
+// or the mate, specified minimum against specified minimum, or else typical
+// against typical.
+func (e *evaluation) least(l *limit, c *Caution) (string, answer) {
+	other, role := e.base, "baseline"
+	if l.other == "mate" {
+		other, role = e.part.Mate, "mate"
+	}
+	if other == nil || other == e.pin {
+		return "", no
+	}
+	how := e.bench.Question
+	how.Basis = compare.MinimumOnly
+	fig, against := how.Figure(e.pin, l.property), how.Figure(other, l.against)
+	if fig != nil && against != nil && fig.Basis != against.Basis {
+		how.Basis = compare.TypicalFirst
+		fig, against = how.Figure(e.pin, l.property), how.Figure(other, l.against)
+	}
+	switch {
+	case fig == nil && e.pin.Absent(l.property) != "":
+		return "", no // a metal that does not yield takes no set
+	case fig == nil:
+		return missing(l.property, e.pin), unknown
+	case against == nil:
+		return missing(l.against, other), unknown
+	case fig.Basis != against.Basis:
+		return fmt.Sprintf("%s of %s is %s, %s of %s %s", props.InSentence(l.property.Info().Name), e.pin.Name(), fig.Basis.Phrase(),
+			props.InSentence(l.against.Info().Name), other.Name(), against.Basis.Phrase()), unknown
+	}
+	e.add(c, "pin", e.pin, l.property, fig)
+	e.add(c, role, other, l.against, against)
+	x, err := fig.Value.In(against.Value.Unit)
+	if err != nil || against.Value.Mid() == 0 {
+		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
+	}
+	times := x.Mid() / against.Value.Mid()
+	if !l.beyond(times, times, l.times) {
+		return "", no
+	}
+	return fmt.Sprintf("%s %s is %s × the %s's %s %s", named(l.property, fig), e.inRow(l.property, fig.Value), twoDigits(times), role,
+		named(l.against, against), e.inRow(l.against, against.Value)), yes
 }
 
 // ranked sets the pin against another metal. Where nothing is published over

@@ -16,28 +16,37 @@ import (
 // the baseline or against the mate.
 //
 //	elongation < 3 %
+//	least elongation < 6 %
 //	elastic_modulus < 0.9 × baseline
 //	thermal_expansion > 1.1 × mate
+//	least yield_strength < 1 × baseline tensile_strength
 //	hardness_brinell unlike baseline
 //	yield_strength absent
 //	baseline yield_strength absent
 //	service max > 250 °F
 //	service min < 0 °F
+//	wall > 1 in
 //	anodic gap > 0.25 V
 //	content Mg > 3 %
+//	content alloying > 7.5 %
 //	least Pb > 0.1 %
 //	most Pb > 0.25 %
+//
+// With "least" a property is judged by the specified minimum where one is on
+// file. "alloying" is the sum of the elements that the composition asks for.
 type limit struct {
 	text     string
 	subject  subject
 	property props.PropertyID
+	least    bool // by the specified minimum where there is one
 	element  string
 	share    string // of the element: content, least, most
 	op       string // < > <= >= unlike absent
 	times    float64
-	other    string         // baseline, mate: times × its figure
-	value    units.Quantity // when other is ""
-	volts    float64        // anodic gap
+	other    string           // baseline, mate: times × its figure
+	against  props.PropertyID // of the other
+	value    units.Quantity   // when other is ""
+	volts    float64          // anodic gap
 }
 
 type subject uint8
@@ -47,17 +56,18 @@ const (
 	ofBaseline
 	serviceMax
 	serviceMin
+	wall
 	anodicGap
 	content
 )
 
 var (
 	comparison = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`) })
-	multiple   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)$`) })
-	elementOf  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?)$`) })
+	multiple   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)(?: ([a-z_]+))?$`) })
+	elementOf  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?|alloying)$`) })
 )
 
-const limitForms = `write it like one of: "elongation < 3 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "anodic gap > 0.25 V", "content Mg > 3 %"`
+const limitForms = `write it like one of: "elongation < 3 %", "least elongation < 6 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "wall > 1 in", "anodic gap > 0.25 V", "content Mg > 3 %"`
 
 // readLimit reads one line of "when". Mistakes are reported under that key.
 func readLimit(r *record.Record, text string) (limit, bool) {
@@ -92,6 +102,9 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 	case left == "service min":
 		l.subject = serviceMin
 		return l, read(units.Temperature, "0 °F")
+	case left == "wall":
+		l.subject = wall
+		return l, read(units.Length, "1 in")
 	case left == "anodic gap":
 		l.subject = anodicGap
 		v, err := strconv.ParseFloat(strings.TrimSuffix(right, " V"), 64)
@@ -106,19 +119,31 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		l.subject, l.share, l.element = content, found[1], found[2]
 		return l, read(units.Percent, "3 %")
 	}
-	if !l.named(r, left) {
+	if left, l.least = strings.CutPrefix(left, "least "); !l.named(r, left) {
 		return l, false
 	}
 	if m := multiple().FindStringSubmatch(right); m != nil {
-		v, err := strconv.ParseFloat(m[1], 64)
-		if err != nil || !(v > 0) {
-			r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)
-			return l, false
-		}
-		l.times, l.other = v, m[2]
-		return l, true
+		return l, l.multipleOf(r, m)
 	}
 	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())
+}
+
+// multipleOf reads "0.9 × baseline" and "1 × baseline tensile_strength", taken
+// apart by the pattern multiple.
+func (l *limit) multipleOf(r *record.Record, m []string) bool {
+	v, err := strconv.ParseFloat(m[1], 64)
+	if err != nil || !(v > 0) {
+		r.Fail("when", fmt.Sprintf("%q is not a number", m[1]), `write "0.9 × baseline"`)
+		return false
+	}
+	l.times, l.other, l.against = v, m[2], l.property
+	if m[3] == "" {
+		return true
+	}
+	var other limit
+	ok := other.named(r, m[3])
+	l.against = other.property
+	return ok
 }
 
 func (l *limit) named(r *record.Record, id string) bool {
@@ -132,6 +157,11 @@ func (l *limit) named(r *record.Record, id string) bool {
 	}
 	l.property = p
 	return ok
+}
+
+// ofPart reports whether the limit is on something that was said of the part.
+func (l limit) ofPart() bool {
+	return l.subject == serviceMax || l.subject == serviceMin || l.subject == wall || l.other == "mate"
 }
 
 // beyond compares lo..hi with a limit, so that a range that reaches over it

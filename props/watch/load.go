@@ -76,6 +76,13 @@ func (l *loader) rule(r *record.Record) {
 	default:
 		r.Fail("severity", fmt.Sprintf("%q is not a severity", word), "write check, or ask for stop and ask")
 	}
+	rule.Gravity = Duty
+	if v, ok := r.Value("gravity"); ok {
+		n, whole := v.(int64)
+		if rule.Gravity = Gravity(n); !whole || n < int64(Harm) || n > int64(Reading) {
+			r.Fail("gravity", fmt.Sprintf("%v is not a gravity", v), "write a number from 1, can hurt someone, to 5, concerns the figures only")
+		}
+	}
 	rule.from = l.reader.Scope(r, "from", "from_")
 	rule.to = l.reader.Scope(r, "to", "")
 	rule.unless = r.Texts("unless")

@@ -27,10 +27,26 @@ func (s Severity) String() string {
 	return "check"
 }
 
+// Gravity orders the cautions of one severity, the gravest first.
+type Gravity uint8
+
+// Harm is for what can hurt someone or is against a law or code, Failure for
+// what breaks, leaks or dissolves in service, Duty for what does its work less
+// well, Making for shape, size and cost, and Reading for what concerns the
+// figures only. A rule that does not say is of Duty.
+const (
+	Harm Gravity = 1 + iota
+	Failure
+	Duty
+	Making
+	Reading
+)
+
 // Rule is one watch-out as the data file has it.
 type Rule struct {
 	ID, Title, Text string
 	Severity        Severity
+	Gravity         Gravity
 	foundry.Cite
 	Facts []foundry.Statement // published figures that the rule itself cites
 

@@ -18,7 +18,8 @@ var Files embed.FS
 
 // Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *catalog.Catalog {
-	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday}
+	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday,
+		Words: catalog.Words{All: compiled.Words, Named: compiled.NamedWords, Own: compiled.OwnWords, Alloy: compiled.AlloyWords}}
 	c.Index()
 	return c
 })

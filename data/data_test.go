@@ -34,6 +34,9 @@ func TestCompiledEqualsTOML(t *testing.T) {
 	if !reflect.DeepEqual(built.Sources, c.Sources) || !reflect.DeepEqual(built.Families, c.Families) {
 		t.Error("sources or families differ")
 	}
+	if !reflect.DeepEqual(built.Words, catalog.ListWords(c)) {
+		t.Error("the words of the materials differ")
+	}
 	for i, a := range c.Alloys {
 		if !reflect.DeepEqual(built.Alloys[i], a) {
 			t.Errorf("%s differs", a.ID)

@@ -25,7 +25,7 @@ type Conditions struct {
 	Bar          string  // kind of test bar
 	Section      string  // section the figure holds for
 	Class        string  // strength class of premium castings
-	State        string  // as cast, aged
+	State        string  // as cast, aged, OneHeat
 	Note         string  // free text from the data file
 	Interpolated string  // how a worked-out figure follows from published ones
 	Bound        bool    // of a worked-out figure: its ends are bounds, not readings
@@ -33,10 +33,14 @@ type Conditions struct {
 	AtText       string
 }
 
+// OneHeat marks a typical figure that a handbook took from one heat: it shows
+// what that heat gave and promises nothing of the grade, whose minimum it may miss.
+const OneHeat = "average of one heat"
+
 var (
 	barWords     = []string{"separately cast bar", "die-cast bar", "cast-on bar", "cut from casting", "designated area", "undesignated area", "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
 	loadingWords = []string{"rotating bending", "plane bending", "axial"}
-	stateWords   = []string{"as cast", "aged"}
+	stateWords   = []string{"as cast", "aged", OneHeat}
 	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "3D", "4D", "5D", "10 in", "200 mm"}
 )
 

@@ -178,9 +178,10 @@ type Block struct {
 	Where  string // kind of page on which the figures were read
 	First  string // why the block is shown before others of the same basis
 	// Inherited is true where the alloy states the figures once for all the
-	// materials that Tempers and Processes admit (empty: all).
+	// materials that Classes, Tempers and Processes admit (empty: all).
 	Inherited bool
-	Family    bool // stated for the whole family; Inherited too
+	Family    bool // stated for the family; Inherited too
+	Classes   []string
 	Tempers   []string
 	Processes []Process
 	File      string // of the data file; empty in the compiled catalog
@@ -189,7 +190,8 @@ type Block struct {
 
 // admits reports whether the figures hold for the material.
 func (b *Block) admits(m *Material) bool {
-	return (len(b.Tempers) == 0 || slices.Contains(b.Tempers, m.Temper)) &&
+	return (len(b.Classes) == 0 || slices.Contains(b.Classes, m.Alloy.Class)) &&
+		(len(b.Tempers) == 0 || slices.Contains(b.Tempers, m.Temper)) &&
 		(len(b.Processes) == 0 || slices.Contains(b.Processes, m.Process))
 }
 
@@ -205,6 +207,7 @@ type Composition struct {
 type Alloy struct {
 	ID, Name, UNS, Note string
 	Family              *Family
+	Class               string // the part of the family whose shared figures hold for it; "" for none
 	Aliases             []Alias
 	Composition         Composition
 	None                []Absence

@@ -19,7 +19,7 @@ func (m *Model) setBaseline() {
 		return
 	}
 	m.change(func(b *compare.Bench) { b.Baseline = i })
-	m.sayf("baseline: %s", m.now().Bench.Pins[i].Name())
+	m.sayf("baseline: %s", m.pins()[i].Name())
 }
 
 func (m *Model) removePin() {
@@ -31,53 +31,65 @@ func (m *Model) removePin() {
 	m.sayf("removed %s; u brings it back", pin.Name())
 }
 
-// pin puts a material on the bench, or goes to it where it is there already.
-func (m *Model) pin(mat *props.Material) {
-	if slices.Contains(m.now().Bench.Pins, mat) {
-		m.sayf("%s is on the bench already", mat.Name())
-	} else {
-		m.change(func(b *compare.Bench) { b.Pin(mat) })
-		m.sayf("pinned %s", mat.Name())
+// pin puts materials on the bench, and goes to the last of them.
+func (m *Model) pin(list ...*props.Material) {
+	before := len(m.pins())
+	m.change(func(b *compare.Bench) {
+		for _, mat := range list {
+			b.Pin(mat)
+		}
+	})
+	last := list[len(list)-1]
+	switch n := len(m.pins()) - before; {
+	case n == 0 && len(list) == 1:
+		m.sayf("%s is on the bench already", last.Name())
+	case len(list) == 1:
+		m.sayf("pinned %s", last.Name())
+	default:
+		m.sayf("pinned %d, on the bench before %d", n, len(list)-n)
 	}
-	m.goTo(mat, m.cursorProperty())
+	m.goTo(last, m.cursorProperty())
 }
 
 func (m *Model) flipTemper(d catalog.Direction) {
-	m.flip(d, m.o.Catalog.NextTemper, "temper by this process")
+	m.flip(d, m.o.Catalog.NextTemper, "temper by this process", "temper")
 }
 
 func (m *Model) flipProcess(d catalog.Direction) {
-	m.flip(d, m.o.Catalog.NextProcess, "process")
+	m.flip(d, m.o.Catalog.NextProcess, "process", "process")
 }
 
 func (m *Model) flipAlloy(d catalog.Direction) {
-	m.flip(d, m.o.Catalog.NextAlloy, "alloy of the family by this process")
+	m.flip(d, m.o.Catalog.NextAlloy, "alloy of the family by this process", "")
 }
 
 // flip puts the next variant that is not on the bench yet in the place of the
-// pin.
-func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Direction) *props.Material, what string) {
-	pin, i := m.cursorPin(), m.cursorIndex()
-	if pin == nil {
-		return
+// pin. Where there are more than two of them a menu asks, if they have a name for it.
+func (m *Model) flip(d catalog.Direction, next func(*props.Material, catalog.Direction) *props.Material, what, menu string) {
+	pin := m.cursorPin()
+	all := []*props.Material{pin}
+	for v := next(pin, d); !slices.Contains(all, v); v = next(v, d) {
+		all = append(all, v)
 	}
-	seen := map[*props.Material]bool{pin: true}
-	for v := next(pin, d); !seen[v]; v = next(v, d) {
-		seen[v] = true
-		if slices.Contains(m.now().Bench.Pins, v) {
-			continue
-		}
-		property := m.cursorProperty()
-		m.change(func(b *compare.Bench) { b.Replace(i, v) })
-		m.goTo(v, property)
-		m.sayf("%s, was %s", v.Name(), pin.Name())
-		return
-	}
-	if len(seen) > 1 {
+	free := slices.DeleteFunc(slices.Clone(all), func(v *props.Material) bool { return slices.Contains(m.pins(), v) })
+	switch {
+	case menu != "" && len(free) > 2:
+		m.open(newVariants(m, "Another "+menu+" for "+pin.Name(), all, d))
+	case len(free) > 0:
+		m.replace(free[0])
+	case len(all) > 1:
 		m.warnf("%s: every other %s is on the bench already", pin.Name(), what)
-	} else {
+	default:
 		m.warnf("%s: no other %s in the catalog", pin.Name(), what)
 	}
+}
+
+// replace puts a material in the place of the pin under the cursor.
+func (m *Model) replace(mat *props.Material) {
+	pin, i, property := m.cursorPin(), m.cursorIndex(), m.cursorProperty()
+	m.change(func(b *compare.Bench) { b.Replace(i, mat) })
+	m.goTo(mat, property)
+	m.sayf("%s, was %s", mat.Name(), pin.Name())
 }
 
 // movePin shifts the pin under the cursor by one place as displayed. The
@@ -88,7 +100,7 @@ func (m *Model) movePin(d catalog.Direction) {
 	case m.col == 0:
 		m.warn("the baseline stays at the left; b on another pin makes that the baseline")
 		return
-	case to < 1 || to >= len(m.now().Bench.Pins):
+	case to < 1 || to >= len(m.pins()):
 		m.warn("no place further that way")
 		return
 	}
@@ -104,8 +116,9 @@ func (m *Model) movePin(d catalog.Direction) {
 	})
 }
 
-func (m *Model) nextSystem() {
-	m.change(func(b *compare.Bench) { b.System = (b.System + 1) % (units.CGS + 1) })
+// nextSystem goes some systems of units on; two on is one back.
+func (m *Model) nextSystem(by units.System) {
+	m.change(func(b *compare.Bench) { b.System = (b.System + by) % (units.CGS + 1) })
 	s := systemName(m.now().Bench.System) + " units"
 	if n := len(m.now().Bench.RowUnits); n > 0 {
 		s += "; " + ui.Plural(n, "row") + " with a unit of their own stay"
@@ -129,10 +142,7 @@ func (m *Model) ownRow() bool {
 
 func (m *Model) nextRowUnit() {
 	row := m.cursorRow()
-	if m.ownRow() {
-		return
-	}
-	if row == nil {
+	if m.ownRow() || row == nil {
 		return
 	}
 	list := report.RowUnits(row)
@@ -172,57 +182,33 @@ func (m *Model) resetRowUnit() {
 	}
 }
 
-func (m *Model) nextDelta() {
-	m.change(func(b *compare.Bench) { b.Delta = b.Delta.Next() })
+// nextDelta goes some ways of telling a difference on; three on is one back.
+func (m *Model) nextDelta(by int) {
+	m.change(func(b *compare.Bench) {
+		for range by {
+			b.Delta = b.Delta.Next()
+		}
+	})
 	m.sayf("delta: %s", m.now().Bench.Delta)
 }
 
 func (m *Model) nextBasis() {
+	words := "typical figures first, else the next basis that both share"
 	m.change(func(b *compare.Bench) {
 		if b.Basis == compare.MinimumOnly {
 			b.Basis = compare.TypicalFirst
 		} else {
-			b.Basis = compare.MinimumOnly
+			b.Basis, words = compare.MinimumOnly, "specified minimums only, for what standards specify"
 		}
 	})
-	if m.now().Bench.Basis == compare.MinimumOnly {
-		m.say("specified minimums only, for what standards specify")
-	} else {
-		m.say("typical figures first, else the next basis that both share")
-	}
+	m.say(words)
 }
 
+// nextFilter hides rows with nothing to compare, then level ones, then both,
+// then none.
 func (m *Model) nextFilter() {
-	m.change(func(b *compare.Bench) {
-		switch {
-		case !b.HideLevel && !b.HideEmpty:
-			b.HideLevel = true
-		case b.HideLevel && !b.HideEmpty:
-			b.HideLevel, b.HideEmpty = false, true
-		case !b.HideLevel:
-			b.HideLevel = true
-		default:
-			b.HideLevel, b.HideEmpty = false, false
-		}
-	})
+	m.change(func(b *compare.Bench) { b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel })
 	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
-}
-
-func (m *Model) page(by int) {
-	n := m.body - 1
-	m.top = ui.Clamp(m.top+by*n, 0, max(len(m.grid.Rows)-m.body, 0))
-	m.moveRow(by * n)
-}
-
-// cursorRow is the worked-out row under the cursor; nil when there is none.
-func (m *Model) cursorRow() *compare.Row {
-	p := m.cursorProperty()
-	for i := range m.comparison.Rows {
-		if m.comparison.Rows[i].Property == p && p != props.NoProperty {
-			return &m.comparison.Rows[i]
-		}
-	}
-	return nil
 }
 
 // pasteMaterials pins every material that a pasted text names, one a line or
@@ -244,15 +230,8 @@ func (m *Model) pasteMaterials(text string) {
 			break
 		}
 	}
-	var last *props.Material
-	m.change(func(b *compare.Bench) {
-		for _, mat := range found {
-			b.Pin(mat)
-			last = mat
-		}
-	})
-	if last != nil {
-		m.goTo(last, m.cursorProperty())
+	if len(found) > 0 {
+		m.pin(found...)
 	}
 	switch {
 	case len(unknown) > 0:

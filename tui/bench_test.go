@@ -231,7 +231,7 @@ func TestRowUnit(t *testing.T) {
 	// A row with one unit says so.
 	for i, l := range d.m.table.Lines {
 		if l.Property == props.HardnessBrinell {
-			d.m.row = i
+			d.m.rows.At = i
 		}
 	}
 	d.press("r")
@@ -269,15 +269,17 @@ func TestFilters(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	all := len(d.m.table.Lines)
 	d.press("f")
-	d.want("level rows hidden")
-	d.press("f")
 	d.want("rows with nothing to compare hidden")
 	d.want(" Yield ") // only the baseline has none
 	d.wantNot("Machining")
 	if n := len(d.m.table.Lines); n >= all {
 		t.Errorf("%d rows with the empty ones hidden, %d with all", n, all)
 	}
-	d.press("f", "f")
+	d.press("f")
+	d.want("level rows hidden")
+	d.press("f")
+	d.want("rows level or with nothing to compare hidden")
+	d.press("f")
 	d.want("all rows")
 	if n := len(d.m.table.Lines); n != all {
 		t.Errorf("%d rows at the end, %d at the start", n, all)

@@ -19,12 +19,12 @@ const nearMisses = 40
 // candidates lists the materials that meet the needs, then the near misses
 // with what stops each. Any of them is pinned with one key.
 type candidates struct {
-	m     *Model
+	panel
 	found needs.Found
 	all   []needs.Result // as met the needs, before a trade-off front
 	sort  int
 	front []props.PropertyID // two, or none
-	list  ui.List
+	marked
 }
 
 func newCandidates(m *Model) screen {
@@ -32,7 +32,7 @@ func newCandidates(m *Model) screen {
 		m.warn("no needs yet: type the customer's limits")
 		return newNeeds(m)
 	}
-	c := &candidates{m: m}
+	c := &candidates{panel: panel{m: m, digit: "3"}}
 	c.found = needs.Find(m.o.Catalog.Materials, m.now().Needs, nearMisses)
 	c.all = c.found.Met
 	c.order()
@@ -51,22 +51,29 @@ func (c *candidates) Title() string {
 	return fmt.Sprintf("Candidates: %d meet every need, by %s%s", len(c.found.Met), by, near)
 }
 
-func (c *candidates) Typing() bool           { return false }
 func (c *candidates) Height(_, most int) int { return min(most, c.count()+4) }
 
 func (c *candidates) Keys() ui.Keys {
 	return append(ui.Keys{
-		ui.On("enter tab +", "pin", "pin this material", c.pin).As("enter"),
+		ui.On("enter tab +", "pin", "pin this material, or all that are marked", c.pin).As("enter"),
+		ui.On("space", "mark", "mark several, Enter pins them all", c.mark),
 		ui.On("o", "sort", "next order: margin, likeness, a property", c.nextOrder),
 		ui.On("f", "trade-off front", "next pair of needs to trade off, none", c.nextFront),
-		ui.On("2", "needs", "the needs", nil),
 		ui.Send("y", "copy", "copy the candidates", c.copy),
 	}, c.list.Keys()...)
 }
 
 func (c *candidates) pin() {
 	if c.list.At < c.count() {
-		c.m.pin(c.result(c.list.At).Material)
+		c.m.pin(c.marked.or(c.result(c.list.At).Material)...)
+		c.marked = nil
+	}
+}
+
+func (c *candidates) mark() {
+	if c.list.At < c.count() {
+		c.toggle(c.result(c.list.At).Material)
+		c.list.Move(1)
 	}
 }
 
@@ -80,8 +87,8 @@ func (c *candidates) copy() tea.Cmd {
 	return c.m.copyDoc(text, "the candidates")
 }
 
-// columns are the properties that the needs bound.
-func (c *candidates) columns() []*needs.Need {
+// bounded are the needs that bound a property: the columns of the list.
+func (c *candidates) bounded() []*needs.Need {
 	var out []*needs.Need
 	for i := range c.m.now().Needs {
 		if n := &c.m.now().Needs[i]; !n.Off && n.Kind == needs.OfProperty {
@@ -89,6 +96,23 @@ func (c *candidates) columns() []*needs.Need {
 		}
 	}
 	return out
+}
+
+// properties are those that the needs bound, each once.
+func (c *candidates) properties() []props.PropertyID {
+	var out []props.PropertyID
+	for _, n := range c.bounded() {
+		if !slices.Contains(out, n.Property) {
+			out = append(out, n.Property)
+		}
+	}
+	return out
+}
+
+// sorting is one order of the candidates.
+type sorting struct {
+	name  string
+	apply func([]needs.Result)
 }
 
 // sortings are the orders the o key steps through: those of the needs, and
@@ -102,25 +126,14 @@ func (c *candidates) sortings() []sorting {
 	if len(b.Pins) > 0 {
 		list = append(list, sorting{"likeness to the baseline", func(r []needs.Result) { needs.SortByLikeness(r, b, b.Pins[b.Baseline]) }})
 	}
-	var properties []props.PropertyID
-	for _, n := range c.columns() {
-		properties = append(properties, n.Property)
-	}
-	if p := c.m.cursorProperty(); p != props.NoProperty {
+	properties := c.properties()
+	if p := c.m.cursorProperty(); p != props.NoProperty && !slices.Contains(properties, p) {
 		properties = append(properties, p)
 	}
-	for i, p := range properties {
-		if !slices.Contains(properties[:i], p) {
-			list = append(list, sorting{strings.ToLower(p.Info().Name), func(r []needs.Result) { needs.SortByProperty(r, b, p) }})
-		}
+	for _, p := range properties {
+		list = append(list, sorting{strings.ToLower(p.Info().Name), func(r []needs.Result) { needs.SortByProperty(r, b, p) }})
 	}
 	return list
-}
-
-// sorting is one order of the candidates.
-type sorting struct {
-	name  string
-	apply func([]needs.Result)
 }
 
 func (c *candidates) order() {
@@ -142,35 +155,21 @@ func (c *candidates) result(i int) *needs.Result {
 
 func (c *candidates) count() int { return len(c.found.Met) + len(c.found.Near) }
 
-func (c *candidates) Update(msg tea.Msg) tea.Cmd {
-	if msg, ok := msg.(tea.MouseMsg); ok {
-		return c.list.Mouse(msg, func() tea.Cmd { c.pin(); return nil })
-	}
-	return nil
-}
-
 // nextFront steps through the pairs of bounded properties, then none.
 func (c *candidates) nextFront() {
-	var list []props.PropertyID
-	for _, n := range c.columns() {
-		if !slices.Contains(list, n.Property) {
-			list = append(list, n.Property)
-		}
-	}
+	list := c.properties()
 	if len(list) < 2 {
 		c.m.warn("a trade-off front needs two bounded properties")
 		return
 	}
 	var pairs [][]props.PropertyID
-	for i := range list {
-		for j := i + 1; j < len(list); j++ {
-			pairs = append(pairs, []props.PropertyID{list[i], list[j]})
-		}
-	}
 	next := 0
-	for i, p := range pairs {
-		if slices.Equal(p, c.front) {
-			next = i + 1
+	for i := range list {
+		for _, other := range list[i+1:] {
+			pairs = append(pairs, []props.PropertyID{list[i], other})
+			if slices.Equal(pairs[len(pairs)-1], c.front) {
+				next = len(pairs)
+			}
 		}
 	}
 	c.front = nil
@@ -180,51 +179,61 @@ func (c *candidates) nextFront() {
 	c.order()
 }
 
-func (c *candidates) View(w, h int) []string {
-	rows := max(h-4, 1) // column heads, rule between, two lines of words below
-	c.list.FitLines(c.count(), 1, rows)
-	columns := c.columns()
-	lines := []string{c.m.theme.Dim.Of(c.line(w, "", "material", columns, func(n *needs.Need) string {
-		return strings.TrimSpace(n.Property.Info().Short + " " + n.Limit.Unit.Symbol())
-	}))}
-	for i := c.list.Top; i < c.list.End(); i++ {
-		lines = append(lines, c.resultLine(i, w, columns))
+const (
+	candidateName = 30
+	longCandidate = 40
+)
+
+// columns are as wide as their heads and figures; the names get what is left,
+// within bounds.
+func (c *candidates) columns(w int, bounded []*needs.Need) ui.Columns {
+	cols := ui.Columns{{Width: 2}, {Head: "material", Width: candidateName}}
+	for _, n := range bounded {
+		head := strings.TrimSpace(n.Property.Info().Short + " " + n.Limit.Unit.Symbol())
+		cols = append(cols, ui.Column{Head: head, Width: max(ui.Width(ui.Plain(head)), 8), Right: true})
 	}
-	return append(ui.Fill(lines, rows+1), c.words(w)...)
+	name := &cols[1].Width
+	*name = ui.Clamp(*name+cols.Room(w), candidateName*2/3, longCandidate)
+	return cols
 }
 
-func (c *candidates) resultLine(i, w int, columns []*needs.Need) string {
+func (c *candidates) View(w, h int) []string {
+	bounded := c.bounded()
+	cols := c.columns(w, bounded)
+	return c.list.Draw(ui.Listing{
+		Head: []string{c.m.theme.Dim.Of(cols.Heads())}, Items: c.count(),
+		Line: func(i int, here bool) string { return c.line(cols, bounded, i, here) },
+		Foot: func() []string { return ui.Fill(ui.Few(c.words(w), 3, w), 3) },
+	}, h)
+}
+
+func (c *candidates) line(cols ui.Columns, bounded []*needs.Need, i int, here bool) string {
 	t, r := c.m.theme, c.result(i)
-	sign, ink := "✓", t.Text
+	sign, pinned, ink := "✓", " ", t.Text
 	if i >= len(c.found.Met) {
 		sign, ink = "✗", t.Dim
 		if r.Unjudged() {
 			sign = "–"
 		}
 	}
-	if slices.Contains(c.m.now().Bench.Pins, r.Material) {
-		sign = "+"
+	switch {
+	case slices.Contains(c.marked, r.Material):
+		pinned, ink = markSign, t.Strong
+	case slices.Contains(c.m.pins(), r.Material):
+		pinned = "+"
 	}
-	s := c.line(w, sign, r.Material.Name(), columns, func(n *needs.Need) string { return report.NeedValue(r, n) })
-	return t.Line(s, i == c.list.At, ink)
-}
-
-const candidateColumn = 13
-
-func (c *candidates) line(w int, sign, name string, columns []*needs.Need, value func(*needs.Need) string) string {
-	s := " " + ui.Pad(sign, 1) + " " + ui.Pad(ui.Cut(ui.Plain(name), 30), 30)
-	for _, n := range columns {
-		s += " " + ui.PadLeft(ui.Cut(ui.Plain(value(n)), candidateColumn), candidateColumn)
+	texts := []string{pinned + sign, r.Material.Name()}
+	for _, n := range bounded {
+		texts = append(texts, report.NeedValue(r, n))
 	}
-	return ui.Pad(ui.Cut(s, w), w)
+	return t.Line(cols.Line(texts...), here, ink)
 }
 
 // words tells of the material under the cursor what stops it, or on what it
 // rests.
 func (c *candidates) words(w int) []string {
-	t := c.m.theme
 	if c.count() == 0 {
-		return []string{t.Bad.Of(ui.Cut(" Nothing meets the needs, and nothing misses them by only one or two.", w)), ""}
+		return []string{c.m.theme.Bad.Of(ui.Cut(" Nothing meets the needs, and nothing misses them by only one or two.", w))}
 	}
 	r := c.result(c.list.At)
 	text := "meets every need"
@@ -234,12 +243,5 @@ func (c *candidates) words(w int) []string {
 	case r.OnlyTypical:
 		text = "meets every need, but one only on a typical figure: no specified minimum is on file"
 	}
-	out := ui.Wrap(r.Material.Name()+": "+ui.Plain(text), w-2)
-	if len(out) > 3 {
-		out = append(out[:2], ui.Cut(strings.Join(out[2:], " "), w-2))
-	}
-	for i := range out {
-		out[i] = t.Dim.Of(" " + out[i])
-	}
-	return out
+	return c.m.theme.Dim.Wrap(r.Material.Name()+": "+text, w, 1)
 }

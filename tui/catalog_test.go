@@ -85,16 +85,19 @@ func eightPins(b *testing.B) *desk {
 // for keys that change the bench.
 func BenchmarkKey(b *testing.B) {
 	for name, keys := range map[string][]string{
-		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"t"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
+		"move": {"down", "right", "up", "left"}, "units": {"s"}, "flip": {"a"}, "delta": {"d"}, "finder": {"a", "3", "backspace", "backspace"},
 		"swap": {"down", "right", "up", "left"}, "swap-units": {"s"}, "swap-case": {"c"},
-		"process": {"down", "right", "up", "left"}, "watch": {"down", "right", "up", "left"}, "watch-aside": {"d"},
+		"needs": {"a", "backspace"}, "process": {"down", "right", "up", "left"}, "watch": {"down", "right", "up", "left"}, "watch-aside": {"d"},
 	} {
 		b.Run(name, func(b *testing.B) {
 			d := eightPins(b)
 			d.press("right")
-			open := map[string]string{"finder": "/", "swap": "4", "process": "5", "watch": "6"}
+			open := map[string]string{"finder": "/", "needs": "2", "swap": "4", "process": "5", "watch": "6"}
 			if panel, _, _ := strings.Cut(name, "-"); open[panel] != "" {
 				d.press(open[panel])
+			}
+			if name == "needs" {
+				d.paste("yield >= 20 ksi; elongation >= 3 %; conductivity >= 35 %IACS")
 			}
 			b.ReportAllocs()
 			n := 0

@@ -8,16 +8,17 @@ import (
 
 // commandList is the one place that knows every key of the bench: what it
 // does, and what the keys line and the help page say of it. A new screen is
-// one line here. The digits from 2 on are free for screens to come.
+// one line here; one that a digit opens stands on the first line of the window
+// too.
 func commandList() []*command { return append(workList(), wayList()...) }
 
 func workList() []*command {
 	return []*command{
 		on(nothing, "/ + i", "pin", opens(newFinder)).page(pinKeys, "/  + i", "find a material and pin it"),
 		on(twoPins, "b", "baseline", act((*Model).setBaseline)).page(pinKeys, "b", "make this pin the baseline"),
-		on(aPin, "t", "temper", flips((*Model).flipTemper, catalog.Forward)).page(pinKeys, "t T", "next, previous temper, in place"),
+		on(aPin, "t", "temper", flips((*Model).flipTemper, catalog.Forward)).page(pinKeys, "t T", "another temper, in place; a menu where there are several"),
 		on(aPin, "T", "", flips((*Model).flipTemper, catalog.Back)),
-		on(aPin, "p", "process", flips((*Model).flipProcess, catalog.Forward)).page(pinKeys, "p P", "next, previous process, in place"),
+		on(aPin, "p", "process", flips((*Model).flipProcess, catalog.Forward)).page(pinKeys, "p P", "another process, in place"),
 		on(aPin, "P", "", flips((*Model).flipProcess, catalog.Back)),
 		on(aPin, "a", "alloy", flips((*Model).flipAlloy, catalog.Forward)).page(pinKeys, "a A", "next, previous alloy of the family"),
 		on(aPin, "A", "", flips((*Model).flipAlloy, catalog.Back)),
@@ -25,16 +26,18 @@ func workList() []*command {
 		on(twoPins, "< shift+left", "", flips((*Model).movePin, catalog.Back)).page(pinKeys, "< >", "move this pin left, right"),
 		on(twoPins, "> shift+right", "", flips((*Model).movePin, catalog.Forward)),
 
-		on(aPin, "s", "units", act((*Model).nextSystem)).page(viewKeys, "s", "units: US, SI, CGS"),
+		on(aPin, "s", "units", act(func(m *Model) { m.nextSystem(1) })).page(viewKeys, "s", "units: US, SI, CGS; alt+s back"),
+		on(aPin, "alt+s", "", act(func(m *Model) { m.nextSystem(2) })),
 		on(aRow, "r", "", act((*Model).nextRowUnit)).page(viewKeys, "r R", "this row's unit: next, back to the system's"),
 		on(aRow, "R", "", act((*Model).resetRowUnit)),
-		on(aPin, "d", "delta", act((*Model).nextDelta)).page(viewKeys, "d", "delta: percent, amount, ratio, off"),
+		on(aPin, "d", "delta", act(func(m *Model) { m.nextDelta(1) })).page(viewKeys, "d", "delta: percent, amount, ratio, off; alt+d back"),
+		on(aPin, "alt+d", "", act(func(m *Model) { m.nextDelta(3) })),
 		on(aPin, "m", "basis", act((*Model).nextBasis)).page(viewKeys, "m", "basis: typical first, minimums only"),
 		on(aRow, "w", "", opens(newSense)).page(viewKeys, "w", "which way this row counts: more, less, target"),
 		on(aPin, "e", "", opens(newBand)).page(viewKeys, "e", "how close counts as level"),
 		on(aPin, "S", "", opens(newService)).page(viewKeys, "S", "service temperature for strength and elongation"),
 		on(aPin, "E", "", opens(newRange)).page(viewKeys, "E", "temperature range for expansion"),
-		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide rows that are level, have nothing to compare"),
+		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide rows with nothing to compare, level ones, both"),
 
 		on(aRow, "enter o", "source", opens(newCard)).page(openKeys, "enter o", "where this figure comes from"),
 		on(aPin, "y", "copy", (*Model).copyBench).page(openKeys, "y", "copy the bench"),
@@ -58,18 +61,19 @@ func workList() []*command {
 // wayList is the keys that move about, and those of the program.
 func wayList() []*command {
 	return []*command{
-		on(aRow, "up k", "", act(func(m *Model) { m.moveRow(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
-		on(aRow, "down j", "", act(func(m *Model) { m.moveRow(1) })),
-		on(aPin, "left h", "", act(func(m *Model) { m.moveCol(-1) })).page(moveKeys, "← → h l", "pin"),
-		on(aPin, "right l", "", act(func(m *Model) { m.moveCol(1) })),
-		on(aPin, "tab", "", act(func(m *Model) { m.nextPin(1) })).page(moveKeys, "tab", "next pin, going round; shift+tab back"),
-		on(aPin, "shift+tab", "", act(func(m *Model) { m.nextPin(-1) })),
+		on(aRow, "up k", "", act(func(m *Model) { m.rows.Move(-1) })).page(moveKeys, "↑ ↓ k j", "row"),
+		on(aRow, "down j", "", act(func(m *Model) { m.rows.Move(1) })),
+		on(aPin, "left h", "", act(func(m *Model) { m.moveTo(-1, 0, false) })).page(moveKeys, "← → h l", "pin"),
+		on(aPin, "right l", "", act(func(m *Model) { m.moveTo(1, 0, false) })),
+		on(aPin, "tab", "", act(func(m *Model) { m.moveTo(1, 0, true) })).page(moveKeys, "tab", "next pin, going round; shift+tab back"),
+		on(aPin, "shift+tab", "", act(func(m *Model) { m.moveTo(-1, 0, true) })),
 		on(aPin, "home", "", act(func(m *Model) { m.goToPin(0) })).page(moveKeys, "home end", "first, last pin"),
-		on(aPin, "end", "", act(func(m *Model) { m.goToPin(len(m.now().Bench.Pins) - 1) })),
-		on(aRow, "pgup ctrl+b", "", act(func(m *Model) { m.page(-1) })).page(moveKeys, "pgup pgdn", "a page of rows"),
-		on(aRow, "pgdown ctrl+f", "", act(func(m *Model) { m.page(1) })),
-		on(aRow, "g ctrl+home", "", act(func(m *Model) { m.row, m.top = 0, 0 })).page(moveKeys, "g G", "first, last row"),
-		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.row = len(m.table.Lines) - 1 })),
+		on(aPin, "end", "", act(func(m *Model) { m.goToPin(len(m.pins()) - 1) })),
+		on(aRow, "pgup ctrl+b", "", act(func(m *Model) { m.rows.Page(-1) })).page(moveKeys, "pgup pgdn", "a page of rows"),
+		on(aRow, "pgdown ctrl+f", "", act(func(m *Model) { m.rows.Page(1) })),
+		on(aRow, ":", "find row", act(func(m *Model) { m.find(&m.rows) })).page(moveKeys, ":", "find a row by words of its name"),
+		on(aRow, "g ctrl+home", "", act(func(m *Model) { m.rows.Move(-len(m.table.Lines)) })).page(moveKeys, "g G", "first, last row"),
+		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.rows.Move(len(m.table.Lines)) })),
 
 		on(nothing, "u", "undo", act((*Model).undo)).page(progKeys, "u", "undo the last change of the bench"),
 		on(nothing, "ctrl+r", "", act((*Model).redo)).page(progKeys, "ctrl+r", "redo"),

@@ -36,17 +36,15 @@ type copied struct {
 
 // copyPanel chooses what to copy and how, and shows what will leave.
 type copyPanel struct {
-	m   *Model
+	panel
 	h   int // lines of the panel
 	top int // scrolling of the preview
 }
 
-func newCopy(m *Model) screen { return &copyPanel{m: m} }
+func newCopy(m *Model) screen { return &copyPanel{panel: panel{m: m}} }
 
-func (p *copyPanel) Title() string          { return "Copy" }
-func (p *copyPanel) Typing() bool           { return false }
-func (p *copyPanel) Height(_, most int) int { return most }
-func (p *copyPanel) Update(tea.Msg) tea.Cmd { return nil }
+func (p *copyPanel) Title() string { return "Copy" }
+func (p *copyPanel) Wheel(by int)  { p.top += by }
 
 func (p *copyPanel) Keys() ui.Keys {
 	c := &p.m.copying
@@ -54,7 +52,7 @@ func (p *copyPanel) Keys() ui.Keys {
 		return func() { *at, p.top = (*at+by+n)%n, 0 }
 	}
 	return ui.Keys{
-		ui.Send("enter c y", "copy", "copy what is shown", func() tea.Cmd { p.m.close(); return p.m.copy(c.scope, c.format) }),
+		ui.Send("enter c y", "copy", "copy what is shown", func() tea.Cmd { p.m.close(); return p.m.copyDoc(p.m.scopeDoc(c.scope), copyScopes[c.scope]) }),
 		ui.On("up k", "what", "what to copy: bench, row, cell, pin", next(&c.scope, -1, len(copyScopes))).As("↑↓"),
 		ui.On("down j", "", "", next(&c.scope, 1, len(copyScopes))),
 		ui.On("left h", "as", "in which form", next(&c.format, -1, len(copyFormats))).As("←→"),
@@ -86,7 +84,7 @@ func (p *copyPanel) View(w, h int) []string {
 		"", choice("what", copyScopes, m.copying.scope), "       " + t.Dim.Of(" "+ui.Cut(m.scopeWords(), w-9)),
 		choice("as", formats, m.copying.format), "",
 	}
-	text, err := m.copyText(copyFormats[m.copying.format].name, m.copying.scope)
+	text, err := m.scopeDoc(m.copying.scope).Render(copyFormats[m.copying.format].name, report.MailWidth)
 	if err != nil {
 		text = err.Error()
 	}
@@ -99,10 +97,10 @@ func (p *copyPanel) View(w, h int) []string {
 	return lines
 }
 
-// scope is what the copy panel's i-th choice stands for at the cursor.
+// scope is what the i-th choice of what to copy stands for at the cursor.
 func (m *Model) scope(i int) report.Scope {
 	var s report.Scope
-	if name := copyScopes[i]; name == "row" || name == "cell" {
+	if ofRow(i) {
 		s.Property = m.cursorProperty()
 	}
 	if name := copyScopes[i]; name == "pin" || name == "cell" {
@@ -111,65 +109,50 @@ func (m *Model) scope(i int) report.Scope {
 	return s
 }
 
+// ofRow reports whether a choice of what to copy is of one row.
+func ofRow(scope int) bool { return copyScopes[scope] == "row" || copyScopes[scope] == "cell" }
+
 // scopeWords says what the chosen scope is at the cursor.
 func (m *Model) scopeWords() string {
 	s := m.scope(m.copying.scope)
-	words := "every row, every pin"
-	if name := copyScopes[m.copying.scope]; (name == "row" || name == "cell") && m.row < len(m.table.Lines) {
-		words = ui.Plain(m.table.Lines[m.row].Name)
+	words := "every row"
+	if ofRow(m.copying.scope) && len(m.table.Lines) > 0 {
+		words = ui.Plain(m.cursorLine().Name)
+	} else if s.Material == nil {
+		words += ", every pin"
 	}
 	if s.Material == nil {
 		return words
 	}
-	words = strings.Replace(words, "every row, every pin", "every row", 1) + ", " + ui.Plain(s.Material.Name())
-	if base := m.now().Bench.Pins[m.now().Bench.Baseline]; base != s.Material {
+	words += ", " + ui.Plain(s.Material.Name())
+	if base := m.baseline(); base != s.Material {
 		words += " against " + ui.Plain(base.Name())
 	}
 	return words
 }
 
-func (m *Model) copyBench() tea.Cmd { return m.copy(0, m.copying.format) }
-func (m *Model) copyRow() tea.Cmd   { return m.copy(1, m.copying.format) }
+func (m *Model) copyBench() tea.Cmd { return m.copyDoc(m.scopeDoc(0), copyScopes[0]) }
+func (m *Model) copyRow() tea.Cmd   { return m.copyDoc(m.scopeDoc(1), copyScopes[1]) }
 
-// copyText is a part of the bench as it stands on the screen, the limits and
+// scopeDoc is a part of the bench as it stands on the screen, the limits and
 // merits included. Row and cell are those under the cursor.
-func (m *Model) copyText(format string, scope int) (string, error) {
-	s := m.scope(scope)
-	bench := m.now().Bench
+func (m *Model) scopeDoc(scope int) *report.Doc {
+	s, bench := m.scope(scope), m.now().Bench
 	if s.Material != nil {
-		bench = m.now().Bench.Clone()
-		bench.Pins = slices.DeleteFunc(bench.Pins, func(p *props.Material) bool {
-			return p != s.Material && p != m.now().Bench.Pins[m.now().Bench.Baseline]
-		})
-		bench.Baseline = slices.Index(bench.Pins, m.now().Bench.Pins[m.now().Bench.Baseline])
+		bench = bench.Clone()
+		bench.Pins = slices.DeleteFunc(bench.Pins, func(p *props.Material) bool { return p != s.Material && p != m.baseline() })
+		bench.Baseline = slices.Index(bench.Pins, m.baseline())
 	}
-	if name := copyScopes[scope]; name == "row" || name == "cell" {
-		if n := m.cursorNeed(); n != nil {
-			return report.NeedDoc(bench.Pins, n).Render(format, report.MailWidth)
-		}
-		if d := m.cursorDuty(); d != nil {
-			return report.MeritDoc(&bench, d).Render(format, report.MailWidth)
-		}
+	if n := m.cursorNeed(); n != nil && ofRow(scope) {
+		return report.NeedDoc(bench.Pins, n)
 	}
-	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.now().Duties}).Render(format, report.MailWidth)
+	if d := m.cursorDuty(); d != nil && ofRow(scope) {
+		return report.MeritDoc(&bench, d)
+	}
+	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.now().Duties})
 }
 
-// copy sends a part of the bench.
-func (m *Model) copy(scope, format int) tea.Cmd {
-	text, err := m.copyText(copyFormats[format].name, scope)
-	if err != nil {
-		m.warn(err.Error())
-		return nil
-	}
-	payload := clip.Payload{Text: text}
-	if copyFormats[format].name == "html" {
-		plain, _ := m.copyText("text", scope) // text is a format
-		payload = clip.Payload{Text: plain, HTML: text}
-	}
-	return m.send(payload, copyScopes[scope]+" as "+copyFormats[format].words)
-}
-
-// copyDoc copies what another panel shows, in the format last chosen.
+// copyDoc copies a document in the format last chosen.
 func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
 	f := copyFormats[m.copying.format]
 	text, err := d.Render(f.name, report.MailWidth)

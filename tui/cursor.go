@@ -2,18 +2,103 @@ package tui
 
 import (
 	"alongside/props"
+	"alongside/props/call"
+	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
-// cursorPin is the material under the cursor, nil on an empty bench.
-func (m *Model) cursorPin() *props.Material {
-	if i := m.cursorIndex(); i >= 0 {
-		return m.now().Bench.Pins[i]
+// change changes the bench. It reports whether anything changed.
+func (m *Model) change(f func(*compare.Bench)) bool {
+	return m.changeCall(func(c *call.Call) { f(&c.Bench) })
+}
+
+// changeCall changes anything that the call holds, so that undo brings it back.
+func (m *Model) changeCall(f func(*call.Call)) bool {
+	return m.step(func() bool { return m.history.Change(f) })
+}
+
+// setPart puts a text into a field of the part.
+func (m *Model) setPart(f part.Field, text string) error {
+	next := m.now().Part.Clone()
+	err := next.Set(m.o.Catalog, f, text)
+	if err == nil {
+		m.changeCall(func(c *call.Call) { c.Part = next })
+	}
+	return err
+}
+
+// step shows the call that do leads to, with the cursor on the same material and
+// property where they are still there. It reports whether do changed anything.
+func (m *Model) step(do func() bool) bool {
+	pin, property := m.cursorPin(), m.cursorProperty()
+	if !do() {
+		return false
+	}
+	m.rework()
+	m.goTo(pin, property)
+	return true
+}
+
+// given is the part read. The form has refused what cannot be read.
+func (m *Model) given() part.Given {
+	g, _ := m.now().Part.Read(m.o.Catalog)
+	return g
+}
+
+// rework compares the bench again, unless only how it is shown has changed.
+// Everything drawn from it is made again.
+func (m *Model) rework() {
+	now := m.now().Bench
+	if m.comparison != nil {
+		b := &m.comparison.Bench
+		b.Delta, b.HideLevel, b.HideEmpty = now.Delta, now.HideLevel, now.HideEmpty
+	}
+	if m.comparison == nil || !(call.Call{Bench: m.comparison.Bench}).Same(call.Call{Bench: now}) {
+		m.comparison = compare.Compare(now)
+	}
+	m.table = report.NewTable(m.comparison)
+	if len(m.pins()) > 0 {
+		above := append(report.NeedLines(m.pins(), m.now().Needs), report.MeritLines(&m.now().Bench, m.now().Duties)...)
+		m.table.Lines = append(above, m.table.Lines...)
+	}
+	m.grid, m.derived = nil, derived{}
+}
+
+func (m *Model) undo() {
+	if !m.step(m.history.Undo) {
+		m.warn("nothing to undo")
+		return
+	}
+	m.sayf("undone; ctrl+r brings it back (%d more to undo)", m.history.Left())
+}
+
+func (m *Model) redo() {
+	if !m.step(m.history.Redo) {
+		m.warn("nothing to redo")
+		return
+	}
+	m.say("done again")
+}
+
+func (m *Model) pins() []*props.Material { return m.now().Bench.Pins }
+
+// baseline is the pin the others are measured against; nil on an empty bench.
+func (m *Model) baseline() *props.Material { return m.pinAt(0) }
+
+// pinAt is a pin as displayed; nil where there is none.
+func (m *Model) pinAt(at int) *props.Material {
+	if order := m.order(); at < len(order) {
+		return m.pins()[order[at]]
 	}
 	return nil
 }
+
+// cursorPin is the material under the cursor, nil on an empty bench.
+func (m *Model) cursorPin() *props.Material { return m.pinAt(m.col) }
 
 // cursorIndex is the place of that material among the pins; -1 when there is
 // none.
@@ -25,49 +110,34 @@ func (m *Model) cursorIndex() int {
 }
 
 // order lists the pins as displayed: the baseline, then the others.
-func (m *Model) order() []int {
-	if len(m.now().Bench.Pins) == 0 {
-		return nil
+func (m *Model) order() []int { return bench.Order(len(m.pins()), m.now().Bench.Baseline) }
+
+// cursorLine is the row under the cursor; one without a property, a need or a
+// duty where there is none.
+func (m *Model) cursorLine() *report.Line {
+	if m.rows.At < len(m.table.Lines) {
+		return &m.table.Lines[m.rows.At]
 	}
-	order := []int{m.now().Bench.Baseline}
-	for i := range m.now().Bench.Pins {
-		if i != m.now().Bench.Baseline {
-			order = append(order, i)
-		}
-	}
-	return order
+	return &report.Line{}
 }
 
 // cursorProperty is the property under the cursor, NoProperty when no row is
 // shown.
-func (m *Model) cursorProperty() props.PropertyID {
-	if l := m.cursorLine(); l != nil {
-		return l.Property
-	}
-	return props.NoProperty
-}
-
-// cursorLine is the row under the cursor; nil where there is none.
-func (m *Model) cursorLine() *report.Line {
-	if m.row < len(m.table.Lines) {
-		return &m.table.Lines[m.row]
-	}
-	return nil
-}
+func (m *Model) cursorProperty() props.PropertyID { return m.cursorLine().Property }
 
 // cursorNeed is the limit whose row is under the cursor, nil on other rows.
-func (m *Model) cursorNeed() *needs.Need {
-	if l := m.cursorLine(); l != nil {
-		return l.Need
-	}
-	return nil
-}
+func (m *Model) cursorNeed() *needs.Need { return m.cursorLine().Need }
 
-// cursorDuty is the duty whose merit row is under the cursor, nil on other
-// rows.
-func (m *Model) cursorDuty() *needs.Duty {
-	if l := m.cursorLine(); l != nil {
-		return l.Duty
+// cursorDuty is the duty whose merit row is under the cursor, nil on other rows.
+func (m *Model) cursorDuty() *needs.Duty { return m.cursorLine().Duty }
+
+// cursorRow is the worked-out row under the cursor; nil when there is none.
+func (m *Model) cursorRow() *compare.Row {
+	p := m.cursorProperty()
+	for i := range m.comparison.Rows {
+		if m.comparison.Rows[i].Property == p && p != props.NoProperty {
+			return &m.comparison.Rows[i]
+		}
 	}
 	return nil
 }
@@ -75,8 +145,8 @@ func (m *Model) cursorDuty() *needs.Duty {
 // goTo puts the cursor on a material and a property where they are on the
 // screen; else it stays as near as it can.
 func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
-	for at, i := range m.order() {
-		if m.now().Bench.Pins[i] == pin {
+	for at := range m.pins() {
+		if m.pinAt(at) == pin {
 			m.col = at
 		}
 	}
@@ -85,45 +155,26 @@ func (m *Model) goTo(pin *props.Material, property props.PropertyID) {
 	}
 	for i := range m.table.Lines {
 		if l := &m.table.Lines[i]; l.OfProperty() && l.Property <= property {
-			m.row = i
+			m.rows.At = i
 		}
 	}
 }
 
-// settle keeps the cursor on the table and the scrolling on the cursor.
-func (m *Model) settle() {
-	g := m.grid
-	m.row = ui.Clamp(m.row, 0, len(m.table.Lines)-1)
-	m.col = ui.Clamp(m.col, 0, len(g.Columns)-1)
-	if n := m.body; n > 0 && m.row < len(g.RowOf) {
-		r := g.RowOf[m.row]
-		if r >= m.top+n {
-			m.top = r - n + 1
-		}
-		if r > 0 && g.Rows[r-1].Line < 0 {
-			r-- // with the heading of its group
-		}
-		m.top = ui.Clamp(min(m.top, r), 0, len(g.Rows)-n)
+// moveTo goes to another pin as displayed, of those from one on: on to the
+// last, or round the end.
+func (m *Model) moveTo(by, least int, round bool) {
+	n, at := len(m.pins())-least, max(m.col, least)-least+by
+	if n < 1 {
+		return
 	}
-	m.first = ui.Clamp(m.first, 1, len(g.Columns)-1)
-	if m.col > 0 {
-		m.first = min(m.first, m.col)
-		for m.col >= m.first+g.Fit(m.first) {
-			m.first++
-		}
+	if round {
+		at = (at + n) % n
 	}
-	// No empty room at the right while pins are off the screen at the left.
-	for m.first > 1 && m.first-1+g.Fit(m.first-1) >= len(g.Columns) {
-		m.first--
-	}
-	m.first = max(m.first, 1)
+	m.goToPin(ui.Clamp(at, 0, n-1) + least)
 }
-
-func (m *Model) moveRow(by int) { m.row = ui.Clamp(m.row+by, 0, len(m.table.Lines)-1) }
-func (m *Model) moveCol(by int) { m.goToPin(ui.Clamp(m.col+by, 0, len(m.now().Bench.Pins)-1)) }
 
 // goToPin goes to a pin as displayed. The baseline is always in sight; going
-// to it brings its neighbours back too.
+// to it brings its neighbors back too.
 func (m *Model) goToPin(at int) {
 	m.col = at
 	if at == 0 {
@@ -131,9 +182,21 @@ func (m *Model) goToPin(at int) {
 	}
 }
 
-// nextPin steps through the pins and goes round at the end.
-func (m *Model) nextPin(by int) {
-	if n := len(m.now().Bench.Pins); n > 0 {
-		m.goToPin((m.col + by + n) % n)
+// pinKeys go to another pin, for panels: beside the baseline in those that set
+// one pin against it. They follow the bench's cursor, and the bench follows
+// them.
+func (m *Model) pinKeys(beside bool) ui.Keys {
+	least := 0
+	if beside {
+		least = 1
+	}
+	on := func(names, line, words string, by int, round bool) ui.Key {
+		return ui.On(names, line, words, func() { m.moveTo(by, least, round) })
+	}
+	return ui.Keys{
+		on("left h", "pin", "another pin; also tab", -1, false).As("←→"),
+		on("right l", "", "", 1, false),
+		on("tab", "", "", 1, true),
+		on("shift+tab", "", "", -1, true),
 	}
 }

@@ -3,21 +3,20 @@ package tui
 import (
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"alongside/props/call"
 	"alongside/props/part"
 	"alongside/tui/ui"
 )
 
-// factsPanel switches on and off what the part has and goes through.
+// factsPanel switches on and off what the part has and goes through. The facts
+// stand in columns: the list is that of the lines.
 type factsPanel struct {
-	m    *Model
-	list ui.List
-	per  int // facts in a column
+	panel
+	per int // facts in a column
+	col int // of the cursor
 }
 
-func newFacts(m *Model) screen { return &factsPanel{m: m} }
+func newFacts(m *Model) screen { return &factsPanel{panel: panel{m: m}, per: 1} }
 
 // factLetters are the keys of the facts in order: those that mean nothing else
 // in the panel.
@@ -26,24 +25,22 @@ const factLetters = "abcdefimnoprstvwxyzABCDEFIMNOP"
 func (p *factsPanel) Title() string {
 	s := "Conditions: what the part has and goes through"
 	if words, _ := p.m.watchWords(); words != "" {
-		s += " · " + strings.TrimSuffix(words, watchKey)
+		s += dot + strings.TrimSuffix(words, watchKey)
 	}
 	return s
 }
 
-func (p *factsPanel) Typing() bool           { return false }
 func (p *factsPanel) Height(w, most int) int { return min(most, perColumn(w)+4) }
 
 func (p *factsPanel) Keys() ui.Keys {
-	all := part.AllFacts()
 	keys := ui.Keys{
 		ui.On("", "on or off", "switch the fact with this letter on or off", nil).As("a b c …"),
-		ui.On("space enter", "the one under the cursor", "switch the one under the cursor on or off", p.toggle),
-		ui.On("left h", "", "column", func() { p.list.Move(-p.per) }).As("← →"),
-		ui.On("right l", "", "", func() { p.list.Move(p.per) }),
+		ui.On("space enter", "the one under the cursor", "switch the one under the cursor on or off", func() { p.toggle(p.at()) }),
+		ui.On("left h", "", "column", func() { p.col-- }).As("← →"),
+		ui.On("right l", "", "", func() { p.col++ }),
 	}
-	for i := range min(len(all), len(factLetters)) {
-		keys = append(keys, ui.On(factLetters[i:i+1], "", "", func() { p.list.At = i; p.toggle() }))
+	for i := range min(len(part.AllFacts()), len(factLetters)) {
+		keys = append(keys, ui.On(factLetters[i:i+1], "", "", func() { p.toggle(i) }))
 	}
 	return append(append(keys, p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
 }
@@ -57,47 +54,42 @@ func perColumn(w int) int {
 
 const factWidth = 40
 
-// Update takes the mouse. The facts stand in columns, so a line has several.
-func (p *factsPanel) Update(msg tea.Msg) tea.Cmd {
-	mouse, ok := msg.(tea.MouseMsg)
-	if !ok {
-		return nil
-	}
-	if !ui.Pressed(mouse) {
-		return p.list.Mouse(mouse, nil)
-	}
-	if line := p.list.Line(mouse.Y); line >= 0 && mouse.X >= 0 {
-		if i := mouse.X/factWidth*p.per + line; i < len(part.AllFacts()) {
-			if i == p.list.At {
-				p.toggle()
-			}
-			p.list.At = i
-		}
-	}
-	return nil
+func (p *factsPanel) Click(x, y int) bool {
+	before := p.at()
+	p.list.Click(y)
+	p.col = max(x, 0) / factWidth
+	return p.list.Item(y) >= 0 && p.at() == before
 }
 
-// toggle switches the fact under the cursor.
-func (p *factsPanel) toggle() {
-	f := part.AllFacts()[p.list.At]
-	p.m.changeCall(func(c *call.Call) { c.Part.With ^= f })
+// at is the fact under the cursor, which it keeps on one.
+func (p *factsPanel) at() int {
+	last := len(part.AllFacts()) - 1
+	p.col = ui.Clamp(p.col, 0, (last-p.list.At)/p.per)
+	return p.col*p.per + p.list.At
+}
+
+// toggle goes to a fact and switches it.
+func (p *factsPanel) toggle(i int) {
+	p.col, p.list.At = i/p.per, i%p.per
+	p.m.changeCall(func(c *call.Call) { c.Part.With ^= part.AllFacts()[i] })
 }
 
 func (p *factsPanel) View(w, h int) []string {
 	all := part.AllFacts()
 	p.per = perColumn(w)
-	rows := ui.Clamp(h-3, 1, p.per) // blank lines and words aside
-	p.list.Fit(len(all), p.per, 1, rows, func(i int) (first, last int) { return i % p.per, i % p.per })
-	lines := []string{""}
-	for row := p.list.Top; row < p.list.End(); row++ {
-		s := ""
-		for i := row; i < len(all); i += p.per {
-			s += p.fact(i, all[i])
-		}
-		lines = append(lines, ui.Cut(s, w))
-	}
-	// The whole of what may be cut above.
-	return append(lines, "", p.m.theme.Dim.Of(ui.Cut("   "+all[p.list.At].String(), w)))
+	return p.list.Draw(ui.Listing{
+		Head: []string{""}, Items: p.per, Snug: true,
+		Line: func(row int, _ bool) string {
+			s := ""
+			for i := row; i < len(all); i += p.per {
+				s += p.fact(i, all[i])
+			}
+			return ui.Cut(s, w)
+		},
+		Foot: func() []string { // the whole of what may be cut above
+			return []string{"", p.m.theme.Dim.Of(ui.Cut("   "+all[p.at()].String(), w))}
+		},
+	}, h)
 }
 
 func (p *factsPanel) fact(i int, f part.Facts) string {
@@ -112,9 +104,9 @@ func (p *factsPanel) fact(i int, f part.Facts) string {
 		letter = factLetters[i : i+1]
 	}
 	switch {
-	case i == p.list.At && t.Plain:
+	case i == p.at() && t.Plain:
 		return ">" + letter + " " + text + " "
-	case i == p.list.At:
+	case i == p.at():
 		return " " + t.Cursor.Of(letter+" "+text) + " "
 	}
 	return " " + t.Strong.Of(letter) + " " + ink.Of(text) + " "

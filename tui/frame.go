@@ -2,7 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props/report"
 	"alongside/tui/bench"
@@ -16,21 +19,48 @@ const (
 )
 
 const (
-	headLines = 5  // title, three lines of column heads, rule
+	headLines = 6  // panels, title, three lines of column heads, rule
 	footLines = 4  // totals, two lines of detail, keys
 	leastRows = 5  // of the bench above an open screen, or none
 	tall      = 30 // from this height on the status has a line of its own
 )
 
-// frame is what surrounds the body, made once a message and joined by View.
-type frame struct {
-	title, rule, totals, keys string
-	panel                     []string // its rule with the title, and its lines
-	heads                     [3]string
-	detail                    [2]string
-}
-
 func (m *Model) tooSmall() bool { return m.width < minWidth || m.height < minHeight }
+
+// View is the frame as the last message left it.
+func (m *Model) View() string { return m.frame }
+
+// refresh draws the frame. It is called once after each message.
+func (m *Model) refresh() {
+	switch {
+	case m.width == 0 || m.height == 0: // the first frame, or a window folded away
+		m.frame = ""
+		return
+	case m.tooSmall():
+		text := fmt.Sprintf("Alongside needs a window of %d×%d or more; this one is %d×%d.", minWidth, minHeight, m.width, m.height)
+		lines := ui.Wrap(text, m.width)
+		m.frame = strings.Join(lines[:min(len(lines), m.height)], "\n")
+		return
+	}
+	if m.grid == nil || !m.grid.Fits(m.theme, m.width) {
+		m.grid = bench.NewGrid(bench.New(m.table), m.theme, m.width)
+	}
+	m.layOut()
+	m.col = ui.Clamp(m.col, 0, len(m.grid.Columns)-1)
+	m.first = m.grid.Scroll(m.first, m.col)
+	rows := m.rowLines()
+	lines := append([]string{m.panelsLine(), m.titleLine()}, m.grid.Heads(m.first, m.col)...)
+	if m.body > 0 {
+		lines = append(append(lines, m.ruleLine()), rows...)
+	}
+	if s := m.onTop(); s != nil {
+		lines = append(lines, m.panelLines(s)...)
+	} else {
+		lines = append(append(lines, m.grid.Totals(m.first)), m.footLines()...)
+	}
+	lines = append(lines, ui.Cut(" "+m.keysRow(), m.width))
+	m.frame = strings.Join(lines, "\n")
+}
 
 // layOut shares the lines between head and foot out between the bench and the
 // screen that is open over it. The bench gets none where few rows would fit.
@@ -41,7 +71,6 @@ func (m *Model) layOut() {
 		if m.height >= tall {
 			m.body--
 		}
-		m.body = max(m.body, 1)
 		return
 	}
 	m.body, m.panel = 0, max(m.height-headLines-2, 1) // status and keys below
@@ -50,161 +79,43 @@ func (m *Model) layOut() {
 	}
 }
 
-// refresh brings everything that View joins up to date with the state. It is
-// called once after each message.
-func (m *Model) refresh() {
-	if m.tooSmall() {
-		return
-	}
-	if m.grid == nil || !m.grid.Fits(m.theme, m.width) {
-		m.grid = bench.NewGrid(m.table, m.theme, m.width)
-	}
-	m.layOut()
-	m.settle()
-	f := &m.frame
-	f.title = m.titleLine()
-	f.heads = m.heads()
-	f.rule = m.ruleLine()
-	f.totals = m.totalsLine()
-	f.detail = m.detailLines()
-	if s := m.onTop(); s != nil {
-		f.panel = append(f.panel[:0], "")
-		for _, l := range ui.Fill(s.View(m.width, m.panel), m.panel) {
-			f.panel = append(f.panel, ui.Cut(l, m.width))
+// rowLines is the part of the table in sight.
+func (m *Model) rowLines() []string {
+	tall := func(i int) int {
+		if i == 0 || m.table.Lines[i].Heading() != m.table.Lines[i-1].Heading() {
+			return 2
 		}
-		title := ui.Cut(ui.Plain(s.Title()), m.width-4)
-		f.panel[0] = m.theme.Strong.Of("─ " + title + " " + strings.Repeat("─", m.width-3-ui.Width(title)))
+		return 1
 	}
-	f.keys = ui.Cut(" "+m.keysRow(), m.width)
-}
-
-// View joins the frame.
-func (m *Model) View() string {
-	if m.width == 0 || m.height == 0 { // the first frame, or a window folded away
-		return ""
-	}
-	if m.tooSmall() {
-		return m.smallView()
-	}
-	var b strings.Builder
-	b.Grow(m.width * m.height * 2)
-	line := func(s string) {
-		b.WriteString(s)
-		b.WriteByte('\n')
-	}
-	line(m.frame.title)
-	for _, s := range m.frame.heads {
-		line(s)
-	}
-	if m.body > 0 {
-		line(m.frame.rule)
-		m.bodyView(line)
-	}
-	if m.onTop() != nil {
-		for _, l := range m.frame.panel {
-			line(l)
+	listing := ui.Listing{Items: len(m.table.Lines), Tall: tall, Lines: func(i int, here bool) []string {
+		cursor := -1
+		if here && len(m.grid.Columns) > 0 {
+			cursor = m.col
 		}
-		line(m.statusLines(1)[0])
-		b.WriteString(m.frame.keys)
-		return b.String()
-	}
-	line(m.frame.totals)
-	foot := append(m.frame.detail[:len(m.frame.detail):len(m.frame.detail)], "")
-	if m.height < tall {
-		foot = foot[:len(m.frame.detail)]
-	}
-	// The status stands on its own line or over the detail, until the next key.
-	if status := m.statusLines(len(foot)); m.status != "" {
-		foot = append(foot[:len(foot)-len(status)], status...)
-	}
-	for _, s := range foot {
-		line(s)
-	}
-	b.WriteString(m.frame.keys)
-	return b.String()
-}
-
-func (m *Model) bodyView(line func(string)) {
-	g, n := m.grid, m.body
-	columns := g.Fit(m.first)
-	for r := m.top; r < m.top+n; r++ {
-		switch {
-		case r >= len(g.Rows):
-			line(m.emptyLine(r))
-		case g.Rows[r].Line == m.row && len(g.Columns) > 0:
-			line(m.clip(g.Draw(r, m.first, columns, m.col)))
-		default:
-			line(m.clip(g.Row(r, m.first, columns)))
-		}
-	}
-}
-
-// clip cuts a row where even one pin beside the baseline is too wide.
-func (m *Model) clip(s string) string {
-	if m.first < len(m.grid.Columns) && m.grid.Room() < m.grid.Columns[m.first].Width {
-		return ui.Cut(s, m.width)
-	}
-	return s
-}
-
-func (m *Model) emptyLine(r int) string {
-	if r != 1 || len(m.grid.Rows) > 0 {
-		return ""
-	}
-	if len(m.now().Bench.Pins) == 0 {
-		return m.theme.Dim.Of(ui.Cut(" The bench is empty. Press / and type part of a designation to pin a material.", m.width))
-	}
-	return m.theme.Dim.Of(ui.Cut(" The filter hides every row. Press f for the next filter.", m.width))
-}
-
-func (m *Model) smallView() string {
-	text := fmt.Sprintf("Alongside needs a window of %d×%d or more; this one is %d×%d.", minWidth, minHeight, m.width, m.height)
-	lines := ui.Wrap(text, m.width)
-	return strings.Join(lines[:min(len(lines), m.height)], "\n")
-}
-
-func (m *Model) heads() (lines [3]string) {
-	g, t := m.grid, m.theme
-	for i, label := range [3]string{"alloy", "temper", "process"} {
-		var b strings.Builder
-		b.WriteString(t.Dim.Of(" " + ui.Pad(label, g.Labels.Width-1)))
-		m.eachColumn(func(at int, c *bench.Column) {
-			h := &m.table.Heads[c.Pin]
-			text := [3]string{h.Alloy, h.Temper, bench.ProcessWords(h.Process)}[i]
-			if text == "" {
-				text = "–"
+		row := m.grid.Row(i, m.first, cursor)
+		if tall(i) > 1 {
+			l := &m.table.Lines[i]
+			heading := " " + m.theme.Heading.Of(l.Heading())
+			if l.Need != nil {
+				heading += m.theme.Dim.Of("  + inside the limit, − outside")
 			}
-			ink, mark := t.Text, ui.Blanks(g.Gap)
-			switch {
-			case at == m.col && i == 0:
-				ink = t.Heading
-				if t.Plain {
-					mark = ui.Blanks(g.Gap-1) + ">"
-				}
-			case at == 0:
-				ink = t.Strong
-			}
-			text = ui.Cut(ui.Plain(text), c.Width-g.Gap)
-			b.WriteString(mark + ink.Of(text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
-		})
-		lines[i] = m.clip(b.String())
+			return []string{heading, row}
+		}
+		return []string{row}
+	}}
+	switch {
+	case m.body == 0: // as it was, for the search and the cursor
+		m.rows.At = ui.Clamp(m.rows.At, 0, listing.Items-1)
+		return nil
+	case len(m.pins()) == 0:
+		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The bench is empty. Press / and type part of a designation to pin a material.", m.width, 1)...)
+	case listing.Items == 0:
+		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The filter hides every row. Press f for the next filter.", m.width, 1)...)
 	}
-	return lines
+	return ui.Fill(m.rows.Draw(listing, m.body), m.body)
 }
 
-// eachColumn calls f for the columns on screen, the baseline first.
-func (m *Model) eachColumn(f func(at int, c *bench.Column)) {
-	g := m.grid
-	if len(g.Columns) == 0 {
-		return
-	}
-	f(0, &g.Columns[0])
-	for at := m.first; at < m.first+g.Fit(m.first); at++ {
-		f(at, &g.Columns[at])
-	}
-}
-
-// ruleLine parts head and body. It names the baseline and says how much is
+// ruleLine separates head and body. It names the baseline and says how much is
 // off the screen.
 func (m *Model) ruleLine() string {
 	line := []rune(strings.Repeat("─", m.width))
@@ -215,9 +126,9 @@ func (m *Model) ruleLine() string {
 			}
 		}
 	}
-	g := m.grid
-	if shown := m.body; len(g.Rows) > shown {
-		put(1, fmt.Sprintf(" rows %d–%d of %d ", m.top+1, min(m.top+shown, len(g.Rows)), len(g.Rows)))
+	g, n := m.grid, len(m.table.Lines)
+	if first, end := m.rows.InSight(); end-first < n {
+		put(1, fmt.Sprintf(" rows %d–%d of %d ", first+1, end, n))
 	}
 	if len(g.Columns) > 0 {
 		put(g.Labels.Width+g.Gap-1, " baseline ")
@@ -232,51 +143,102 @@ func (m *Model) ruleLine() string {
 	return m.theme.Dim.Of(string(line))
 }
 
-func (m *Model) totalsLine() string {
-	g := m.grid
-	var b strings.Builder
-	b.WriteString(m.theme.Dim.Of(" " + ui.Pad("totals", g.Labels.Width-1)))
-	m.eachColumn(func(at int, c *bench.Column) {
-		text := bench.TotalsOf(&m.table.Heads[c.Pin])
-		b.WriteString(ui.Blanks(g.Gap) + bench.Counts(m.theme, text) + ui.Blanks(c.Width-g.Gap-ui.Width(text)))
-	})
-	return m.clip(b.String())
+// panelLines is the open screen under its title, and the status below.
+func (m *Model) panelLines(s screen) []string {
+	view := ui.Fill(s.View(m.width, m.panel), m.panel)
+	title := ui.Cut(ui.Plain(s.Title()), m.width-4)
+	lines := []string{m.theme.Strong.Of("─ " + title + " " + strings.Repeat("─", m.width-3-ui.Width(title)))}
+	for _, l := range view {
+		lines = append(lines, ui.Cut(l, m.width))
+	}
+	return append(lines, m.statusLines(1)[0])
 }
 
-// detailLines put the cell under the cursor in words.
-func (m *Model) detailLines() (lines [2]string) {
-	pin, property := m.cursorPin(), m.cursorProperty()
-	if pin == nil || len(m.table.Lines) == 0 {
-		return lines
+// footLines put the cell under the cursor in words. The status stands on its own
+// line or over them, until the next key.
+func (m *Model) footLines() []string {
+	foot := make([]string, m.height-headLines-m.body-footLines+2)
+	what, more := m.detail()
+	foot[0] = " " + ui.Cut(ui.Plain(what), m.width-1)
+	foot[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(more), m.width-1))
+	if m.status != "" || m.search != nil {
+		status := m.statusLines(len(foot))
+		copy(foot[len(foot)-len(status)+1:], status)
 	}
-	if l := &m.table.Lines[m.row]; !l.OfProperty() {
-		lines[0] = " " + ui.Cut(ui.Plain(l.Name+", "+pin.Name()), m.width-1)
-		lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(l.Cells[m.grid.Columns[m.col].Pin].Why), m.width-1))
-		return lines
+	return foot
+}
+
+// detail is the cell under the cursor in two sentences.
+func (m *Model) detail() (what, more string) {
+	l, at := m.cursorLine(), m.cursorIndex()
+	if at < 0 || l.Cells == nil {
+		return "", ""
 	}
-	for i := range m.comparison.Rows {
-		if row := &m.comparison.Rows[i]; row.Property == property {
-			d := report.NewDetail(m.comparison, row, m.grid.Columns[m.col].Pin)
-			lines[0] = " " + ui.Cut(ui.Plain(d.What), m.width-1)
-			lines[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(d.Verdict), m.width-1))
-		}
+	if row := m.cursorRow(); row != nil && l.OfProperty() {
+		d := report.NewDetail(m.comparison, row, at)
+		return d.What, d.Verdict
 	}
-	return lines
+	return l.Name + ", " + m.cursorPin().Name(), l.Cells[at].Why
 }
 
 // statusLines is the status in one or two lines; the second is cut.
 func (m *Model) statusLines(most int) []string {
-	lines := ui.Wrap(m.status, m.width-1)
-	if most = min(most, 2); len(lines) > most {
-		rest := strings.Join(lines[most-1:], " ")
-		lines = append(lines[:most-1], ui.Cut(rest, m.width-1))
+	if m.search != nil {
+		return []string{m.search.line(m, m.width), ""}
 	}
 	ink := m.theme.Good
 	if m.trouble {
 		ink = m.theme.Bad
 	}
-	for i, l := range lines {
-		lines[i] = ink.Of(" " + l)
+	return append(ui.Few(ink.Wrap(m.status, m.width+1, 1), min(most, 2), m.width), "")
+}
+
+// panelNames are the bench and the panels that a digit opens from anywhere,
+// with the one that is open marked.
+func (m *Model) panelNames() []string {
+	open := "1"
+	if len(m.screens) > 0 {
+		if d := m.screens[0].base().digit; d != "" {
+			open = d
+		}
 	}
-	return lines
+	names := []string{"1 bench"}
+	for _, c := range m.commands {
+		if c.opensPanel() {
+			names = append(names, c.Names[0]+" "+c.Line)
+		}
+	}
+	i := slices.IndexFunc(names, func(s string) bool { return strings.HasPrefix(s, open) })
+	names[i] = "[" + names[i] + "]"
+	return names
+}
+
+// panelsLine is the first line of the window.
+func (m *Model) panelsLine() string {
+	s := " "
+	for _, name := range m.panelNames() {
+		ink := m.theme.Dim
+		if name[0] == '[' {
+			ink = m.theme.Strong
+		}
+		s += ink.Of(name) + " "
+	}
+	const program = "Alongside "
+	if room := m.width - ui.Width(s) - len(program); room > 0 {
+		return s + ui.Blanks(room) + m.theme.Strong.Of(program)
+	}
+	return ui.Cut(s, m.width)
+}
+
+// clickPanel goes to the panel whose name is at a place of the line.
+func (m *Model) clickPanel(x int) tea.Cmd {
+	at := 1
+	for _, name := range m.panelNames() {
+		if x >= at && x < at+len(name) && name[0] != '[' {
+			m.closeAll()
+			return m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name[:1])})
+		}
+		at += len(name) + 1
+	}
+	return nil
 }

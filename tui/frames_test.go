@@ -22,7 +22,7 @@ func TestBenchFrames(t *testing.T) {
 	}
 }
 
-func TestColourFrames(t *testing.T) {
+func TestColorFrames(t *testing.T) {
 	for _, test := range []struct {
 		name    string
 		w, h    int
@@ -38,7 +38,7 @@ func TestColourFrames(t *testing.T) {
 			d := newDesk(t, deskOptions{w: test.w, h: test.h, profile: test.profile, shade: test.shade}, usual...)
 			d.press("right", "down")
 			d.fits()
-			golden(t, "colour-"+test.name, strings.ReplaceAll(d.m.View(), "\x1b", "␛"))
+			golden(t, "color-"+test.name, strings.ReplaceAll(d.m.View(), "\x1b", "␛"))
 		})
 	}
 }
@@ -71,7 +71,7 @@ func TestScreenFrames(t *testing.T) {
 	})
 }
 
-func TestNoColourHasNoEscapes(t *testing.T) {
+func TestNoColorHasNoEscapes(t *testing.T) {
 	d := plainDesk(t, 120, 40, usual...)
 	for _, k := range []string{"right", "/", "esc", "enter", "esc", "c", "esc", "?", "esc", "w"} {
 		d.press(k)
@@ -81,7 +81,7 @@ func TestNoColourHasNoEscapes(t *testing.T) {
 	}
 }
 
-func TestCursorIsSeenWithoutColour(t *testing.T) {
+func TestCursorIsSeenWithoutColor(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right")
 	d.want("[")
@@ -106,7 +106,7 @@ func TestSmallWindowSaysSoAndRecovers(t *testing.T) {
 	}
 }
 
-func TestBackgroundAnswerChangesTheColours(t *testing.T) {
+func TestBackgroundAnswerChangesTheColors(t *testing.T) {
 	d := newDesk(t, deskOptions{w: 80, h: 24, profile: termenv.ANSI256}, usual...)
 	dark := d.m.View()
 	d.send(background.Light)
@@ -116,7 +116,7 @@ func TestBackgroundAnswerChangesTheColours(t *testing.T) {
 	}
 	d.send(background.Unknown)
 	if d.m.View() != light {
-		t.Error("an unknown background changed the colours")
+		t.Error("an unknown background changed the colors")
 	}
 }
 

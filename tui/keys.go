@@ -17,7 +17,7 @@ type command struct {
 }
 
 // need is what must be there for a command to make sense. Where it is not,
-// the key does nothing and is left out of the keys line.
+// the key says so and is left out of the keys line.
 type need uint8
 
 const (
@@ -41,7 +41,7 @@ const (
 
 // keysLine lists the commands of the keys line by one of their keys, the most
 // needed first: the end is cut where the window is narrow.
-var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "2", "3", "4", "5", "6", "d", "u", "q"}
+var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "d", ":", "c", "u", "q"}
 
 // on makes a command. line is its word on a keys line, where it has a place
 // there.
@@ -71,32 +71,40 @@ func opens(f func(*Model) screen) func(*Model) tea.Cmd {
 	return func(m *Model) tea.Cmd { m.open(f(m)); return nil }
 }
 
-// sensible reports whether a command makes sense now.
-func (m *Model) sensible(c *command) bool {
-	switch pins := len(m.now().Bench.Pins); c.needs {
-	case aPin:
-		return pins > 0
-	case twoPins:
-		return pins > 1
-	case aRow:
-		return pins > 0 && len(m.table.Lines) > 0
+// lacking is what must be there for a command to make sense and is not; "" where
+// it does.
+func (m *Model) lacking(c *command) string {
+	switch pins := len(m.pins()); {
+	case c.needs == twoPins && pins < 2:
+		return "two pins"
+	case (c.needs == aPin || c.needs == aRow) && pins == 0:
+		return "a pin"
+	case c.needs == aRow && len(m.table.Lines) == 0:
+		return "a row"
 	}
-	return true
+	return ""
 }
 
 // run does what a command does, where that makes sense.
 func (m *Model) run(c *command) tea.Cmd {
-	if !m.sensible(c) {
+	if what := m.lacking(c); what != "" {
+		m.warnf("%s needs %s; / pins a material, ? lists the keys", c.Names[0], what)
 		return nil
 	}
 	return c.do(m)
 }
 
-// find is the command that a message presses; nil where none is.
-func (m *Model) find(msg tea.KeyMsg) *command {
-	name := msg.String()
+// commandOf is the command that a message presses; nil where none is.
+func (m *Model) commandOf(msg tea.KeyMsg) *command {
+	if isText(msg) {
+		return nil
+	}
+	return m.named(msg.String())
+}
+
+func (m *Model) named(key string) *command {
 	for _, c := range m.commands {
-		if slices.Contains(c.Names, name) {
+		if slices.Contains(c.Names, key) {
 			return c
 		}
 	}
@@ -108,13 +116,10 @@ func (m *Model) find(msg tea.KeyMsg) *command {
 func (m *Model) keys(names ...string) ui.Keys {
 	var list ui.Keys
 	for _, name := range names {
-		for _, c := range m.commands {
-			if slices.Contains(c.Names, name) {
-				k := c.Key
-				k.Group, k.Do = "", func() tea.Cmd { return m.run(c) }
-				list = append(list, k)
-			}
-		}
+		c := m.named(name)
+		k := c.Key
+		k.Group, k.Do = "", func() tea.Cmd { return m.run(c) }
+		list = append(list, k)
 	}
 	return list
 }
@@ -122,15 +127,16 @@ func (m *Model) keys(names ...string) ui.Keys {
 // keysRow is the last line of the window.
 func (m *Model) keysRow() string {
 	w := m.width - 2
+	if m.search != nil {
+		return ui.Keys{ui.On("", "next match", "", nil).As("↑↓"), ui.On("enter", "stay there", "", nil), ui.On("esc", "back", "", nil)}.Row(m.theme, nil, w)
+	}
 	if s := m.onTop(); s != nil {
 		return s.Keys().Row(m.theme, m.ways(s)[:2], w)
 	}
 	var list ui.Keys
 	for _, k := range keysLine {
-		for _, c := range m.commands {
-			if slices.Contains(c.Names, k) && m.sensible(c) {
-				list = append(list, c.Key)
-			}
+		if c := m.named(k); m.lacking(c) == "" {
+			list = append(list, c.Key)
 		}
 	}
 	return list.Row(m.theme, nil, w)

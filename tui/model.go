@@ -7,10 +7,11 @@ import (
 	"context"
 	"os"
 
-	// Settles the background question before Bubble Tea can ask it; see there.
+	"alongside/props"
 	"alongside/props/call"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	// Settles the background question before Bubble Tea can ask it; see there.
 	"alongside/tui/background"
 	"alongside/tui/bench"
 	"alongside/tui/ui"
@@ -34,7 +35,7 @@ type Options struct {
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
-	// Profile is how many colours the terminal shows; nil takes it from the
+	// Profile is how many colors the terminal shows; nil takes it from the
 	// environment, NO_COLOR included.
 	Profile *termenv.Profile
 	NoMouse bool
@@ -65,29 +66,39 @@ type Model struct {
 	comparison *compare.Comparison
 	table      *report.Table
 	rules      *watch.Rules
-	cautions   []report.Watched // see watched
-	swaps      *swaps           // of the part and the bench as they are, worked out when asked for
-	processes  *processes       // of the bench and the dimension, put together when asked for
+	derived
 
 	width, height int
 	body, panel   int // lines of the bench and of the open screen
 	grid          *bench.Grid
-	row, col      int // cursor: line of the table, column as displayed
-	top, first    int // scrolling: rows above the body, pins left of it
-	frame         frame
+	rows          ui.List // of the table
+	col           int     // cursor: column as displayed
+	first         int     // scrolling: pins left of the ones shown
+	frame         string
 
 	status  string
 	trouble bool // the status tells of something that did not work
 
 	screens []screen
-	finds   findState
+	search  *search // in a list, while it lasts
+	query   string  // last typed into the finder
 	copying copyState
 	form    formState
 }
 
+// derived is what is worked out from the call when it is asked for, until the
+// call changes.
+type derived struct {
+	cautions  map[int]*report.Watched      // see watched
+	swaps     swaps                        // see swapped
+	processes *processes                   // see processCards
+	metWords  string                       // see screened
+	briefs    map[*props.Material][]string // see brief
+}
+
 // New returns the screen, ready to be run or driven by tests.
 func New(o Options) *Model {
-	m := &Model{o: o, ctx: context.Background(), width: o.Width, height: o.Height}
+	m := &Model{o: o, form: formState{}, ctx: context.Background(), width: o.Width, height: o.Height}
 	b := o.Bench.Clone()
 	if b.Band == 0 && len(b.Pins) == 0 {
 		b.Band = compare.DefaultBand

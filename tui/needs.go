@@ -17,87 +17,77 @@ import (
 // needsPanel lists the customer's limits: typed or pasted, edited, switched
 // off, ordered.
 type needsPanel struct {
-	m       *Model
-	list    ui.List
-	field   ui.Field
-	typing  bool
+	panel
 	editing int // index of the need being edited; -1 for a new one
-	problem string
 }
 
-func newNeeds(m *Model) screen {
-	p := &needsPanel{m: m, editing: -1, field: ui.NewField("")}
-	p.typing = len(m.now().Needs) == 0
-	return p
+func newNeeds(m *Model) screen { return openNeeds(m, len(m.now().Needs) == 0, ui.NewField("")) }
+
+func openNeeds(m *Model, typing bool, field ui.Field) *needsPanel {
+	return &needsPanel{panel{m: m, digit: "2", typing: typing, field: field}, -1}
 }
 
 // newRowNeed opens the panel with a limit on the row under the cursor, at the
 // baseline's own figure, ready to be changed.
 func newRowNeed(m *Model) screen {
-	property := m.cursorProperty()
-	if m.cursorNeed() != nil {
-		p := &needsPanel{m: m, editing: -1, list: ui.List{At: m.needUnder()}}
+	if n := m.cursorNeed(); n != nil {
+		p := openNeeds(m, true, ui.NewField(""))
+		for i := range m.now().Needs {
+			if &m.now().Needs[i] == n {
+				p.list.At = i
+			}
+		}
 		p.edit()
 		return p
 	}
+	property := m.cursorProperty()
 	if property == props.NoProperty {
 		m.warn("a merit is no limit; n on the row of a property sets one")
 		return nil
 	}
-	p := &needsPanel{m: m, editing: -1, typing: true, list: ui.List{At: len(m.now().Needs)}}
 	text := strings.ToLower(property.Info().Name) + " >= "
-	if list := needs.BetterThan(&m.now().Bench, m.now().Bench.Pins[m.now().Bench.Baseline], []props.PropertyID{property}); len(list) == 1 {
+	if list := needs.BetterThan(&m.now().Bench, m.baseline(), []props.PropertyID{property}); len(list) == 1 {
 		text = list[0].String()
 	}
-	p.field = ui.EditField(text)
-	return p
+	return openNeeds(m, true, ui.EditField(text))
 }
 
 // needsOn counts the needs that are switched on.
 func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
 
-// needUnder is the place of the need of the row under the cursor among all
-// needs.
-func (m *Model) needUnder() int {
-	for i := range m.now().Needs {
-		if &m.now().Needs[i] == m.cursorNeed() {
-			return i
-		}
-	}
-	return 0
+func (m *Model) needsSwitchedOn() []needs.Need {
+	return slices.DeleteFunc(slices.Clone(m.now().Needs), func(n needs.Need) bool { return n.Off })
 }
 
-func (m *Model) needsSwitchedOn() []needs.Need {
-	var list []needs.Need
-	for i := range m.now().Needs {
-		if !m.now().Needs[i].Off {
-			list = append(list, m.now().Needs[i])
-		}
+// screened says how many materials of the catalog meet the needs.
+func (m *Model) screened() string {
+	if m.metWords == "" {
+		all := m.o.Catalog.Materials
+		met, near := needs.Screen(all, m.now().Needs)
+		m.metWords = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
 	}
-	return list
+	return m.metWords
 }
 
 func (p *needsPanel) Title() string { return "Needs: the customer's limits" }
-func (p *needsPanel) Typing() bool  { return p.typing }
 
 // Height leaves the bench in sight while the list is short.
 func (p *needsPanel) Height(_, most int) int {
-	return min(most, 8+2*len(p.m.now().Needs)+len(p.m.now().Bench.Pins))
+	return min(most, 8+2*len(p.m.now().Needs)+len(p.m.pins()))
 }
 
 func (p *needsPanel) Keys() ui.Keys {
+	some := len(p.m.now().Needs) > 0
 	if p.typing {
 		toList := func() {
-			if len(p.m.now().Needs) > 0 {
+			if some {
 				p.stop()
 			}
 		}
-		return ui.Keys{ui.On("enter", "take it", "take what is typed", p.enter), ui.On("down up tab", "to the list", "to the list of needs", toList).As("↓")}
+		return ui.Keys{ui.Send("enter", "take it", "take what is typed; a digit alone opens that panel", p.enter), ui.On("down up tab", "to the list", "to the list of needs", toList).As("↓")}
 	}
-	keys := ui.Keys{
-		ui.On("+ / i 2", "add", "add a need", func() { p.field, p.typing = ui.NewField(""), true }),
-	}
-	if len(p.m.now().Needs) > 0 {
+	keys := ui.Keys{ui.On("+ i 2", "add", "add a need", func() { p.field, p.typing = ui.NewField(""), true })}
+	if some {
 		keys = append(keys,
 			ui.On("enter e", "edit", "edit this need", p.edit),
 			ui.On("space", "on or off", "switch it on or off", p.flip),
@@ -105,32 +95,43 @@ func (p *needsPanel) Keys() ui.Keys {
 			ui.On("< shift+up", "order", "move it up, down", func() { p.swap(-1) }).As("< >"),
 			ui.On("> shift+down", "", "", func() { p.swap(1) }))
 	}
-	return append(append(append(keys, ui.On("3", "candidates", "what meets the needs", nil)), p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
+	return append(append(keys, p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
 }
 
-func (p *needsPanel) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.MouseMsg:
-		if !p.typing {
-			return p.list.Mouse(msg, func() tea.Cmd { p.edit(); return nil })
-		}
-	case tea.KeyMsg:
-		if msg.Paste && (!p.typing || strings.ContainsAny(string(msg.Runes), "\n;")) {
-			p.add(string(msg.Runes))
-		} else if p.typing && p.field.Update(msg) {
-			p.problem = ""
-		}
+func (p *needsPanel) Type(msg tea.KeyMsg) {
+	if msg.Paste && (!p.typing || strings.ContainsAny(string(msg.Runes), "\n;")) {
+		p.add(string(msg.Runes))
+		return
+	}
+	p.panel.Type(msg)
+	if c := p.panelTyped(); c != nil {
+		p.m.sayf("enter opens %s %s", c.Names[0], c.Line)
+	}
+}
+
+// panelTyped is the panel that a digit alone in the field stands for, which is no
+// limit; nil where there is none.
+func (p *needsPanel) panelTyped() *command {
+	if c := p.m.named(p.field.Text()); p.editing < 0 && c != nil && c.opensPanel() && c.Names[0] != p.digit {
+		return c
 	}
 	return nil
 }
 
 // enter takes the field; an empty one is left.
-func (p *needsPanel) enter() {
-	if strings.TrimSpace(p.field.Text()) == "" {
+func (p *needsPanel) enter() tea.Cmd {
+	switch c := p.panelTyped(); {
+	case c != nil:
+		p.m.closeAll()
+		return p.m.run(c)
+	case strings.TrimSpace(p.field.Text()) == "":
 		p.stop()
-		return
+	case p.editing < 0:
+		p.add(p.field.Text())
+	default:
+		p.change()
 	}
-	p.take()
+	return nil
 }
 
 func (p *needsPanel) stop() {
@@ -138,12 +139,8 @@ func (p *needsPanel) stop() {
 	p.field = ui.NewField("")
 }
 
-// take reads the field: one need or several.
-func (p *needsPanel) take() {
-	if p.editing < 0 {
-		p.add(p.field.Text())
-		return
-	}
+// change reads the field in place of the need that is edited.
+func (p *needsPanel) change() {
 	n, err := needs.Parse(p.field.Text(), p.m.o.Catalog)
 	if err != nil {
 		p.problem = err.Error()
@@ -154,6 +151,7 @@ func (p *needsPanel) take() {
 	p.stop()
 }
 
+// add reads one need or several.
 func (p *needsPanel) add(text string) {
 	list, err := needs.ParseAll(text, p.m.o.Catalog)
 	if len(list) > 0 {
@@ -162,10 +160,9 @@ func (p *needsPanel) add(text string) {
 	}
 	if err != nil {
 		p.problem = err.Error()
-		p.typing = true
-		return
+	} else {
+		p.stop()
 	}
-	p.stop()
 	p.typing = true
 }
 
@@ -198,79 +195,46 @@ func (p *needsPanel) swap(by int) {
 
 func (p *needsPanel) View(w, h int) []string {
 	t := p.m.theme
-	lines := []string{t.Dim.Of(" + adds a need")}
-	switch label := " Add: "; {
-	case p.typing && p.editing >= 0:
-		label = " Edit: "
-		fallthrough
-	case p.typing:
-		lines[0] = label + p.field.View(t, w-9)
+	head := []string{t.Dim.Of(" + adds a need")}
+	if p.typing {
+		label := map[bool]string{true: " Add: ", false: " Edit: "}[p.editing < 0]
+		head[0] = label + p.field.View(t, w-9)
 	}
-	if p.problem != "" {
-		for _, l := range ui.Wrap(p.problem, w-2) {
-			lines = append(lines, " "+t.Bad.Of(l))
-		}
-	}
+	head = append(head, p.problemLines(w)...)
+	head = append(head, "")
 	if len(p.m.now().Needs) == 0 {
-		for _, l := range []string{"", " Write a limit as the customer says it, in any unit, and press Enter:",
+		for _, l := range []string{" Write a limit as the customer says it, in any unit, and press Enter:",
 			"   yield >= 20 ksi       density < 2.8 g/cm3      UTS 30 ksi min       HB 70-100",
 			"   process = pm or sand  family = aluminum        anodizing at least 2",
 			" Several may be pasted at once, one a line."} {
-			lines = append(lines, t.Dim.Of(ui.Cut(l, w)))
+			head = append(head, t.Dim.Of(ui.Cut(l, w)))
 		}
-		return lines
+		return head
 	}
-	lines = append(lines, "")
-	lines = append(lines, p.listed(w, h, len(lines))...)
-	met, near := needs.Screen(p.m.o.Catalog.Materials, p.m.now().Needs)
-	return append(lines, "", " "+t.Strong.Of(fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(p.m.o.Catalog.Materials), len(near))))
+	return p.list.Draw(ui.Listing{
+		Head: head, Items: len(p.m.now().Needs), Snug: true,
+		Lines: func(i int, here bool) []string { return p.lines(i, w, here && !p.typing) },
+		Foot: func() []string {
+			return []string{"", " " + t.Strong.Of(p.m.screened())}
+		},
+	}, h)
 }
 
-// listed is the needs in sight below the head; under the one that the cursor
-// is on, how the pins stand to it.
-func (p *needsPanel) listed(w, h, head int) []string {
-	var list, under []string
-	n := len(p.m.now().Needs)
-	at := ui.Clamp(p.list.At, 0, n-1)
-	if !p.typing {
-		under = p.pinLines(at, w)
-	}
-	for i := range p.m.now().Needs {
-		list = append(list, p.needLine(i, w, i == at && !p.typing))
-		if i == at {
-			list = append(list, under...)
-		}
-	}
-	p.list.Fit(n, len(list), head, h-head-2, func(i int) (first, last int) {
-		switch {
-		case i < at:
-			return i, i
-		case i == at:
-			return i, i + len(under)
-		}
-		return i + len(under), i + len(under)
-	})
-	return list[p.list.Top:p.list.End()]
-}
-
-func (p *needsPanel) needLine(i, w int, here bool) string {
+// lines is a need; under the one that the cursor is on, how the pins stand to
+// it.
+func (p *needsPanel) lines(i, w int, here bool) []string {
 	t, n := p.m.theme, &p.m.now().Needs[i]
 	mark, ink := "on ", t.Text
 	if n.Off {
 		mark, ink = "off", t.Dim
 	}
-	return t.Line(ui.Pad(ui.Cut(fmt.Sprintf(" %s  %s", mark, n.String()), w), w), here, ink)
-}
-
-// pinLines say how each pin stands to the need under the cursor.
-func (p *needsPanel) pinLines(i, w int) []string {
-	if p.m.now().Needs[i].Off {
-		return nil
+	lines := []string{t.Line(ui.Pad(fmt.Sprintf(" %s  %s", mark, n.String()), w), here, ink)}
+	if !here || n.Off {
+		return lines
 	}
-	var lines []string
-	for _, pin := range p.m.now().Bench.Pins {
-		j := needs.Judge(pin, &p.m.now().Needs[i])
-		lines = append(lines, p.m.theme.Dim.Of(ui.Cut("        "+ui.Pad(pin.Name(), 28)+" "+ui.Plain(report.JudgementText(&j)), w)))
+	for _, pin := range p.m.pins() {
+		j := needs.Judge(pin, n)
+		lines = append(lines, t.Dim.Of(ui.Cut("        "+ui.Pad(pin.Name(), 28)+" "+ui.Plain(report.JudgementText(&j)), w)))
 	}
 	return lines
 }
@@ -287,11 +251,11 @@ var usualNeeds = []props.PropertyID{
 // figure too.
 func (m *Model) betterThanBaseline() {
 	var rows []props.PropertyID
-	base := m.now().Bench.Pins[m.now().Bench.Baseline]
+	base := m.baseline()
 	for i := range m.table.Lines {
 		l := &m.table.Lines[i]
-		other := len(m.now().Bench.Pins) == 1 && slices.Contains(usualNeeds, l.Property)
-		for _, pin := range m.now().Bench.Pins {
+		other := len(m.pins()) == 1 && slices.Contains(usualNeeds, l.Property)
+		for _, pin := range m.pins() {
 			other = other || pin != base && len(pin.Figures(l.Property)) > 0
 		}
 		if g := l.Group; other && l.OfProperty() && (g == props.Mechanical || g == props.Elastic || g == props.Physical) {

@@ -3,8 +3,6 @@ package tui
 import (
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"alongside/props/report"
 	"alongside/tui/bench"
 	"alongside/tui/ui"
@@ -12,53 +10,45 @@ import (
 
 // pages is a screen of text that scrolls.
 type pages struct {
+	panel
 	title string
 	text  ui.Pages
 }
 
-func newPages(title string, lay func(w int) []string) *pages {
-	return &pages{title, ui.Pages{Lay: lay}}
+func newPages(m *Model, title string, lay func(w int) []string) *pages {
+	return &pages{panel{m: m}, title, ui.Pages{Lay: lay}}
 }
 
 // newCardPages shows a source card.
 func newCardPages(m *Model, title string, c *report.Card) *pages {
-	return newPages(title+ui.Plain(c.Title), func(w int) []string { return cardLines(m.theme, c, w) })
+	return newPages(m, title+ui.Plain(c.Title), func(w int) []string { return cardLines(m.theme, c, w) })
 }
 
 // Title says which part of a longer text is in sight.
 func (p *pages) Title() string {
 	if part := p.text.Part(); part != "" {
-		return p.title + " · " + part
+		return p.title + dot + part
 	}
 	return p.title
 }
 
-func (p *pages) Typing() bool           { return false }
 func (p *pages) Keys() ui.Keys          { return p.text.Keys() }
 func (p *pages) Height(w, most int) int { return min(p.text.Height(w), most) }
 func (p *pages) View(w, h int) []string { return p.text.View(w, h) }
-
-func (p *pages) Update(msg tea.Msg) tea.Cmd {
-	if msg, ok := msg.(tea.MouseMsg); ok {
-		p.text.Mouse(msg)
-	}
-	return nil
-}
+func (p *pages) Wheel(by int)           { p.text.Scroll(by * wheelStep) }
 
 // newCard shows where the figure under the cursor comes from; on the row of a
 // need the one it was judged on, on a merit those it is made of.
 func newCard(m *Model) screen {
-	pin, property := m.cursorPin(), m.cursorProperty()
-	if pin == nil || m.row >= len(m.table.Lines) {
+	pin, bench := m.cursorPin(), &m.now().Bench
+	if pin == nil || len(m.table.Lines) == 0 {
 		return nil
 	}
-	var card *report.Card
+	card := report.NewCard(bench, pin, m.cursorProperty())
 	if n := m.cursorNeed(); n != nil {
 		card = report.NewNeedCard(pin, n)
 	} else if d := m.cursorDuty(); d != nil {
-		card = report.NewMeritCard(&m.now().Bench, pin, d)
-	} else {
-		card = report.NewCard(&m.now().Bench, pin, property)
+		card = report.NewMeritCard(bench, pin, d)
 	}
 	return newCardPages(m, "Source: ", card)
 }
@@ -82,13 +72,13 @@ func cardLines(t *ui.Theme, c *report.Card, w int) []string {
 
 // newLegend explains the signs of the bench.
 func newLegend(m *Model) screen {
-	return newPages("Signs on the bench", func(w int) []string {
+	return newPages(m, "Signs on the bench", func(w int) []string {
 		t := m.theme
 		var lines []string
 		for _, l := range append(report.Legend(), bench.OtherSign+" set against another figure of the baseline than the one shown", "none: the metal has no such property",
 			"on a need   ✓ met   ✗ not met   ≈ not met in the worst case   – no figure to judge by") {
 			for _, part := range strings.Split(strings.ReplaceAll(l, "; ", "   "), "   ") {
-				lines = append(lines, ui.Wrap("  "+part, w)...)
+				lines = append(lines, t.Text.Wrap(part, w+1, 2)...)
 			}
 		}
 		lines = append(lines, "")
@@ -97,10 +87,7 @@ func newLegend(m *Model) screen {
 			"A range is compared as a range; a single figure is known to half of its last digit. The delta is between the middles; the line below the table has the worst and the best case.",
 			report.Caution,
 		} {
-			for _, s := range ui.Wrap(l, min(w, ui.ReadWidth)-4) {
-				lines = append(lines, "  "+t.Dim.Of(s))
-			}
-			lines = append(lines, "")
+			lines = append(append(lines, t.Dim.Wrap(l, min(w, ui.ReadWidth)-1, 2)...), "")
 		}
 		return lines
 	})
@@ -115,7 +102,7 @@ func (m *Model) openHelp() {
 		}
 		own = append(s.Keys(), m.ways(s)[:2]...)
 	}
-	m.open(newPages(helpTitle, func(w int) []string { return helpLines(m.theme, own, m.commands, m.o.Version, w) }))
+	m.open(newPages(m, helpTitle, func(w int) []string { return helpLines(m.theme, own, m.commands, m.o.Version, w) }))
 }
 
 const helpTitle = "Keys"

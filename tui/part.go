@@ -7,7 +7,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
-	"alongside/props/call"
 	"alongside/props/part"
 	"alongside/tui/ui"
 	"alongside/units"
@@ -15,19 +14,17 @@ import (
 
 // partForm asks for the part field by field. A text is taken when the cursor
 // leaves its field; one that cannot be used stays there with the reason under
-// it, also when the form is closed and opened again.
+// it, also when the form is closed and opened again. In a field of words a word
+// that is typed is chosen by its beginning.
 type partForm struct {
-	m     *Model
-	list  ui.List
-	field ui.Field // of the row under the cursor, when that is typed
+	panel
+	rows []partRow
+	word string // typed so far in a field of words
 }
 
-// formState is what the form remembers from one opening to the next: where it
-// was, and what was typed that could not be used.
-type formState struct {
-	at     partRow
-	drafts map[partRow]draft
-}
+// formState is what was typed and could not be used, from one opening of the
+// form to the next.
+type formState map[partRow]draft
 
 type draft struct{ text, problem string }
 
@@ -38,28 +35,40 @@ type partRow struct {
 	pin   *props.Material
 }
 
-// newPart opens the form on the row it was last on.
-func newPart(m *Model) screen { return newPartOn(m, m.form.at) }
+// newPart opens the form on the first row that waits for something: what could
+// not be used, else what nothing is said of.
+func newPart(m *Model) screen {
+	p := partOf(m)
+	at := slices.IndexFunc(p.rows, func(r partRow) bool { return m.form[r].problem != "" })
+	if at < 0 {
+		at = slices.IndexFunc(p.rows, func(r partRow) bool { return p.text(r) == "" && r.field.Info().Words == nil })
+	}
+	return p.on(at)
+}
 
 // newPartOn opens the form on a row; on the first where there is no such row.
 func newPartOn(m *Model, r partRow) screen {
-	p := &partForm{m: m}
-	p.list.At = max(slices.Index(p.rows(), r), 0)
-	p.enter()
+	p := partOf(m)
+	return p.on(slices.Index(p.rows, r))
+}
+
+func partOf(m *Model) *partForm {
+	p := &partForm{panel: panel{m: m, typing: true}}
+	for _, f := range part.Fields() {
+		if f < part.FieldPrice {
+			p.rows = append(p.rows, partRow{field: f})
+		}
+	}
+	for at := range m.pins() {
+		p.rows = append(p.rows, partRow{part.FieldPrice, m.pinAt(at)})
+	}
 	return p
 }
 
-func (p *partForm) rows() []partRow {
-	var out []partRow
-	for _, f := range part.Fields() {
-		if f < part.FieldPrice {
-			out = append(out, partRow{field: f})
-		}
-	}
-	for _, i := range p.m.order() {
-		out = append(out, partRow{part.FieldPrice, p.m.now().Bench.Pins[i]})
-	}
-	return out
+func (p *partForm) on(at int) screen {
+	p.list.At = max(at, 0)
+	p.enter()
+	return p
 }
 
 // saved is what the part has for a row.
@@ -71,26 +80,28 @@ func (p *partForm) saved(r partRow) string {
 }
 
 func (p *partForm) text(r partRow) string {
-	if d, ok := p.m.form.drafts[r]; ok {
+	if d, ok := p.m.form[r]; ok {
 		return d.text
 	}
 	return p.saved(r)
 }
 
-func (p *partForm) row() partRow { return p.rows()[ui.Clamp(p.list.At, 0, len(p.rows())-1)] }
+func (p *partForm) row() partRow { return p.rows[p.list.At] }
 
+// words are those to choose from in the row under the cursor; nil where it takes
+// a text.
 func (p *partForm) words() []string { return p.row().field.Info().Words }
 
 // enter makes the field of the row under the cursor ready to be typed over.
 func (p *partForm) enter() {
-	p.m.form.at = p.row()
-	p.field = ui.NewField(p.text(p.row()))
+	p.list.At = ui.Clamp(p.list.At, 0, len(p.rows)-1)
+	p.field, p.word = ui.NewField(p.text(p.row())), ""
 }
 
 // leave takes what was typed. It reports whether the part has it now.
 func (p *partForm) leave() bool {
 	r, text := p.row(), p.field.Text()
-	if p.words() != nil || text == p.text(r) && p.m.form.drafts[r].problem == "" {
+	if p.words() != nil || text == p.text(r) && p.m.form[r].problem == "" {
 		return true
 	}
 	return p.set(r, text)
@@ -99,7 +110,7 @@ func (p *partForm) leave() bool {
 // closing takes what was typed before the form goes.
 func (p *partForm) closing() {
 	if !p.leave() {
-		p.m.warn("kept in the form as typed: " + p.m.form.drafts[p.row()].problem)
+		p.m.warn("kept in the form as typed: " + p.m.form[p.row()].problem)
 	}
 }
 
@@ -108,24 +119,18 @@ func (p *partForm) set(r partRow, text string) bool {
 	if r.field == part.FieldPrice {
 		typed = r.pin.ID + "=" + typed
 	}
-	next := p.m.now().Part.Clone()
-	if err := next.Set(p.m.o.Catalog, r.field, typed); err != nil {
-		if p.m.form.drafts == nil {
-			p.m.form.drafts = map[partRow]draft{}
-		}
-		p.m.form.drafts[r] = draft{text, err.Error()}
+	if err := p.m.setPart(r.field, typed); err != nil {
+		p.m.form[r] = draft{text, err.Error()}
 		return false
 	}
-	delete(p.m.form.drafts, r)
-	p.m.changeCall(func(c *call.Call) { c.Part = next })
+	delete(p.m.form, r)
 	return true
 }
 
 func (p *partForm) Title() string { return "The part: what the customer says of it, in any unit" }
-func (p *partForm) Typing() bool  { return true }
 
 func (p *partForm) Height(_, most int) int {
-	return min(most, len(p.rows())+len(p.m.form.drafts)+2)
+	return min(most, len(p.rows)+len(p.m.form)+2)
 }
 
 func (p *partForm) Keys() ui.Keys {
@@ -137,43 +142,74 @@ func (p *partForm) Keys() ui.Keys {
 	if p.words() != nil {
 		keys[0].Line = "next"
 		clear := func() { p.set(p.row(), ""); p.enter() }
-		keys = append(ui.Keys{ui.On("left h", "choose", "another word", func() { p.choose(-1) }).As("←→")}, append(keys,
-			ui.On("right l space", "", "", func() { p.choose(1) }),
+		keys = append(ui.Keys{ui.On("left", "choose", "another word", func() { p.choose(-1) }).As("←→"), ui.On("", "the word", "or type the beginning of the word", nil).As("a–z")}, append(keys,
+			ui.On("right", "", "", func() { p.choose(1) }),
 			ui.On("backspace delete ctrl+u", "", "not said", clear).As("del"))...)
 	} else {
 		keys = append(keys, ui.On("ctrl+u", "clear", "clear the text", nil))
 	}
 	for _, k := range p.list.TypingKeys()[2:] { // without up and down
-		if do := k.Do; do != nil {
-			k.Do = func() tea.Cmd { p.leave(); defer p.enter(); return do() }
-		}
+		do := k.Do
+		k.Do = func() tea.Cmd { p.leave(); defer p.enter(); return do() }
 		keys = append(keys, k)
 	}
 	return keys
 }
 
-func (p *partForm) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		if p.words() != nil || !p.field.Update(msg) {
-			break
-		}
-		if d, ok := p.m.form.drafts[p.row()]; ok { // the problem is told again on leaving
-			p.m.form.drafts[p.row()] = draft{p.field.Text(), d.problem}
-		}
-	case tea.MouseMsg:
-		p.leave()
-		defer p.enter()
-		return p.list.Mouse(msg, func() tea.Cmd { return nil })
+func (p *partForm) Type(msg tea.KeyMsg) {
+	if p.words() != nil {
+		p.typeWord(msg)
+		return
 	}
-	return nil
+	if p.field.Update(msg) {
+		if d, ok := p.m.form[p.row()]; ok { // the problem is told again on leaving
+			p.m.form[p.row()] = draft{p.field.Text(), d.problem}
+		}
+	}
+}
+
+// typeWord chooses the first word that begins with what was typed; a blank alone
+// is the next word.
+func (p *partForm) typeWord(msg tea.KeyMsg) {
+	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace || msg.Alt {
+		return
+	}
+	typed := p.word + strings.ToLower(strings.TrimSpace(ui.Plain(string(msg.Runes))))
+	if msg.Type == tea.KeySpace {
+		if p.word == "" {
+			p.choose(1)
+			return
+		}
+		typed = p.word + "-"
+	}
+	list := choices(p.row().field)
+	for _, c := range list {
+		name := strings.ReplaceAll(ui.Or(c, notSaid), " ", "-")
+		if strings.HasPrefix(name, strings.ReplaceAll(typed, " ", "-")) && typed != "" {
+			p.set(p.row(), c)
+			p.enter()
+			p.word = typed
+			return
+		}
+	}
+	p.m.warnf("no word begins with %q; there are: %s", typed, strings.TrimPrefix(strings.Join(list, ", "), ", "))
+}
+
+func (p *partForm) Wheel(by int) { p.move(by) }
+
+func (p *partForm) Click(_, y int) bool {
+	p.leave()
+	p.list.Click(y)
+	p.enter()
+	return false
 }
 
 // take takes what was typed and goes on, and closes the form after the last
-// row.
+// row. What cannot be used can be typed over.
 func (p *partForm) take() {
-	switch last := p.list.At == len(p.rows())-1; {
+	switch last := p.list.At == len(p.rows)-1; {
 	case !p.leave():
+		p.field.Keep()
 	case last:
 		p.m.close()
 	default:
@@ -187,8 +223,9 @@ func (p *partForm) move(by int) {
 	p.enter()
 }
 
-// choices are the words of the row under the cursor, the one that stands for
-// nothing said first.
+const notSaid = "not said"
+
+// choices are the words of a field, the one that stands for nothing said first.
 func choices(f part.Field) []string {
 	words := f.Info().Words
 	if f == part.FieldCase {
@@ -212,49 +249,46 @@ func nextChoice(p *part.Part, f part.Field, by int) string {
 const (
 	partLabel = 15 // width of the labels
 	partText  = 28 // width of the texts
+	longPart  = 14 // what labels of prices have more, and some of it the texts less
 )
 
-// lines lays the form out and tells on which row each line stands.
-func (p *partForm) lines(w int) (lines []string, of []int) {
-	t := p.m.theme
-	for i, r := range p.rows() {
-		if r.field == part.FieldPrice && (i == 0 || p.rows()[i-1].field != r.field) {
-			lines, of = append(lines, " "+t.Heading.Of("Price of a mass of metal")), append(of, -1)
-		}
-		lines, of = append(lines, p.line(i, r, w)), append(of, i)
-		if d, ok := p.m.form.drafts[r]; ok {
-			for _, l := range ui.Wrap(d.problem, w-partLabel-4) {
-				lines, of = append(lines, ui.Blanks(partLabel+3)+t.Bad.Of(l)), append(of, i)
-			}
-		}
-	}
-	return lines, of
+func (p *partForm) View(w, h int) []string {
+	return p.list.Draw(ui.Listing{
+		Items: len(p.rows),
+		Lines: func(i int, here bool) []string { return p.lines(i, here, w) },
+		Foot:  func() []string { return []string{p.m.theme.Dim.Of(ui.Cut("   "+ui.Plain(p.about()), w))} },
+	}, h)
 }
 
-func (p *partForm) line(i int, r partRow, w int) string {
+// lines is a row with the heading above it and the problem below.
+func (p *partForm) lines(i int, here bool, w int) []string {
+	r, t := p.rows[i], p.m.theme
+	line := p.line(r, here)
+	line += "  " + t.Dim.Of(ui.Cut(ui.Plain(p.aside(r, here)), w-ui.Width(line)-2))
+	lines := append([]string{line}, t.Bad.Wrap(p.m.form[r].problem, w, partLabel+3)...)
+	if r.pin != nil && r.pin == p.m.baseline() {
+		lines = append([]string{" " + t.Heading.Of("Price of a mass of metal")}, lines...)
+	}
+	return lines
+}
+
+func (p *partForm) line(r partRow, here bool) string {
 	t, info := p.m.theme, r.field.Info()
-	label, room, mark, ink := info.Label, partText, "   ", t.Text
+	label, labels, room, mark, ink := info.Label, partLabel, partText, "   ", t.Text
 	if r.pin != nil {
-		label = r.pin.Name()
+		label, labels, room = r.pin.Name(), labels+longPart, room-10
 	}
-	labels := partLabel
-	if r.pin != nil {
-		labels = partLabel + 14
-		room -= 10
-	}
-	if i == p.list.At {
+	if here {
 		mark, ink = " > ", t.Strong
 	}
 	s := mark + ink.Of(ui.Pad(ui.Plain(label), labels))
 	switch {
 	case info.Words != nil:
-		return s + p.choiceText(r.field, i == p.list.At)
-	case i == p.list.At:
-		s += ui.Pad(p.field.View(t, room), room)
-	default:
-		s += ui.Pad(ui.Plain(p.text(r)), room)
+		return s + p.choiceText(r.field, here)
+	case here:
+		return s + ui.Pad(p.field.View(t, room), room)
 	}
-	return s + "  " + t.Dim.Of(ui.Cut(ui.Plain(p.aside(i, r)), w-ui.Width(s)-2))
+	return s + ui.Pad(ui.Plain(p.text(r)), room)
 }
 
 // choiceText shows the word that a field has, and under the cursor the others.
@@ -262,7 +296,7 @@ func (p *partForm) choiceText(f part.Field, here bool) string {
 	t, now := p.m.theme, p.m.now().Part.Get(f)
 	var list []string
 	for i, c := range choices(f) {
-		name := ui.Or(c, "not said")
+		name := ui.Or(c, notSaid)
 		switch chosen := c == now || now == "" && i == 0; {
 		case chosen && !here:
 			return name
@@ -275,12 +309,12 @@ func (p *partForm) choiceText(f part.Field, here bool) string {
 }
 
 // aside says beside a row what to type, or how what is there was understood.
-func (p *partForm) aside(i int, r partRow) string {
+func (p *partForm) aside(r partRow, here bool) string {
 	switch {
 	case r.field.Info().Words != nil:
 		return ""
-	case p.saved(r) != "" && (i != p.list.At || p.field.Text() == p.saved(r)):
-		return p.m.swapped().understood(r.field, p.m.now().Bench.System)
+	case p.saved(r) != "" && (!here || p.field.Text() == p.saved(r)):
+		return p.understood(r.field)
 	case r.pin != nil:
 		return "such as 1.20 USD/lb"
 	}
@@ -296,22 +330,10 @@ func (p *partForm) about() string {
 	return r.field.Info().Help
 }
 
-func (p *partForm) View(w, h int) []string {
-	lines, of := p.lines(w)
-	p.list.Fit(len(p.rows()), len(lines), 0, h-1, func(i int) (first, last int) {
-		first = slices.Index(of, i)
-		for last = first; last+1 < len(of) && of[last+1] == i; last++ {
-		}
-		return first, last
-	})
-	shown := ui.Fill(lines[p.list.Top:p.list.End()], h-1)
-	return append(shown, p.m.theme.Dim.Of(ui.Cut("   "+ui.Plain(p.about()), w)))
-}
-
 // understood is what was typed for a field in the unit of the system, or the
 // material it names; "" where that says no more than the text.
-func (s *swaps) understood(f part.Field, system units.System) string {
-	g := &s.given
+func (p *partForm) understood(f part.Field) string {
+	g := p.m.given()
 	if f == part.FieldMate && g.Mate != nil {
 		return g.Mate.Name()
 	}
@@ -319,7 +341,7 @@ func (s *swaps) understood(f part.Field, system units.System) string {
 	if q == nil {
 		return ""
 	}
-	in, err := q.In(units.Preferred(q.Unit.Dimension(), system))
+	in, err := q.In(units.Preferred(q.Unit.Dimension(), p.m.now().Bench.System))
 	if err != nil || in.Unit == q.Unit {
 		return ""
 	}

@@ -20,7 +20,7 @@ func TestProcessFrames(t *testing.T) {
 	for name, size := range map[string][2]int{"tolerance": {80, 24}, "160x50": {160, 50}} {
 		t.Run(name, func(t *testing.T) {
 			d := plainDesk(t, size[0], size[1], usual...)
-			d.press("5", "/")
+			d.press("5", "i")
 			d.typeText("4 in")
 			d.press("enter")
 			d.fits()
@@ -31,7 +31,7 @@ func TestProcessFrames(t *testing.T) {
 
 func TestToleranceOfASize(t *testing.T) {
 	d := plainDesk(t, 160, 50, usual...)
-	d.press("5", "/")
+	d.press("5", "i")
 	d.typeText("4 ksi")
 	d.press("enter")
 	d.want("4 ksi") // kept, with the reason under it
@@ -46,7 +46,7 @@ func TestToleranceOfASize(t *testing.T) {
 	d.want("±2.25–4.50 mm, DCTG 11–13")
 	d.press("enter")
 	d.want("half of it each side")
-	d.press("esc", "/", "ctrl+u", "enter")
+	d.press("esc", "i", "ctrl+u", "enter")
 	d.wantNot("Tolerance at")
 }
 
@@ -55,7 +55,7 @@ func TestProcessSources(t *testing.T) {
 	d.press("5", "right")
 	d.want("0.150 in'")
 	d.want("trade likes it°")
-	for d.m.onTop().(*processPanel).laid().rows[d.m.onTop().(*processPanel).list.At].kind.ID() != "minimum-wall" {
+	for d.m.onTop().(*processPanel).rows[d.m.onTop().(*processPanel).list.At].kind.ID() != "minimum-wall" {
 		d.press("down")
 	}
 	d.press("enter")
@@ -73,7 +73,7 @@ func TestProcessPins(t *testing.T) {
 	d.press("5", "left")
 	d.want("White 2-F die")
 	d.press("u")
-	d.press("enter", "t", "d", "/", "down", "right", "G")
+	d.press("enter", "t", "d", "i", "down", "right", "G")
 	d.fits()
 	d.press("ctrl+r")
 	d.fits()

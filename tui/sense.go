@@ -3,8 +3,6 @@ package tui
 import (
 	"fmt"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/tui/ui"
@@ -14,12 +12,8 @@ import (
 // sensePanel turns the sense of a row: more, less, neither, or nearest to a
 // target that is typed or taken from the pin under the cursor.
 type sensePanel struct {
-	m        *Model
+	panel
 	property props.PropertyID
-	list     ui.List
-	target   ui.Field
-	typing   bool
-	problem  string
 }
 
 var senseChoices = []struct {
@@ -36,7 +30,7 @@ func newSense(m *Model) screen {
 	if m.ownRow() {
 		return nil
 	}
-	p := &sensePanel{m: m, property: m.cursorProperty()}
+	p := &sensePanel{panel{m: m}, m.cursorProperty()}
 	if p.property == props.NoProperty {
 		return nil
 	}
@@ -52,13 +46,11 @@ func newSense(m *Model) screen {
 			suggestion = cell.Value.String()
 		}
 	}
-	p.target = ui.NewField(suggestion)
+	p.field = ui.NewField(suggestion)
 	return p
 }
 
-func (p *sensePanel) Title() string { return "Which way counts: " + p.property.Info().Name }
-func (p *sensePanel) Typing() bool  { return p.typing }
-
+func (p *sensePanel) Title() string       { return "Which way counts: " + p.property.Info().Name }
 func (p *sensePanel) Height(int, int) int { return 10 }
 
 func (p *sensePanel) Keys() ui.Keys {
@@ -67,27 +59,13 @@ func (p *sensePanel) Keys() ui.Keys {
 	}
 	keys := ui.Keys{
 		ui.On("", "choose", "choose by letter", nil).As("m l n t"),
-		ui.On("enter", "choose", "choose the one under the cursor", p.take).As("enter"),
+		ui.On("enter", "choose", "choose the one under the cursor", p.take),
 	}
 	for i, c := range senseChoices {
 		keys = append(keys, ui.On(c.letter, "", "", func() { p.list.At = i; p.take() }))
 	}
 	keys[1].Label = "↑↓ enter"
 	return append(keys, p.list.Keys()...)
-}
-
-func (p *sensePanel) Update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.KeyMsg:
-		if p.typing && p.target.Update(msg) {
-			p.problem = ""
-		}
-	case tea.MouseMsg:
-		if !p.typing {
-			return p.list.Mouse(msg, func() tea.Cmd { p.take(); return nil })
-		}
-	}
-	return nil
 }
 
 func (p *sensePanel) take() {
@@ -103,7 +81,7 @@ func (p *sensePanel) take() {
 
 func (p *sensePanel) takeTarget() {
 	row := p.m.now().Bench.UnitOf(p.property)
-	q, err := units.ParseAs(p.target.Text(), row.Dimension(), row)
+	q, err := units.ParseAs(p.field.Text(), row.Dimension(), row)
 	switch {
 	case err != nil:
 		p.problem = err.Error()
@@ -128,30 +106,25 @@ func (p *sensePanel) set(s compare.SenseSetting) {
 
 func (p *sensePanel) View(w, h int) []string {
 	t := p.m.theme
-	p.list.FitLines(len(senseChoices), 1, h-1)
-	lines := []string{""}
-	for i, c := range senseChoices {
-		s := fmt.Sprintf("%s  %s", c.letter, c.words)
-		if c.sense == props.Near {
-			s = ui.Pad(s, 26)
-			switch {
-			case p.typing:
-				lines = append(lines, " > "+s+p.target.View(t, w-32))
-				continue
-			default:
-				s += p.target.Text()
+	return p.list.Draw(ui.Listing{
+		Head: []string{""}, Items: len(senseChoices), Snug: true,
+		Line: func(i int, here bool) string {
+			c := &senseChoices[i]
+			s := fmt.Sprintf("%s  %s", c.letter, c.words)
+			if c.sense == props.Near {
+				s = ui.Pad(s, 26)
+				if p.typing {
+					return " > " + s + p.field.View(t, w-32)
+				}
+				s += p.field.Text()
 			}
-		}
-		mark := "   "
-		if i == p.list.At {
-			mark = " > "
-			s = t.Strong.Of(s)
-		}
-		lines = append(lines, mark+s)
-	}
-	lines = append(lines, "", t.Dim.Of(ui.Cut("   A target may be typed in any unit: 12 µin/in·°F, 21 um/m-K, 40 ksi.", w)), "")
-	for _, l := range ui.Wrap(p.problem, w-4) {
-		lines = append(lines, "   "+t.Bad.Of(l))
-	}
-	return lines
+			if here {
+				return " > " + t.Strong.Of(s)
+			}
+			return "   " + s
+		},
+		Foot: func() []string {
+			return append([]string{"", t.Dim.Of(ui.Cut("   A target may be typed in any unit: 12 µin/in·°F, 21 um/m-K, 40 ksi.", w)), ""}, t.Bad.Wrap(p.problem, w, 3)...)
+		},
+	}, h)
 }

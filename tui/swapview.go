@@ -1,140 +1,182 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
+	"alongside/props"
 	"alongside/props/part"
 	"alongside/props/report"
+	"alongside/props/sheet"
+	"alongside/props/swap"
 	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
 const (
-	swapHead = 2 // the part, column heads
+	swapHead = 3 // at most: the part, column heads
 	swapFoot = 4 // a blank line, the line under the cursor in words
 )
 
-// head says what is known of the part.
-func (p *swapPanel) head() []string {
-	m, t, w := p.m, p.m.theme, p.w
-	text := m.now().Part.Summary()
-	if text == "" {
-		return []string{t.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w)), p.columnHeads()}
-	}
-	if s := m.now().Part.Strength; s == "" || s == part.Auto {
-		text += "; by yield or tensile strength"
-	}
-	lines := ui.Wrap("Part: "+text, w-2)
-	if len(lines) > 2 {
-		lines = []string{lines[0], ui.Cut(strings.Join(lines[1:], " "), w-2)}
-	}
-	for i := range lines {
-		lines[i] = " " + lines[i]
-	}
-	return append(lines, p.columnHeads())
+// swapView is the swaps laid out as a table, for the pin that the panel tells of
+// and a width.
+type swapView struct {
+	of    swaps
+	col   int
+	grid  *bench.Grid
+	table *sheet.Table
+	ids   []string // of the lines
+	id    string   // of the line that the cursor was moved to
+	found int      // where it is
+	first int      // scrolling: pins left of the ones shown
+	lines int      // with headings
 }
 
-func (p *swapPanel) columnHeads() string {
-	t := p.laid()
-	s := " " + ui.Pad("", t.label+1+t.unit) + " " + p.m.theme.Strong.Of(ui.PadLeft("today", t.base))
-	from, n := p.shown()
-	for i := from; i < from+n; i++ {
-		name := ui.Cut(ui.Plain(p.m.swapped().results[i].Pin.Name()), t.value+1+t.change)
-		ink := p.m.theme.Strong
-		if i == p.pin() && n > 1 {
-			ink = p.m.theme.Heading
-			if p.m.theme.Plain {
-				name = ui.Cut(">"+name, t.value+1+t.change)
+// lay lays the swaps out as they are. The cursor stays on its line, and comes
+// back to it where it was away meanwhile.
+func (v *swapView) lay(p *swapPanel, w int) {
+	m, all := p.m, p.m.swapped()
+	if v.of == nil || &v.of[0] != &all[0] || v.col != p.col() {
+		if v.found != p.list.At && p.list.At < len(v.ids) {
+			v.id = v.ids[p.list.At]
+		}
+		v.of, v.col, v.grid = all, p.col(), nil
+		v.fill(p.hide)
+		v.found = max(slices.Index(v.ids, v.id), 0)
+		p.list.At = v.found
+	}
+	if v.grid == nil || !v.grid.Fits(m.theme, w) {
+		v.grid = bench.NewGrid(v.table, m.theme, w)
+	}
+	v.first = v.grid.Scroll(v.first, v.col)
+}
+
+// fill makes the table. The name, the unit and the value of today are those of
+// the pin under the cursor, else of the first that has a number.
+func (v *swapView) fill(hide bool) {
+	v.ids, v.lines = nil, 0
+	v.table = &sheet.Table{Columns: []sheet.Column{{Head: []string{""}}, {}, {}, {Head: []string{"today"}}}}
+	for _, r := range v.of {
+		v.table.Columns = append(v.table.Columns, sheet.Column{Head: []string{r.Pin.Name()}})
+	}
+	group := ""
+	for i := range v.of[0].Lines {
+		var cells []swapCell
+		for _, r := range v.of {
+			cells = append(cells, cellOf(r.Line(v.of[0].Lines[i].ID)))
+		}
+		shown := &cells[v.col-1]
+		if k := slices.IndexFunc(cells, func(c swapCell) bool { return c.why == "" }); shown.why != "" && k >= 0 {
+			shown = &cells[k]
+		}
+		if hide && shown.why != "" {
+			continue
+		}
+		row := sheet.Row{Cells: []sheet.Cell{{Text: shown.name}, {}, {Text: ui.Or(shown.unit, " ")}, {Text: ui.Or(shown.base, " ")}}}
+		if same := !slices.ContainsFunc(cells, func(c swapCell) bool { return c.why != shown.why }); same && shown.why != "" {
+			row.Cells[3] = sheet.Cell{Text: shown.why, Short: "–"}
+		} else {
+			for k := range cells {
+				row.Cells = append(row.Cells, cells[k].beside(shown))
 			}
 		}
-		s += " " + ui.Blanks(t.value+1+t.change-ui.Width(name)) + ink.Of(name) + " "
+		if g := v.of[0].Lines[i].Group.String(); g != group {
+			group, row.Group = g, g
+			v.lines++
+		}
+		v.table.Rows = append(v.table.Rows, row)
+		v.ids = append(v.ids, v.of[0].Lines[i].ID)
+		v.lines++
 	}
-	return s
 }
 
-// shown is which pins there is room for.
-func (p *swapPanel) shown() (from, n int) {
-	t := p.laid()
-	w := p.w
-	all := len(p.m.swapped().results)
-	n = ui.Clamp((w-1-t.label-1-t.unit-1-t.base)/(t.value+1+t.change+2), 1, all)
-	p.first = ui.Clamp(p.first, p.pin()-n+1, p.pin())
-	p.first = ui.Clamp(p.first, 0, all-n)
-	return p.first, n
+// swapCell is a line of one swap as texts.
+type swapCell struct {
+	name, unit, base, value, change string
+	why                             string // why there is no number
+	memory                          bool   // the result rests on a figure from memory
+}
+
+// cellOf is a line of a swap as texts. Where there is no amount the ratio
+// stands in its place.
+func cellOf(l *swap.Line) swapCell {
+	if l == nil {
+		return swapCell{why: "not worked out for this pin"}
+	}
+	c := swapCell{name: l.Name, change: l.Change()}
+	switch {
+	case !l.Done():
+		c.why = ui.Or(l.Need, l.Reason)
+		return c
+	case l.Value != nil:
+		c.value, c.unit = l.Value.Number(), l.Value.UnitText()
+		if l.Base != nil {
+			c.base = l.Base.Number()
+			if u := l.Base.UnitText(); u != c.unit {
+				c.base += " " + u
+			}
+		}
+		c.change = ui.Or(c.change, l.RatioText())
+	case l.Ratio != nil:
+		c.value = l.RatioText()
+	default:
+		c.value = l.Words
+	}
+	c.memory = slices.ContainsFunc(l.Figures, func(u swap.Used) bool { return u.Figure.Known() == props.Memory })
+	return c
+}
+
+// beside is the cell in a row that shows the name, unit and value of today of
+// another. A star marks one behind which other ones stand.
+func (c *swapCell) beside(shown *swapCell) sheet.Cell {
+	if c.why != "" {
+		return sheet.Cell{Text: c.why, Short: "–"}
+	}
+	out := sheet.Cell{Text: c.value, Change: c.change}
+	if c.unit != shown.unit && c.unit != "" {
+		out.Text += " " + c.unit
+	}
+	if c.memory {
+		out.Mark = bench.MemorySign
+	}
+	if c.base != shown.base || c.name != shown.name {
+		out.Mark += bench.OtherSign
+	}
+	return out
 }
 
 func (p *swapPanel) View(w, h int) []string {
-	p.w = w
 	if !p.some() {
 		return []string{" " + ui.Cut(twoPinsNeeded, w-2)}
 	}
-	t := p.laid()
-	lines := p.head()
-	foot := p.words(w)
-	rows := max(h-len(lines)-len(foot), 1)
-	p.list.Fit(len(t.lines), len(t.rows), len(lines), rows, func(i int) (first, last int) { return t.lines[i], t.lines[i] })
-	from, n := p.shown()
-	for i := p.list.Top; i < p.list.End(); i++ {
-		lines = append(lines, ui.Cut(p.rowText(i, from, n, len(t.lines) > 0 && i == t.lines[p.list.At]), w))
-	}
-	return append(ui.Fill(lines, len(lines)+rows-(p.list.End()-p.list.Top)), foot...)
+	p.lay(p, w)
+	return p.list.Draw(ui.Listing{
+		Head: append(p.part(w), p.grid.Heads(p.first, p.col())...), Items: len(p.ids),
+		Lines: func(i int, here bool) []string {
+			cursor := -1
+			if here {
+				cursor = p.col()
+			}
+			line := p.grid.Row(i, p.first, cursor)
+			if group := p.table.Rows[i].Group; group != "" {
+				return []string{" " + p.m.theme.Heading.Of(group), line}
+			}
+			return []string{line}
+		},
+		Foot: func() []string { return p.words(w) },
+	}, h)
 }
 
-func (p *swapPanel) rowText(i, from, n int, here bool) string {
-	t, th := p.laid(), p.m.theme
-	r := &t.rows[i]
-	if r.id == "" {
-		return " " + th.Heading.Of(r.name)
+// part says what is known of the part.
+func (p *swapPanel) part(w int) []string {
+	text, now := p.m.now().Part.Summary(), &p.m.now().Part
+	if text == "" {
+		return []string{p.m.theme.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w))}
 	}
-	c := r.shown(p.pin())
-	mark, name := " ", th.Text.Of(ui.Pad(c.name, t.label))
-	if here {
-		name = th.Cursor.Of(ui.Pad(c.name, t.label))
-		if th.Plain {
-			mark = ">"
-		}
+	if now.Strength == "" || now.Strength == part.Auto {
+		text += "; by yield or tensile strength"
 	}
-	s := mark + name
-	w := p.w
-	switch {
-	case r.why != "" || n == 1 && c.why != "":
-		return s + "  " + th.Dim.Of(ui.Cut(ui.Or(r.why, c.why), w-ui.Width(s)-3))
-	case n == 1 && c.words != "":
-		return s + "  " + ui.Cut(c.words, w-ui.Width(s)-3)
-	}
-	s += " " + th.Dim.Of(ui.Pad(c.unit, t.unit)) + " " + th.Strong.Of(ui.PadLeft(c.base, t.base))
-	for k := from; k < from+n; k++ {
-		s += p.cellText(&r.cells[k], c, here && k == p.pin() && n > 1)
-	}
-	return s
-}
-
-// cellText is the cell of a pin. A star marks a cell behind which another value
-// of today or another strength stands than is shown beside it.
-func (p *swapPanel) cellText(c, shown *swapCell, here bool) string {
-	t, th := p.laid(), p.m.theme
-	value, signs := c.value, c.memory
-	if c.why != "" {
-		value, signs = "–", ""
-	} else if c.base != shown.base || c.name != shown.name {
-		signs += bench.OtherSign
-	}
-	if c.unit != shown.unit && c.unit != "" {
-		value += " " + c.unit
-	}
-	body := ui.PadLeft(value, t.value-t.signs) + ui.Pad(signs, t.signs) + " " + ui.PadLeft(c.change, t.change)
-	if c.words == value && value != "" {
-		body = ui.PadLeft(value, t.value+1+t.change)
-	}
-	switch {
-	case here && th.Plain:
-		return "[" + body + "]"
-	case here:
-		return th.Cursor.Of(" " + body + " ")
-	case c.why != "":
-		return " " + th.Dim.Of(body) + " "
-	}
-	return " " + body + " "
+	return ui.Few(p.m.theme.Text.Wrap("Part: "+text, w, 1), 2, w)
 }
 
 // words put the line under the cursor in a sentence, with its cautions, or say
@@ -146,17 +188,7 @@ func (p *swapPanel) words(w int) []string {
 		return append(lines, t.Dim.Of(" Nothing can be worked out yet. f shows what each line waits for."), "", "")
 	}
 	head, more := report.SwapLineText(l)
-	for _, s := range ui.Wrap(l.Name+", "+p.result().Pin.Name()+": "+head, w-2) {
-		lines = append(lines, " "+s)
-	}
-	for _, s := range ui.Wrap(more, w-2) {
-		lines = append(lines, t.Dim.Of(" "+s))
-	}
-	if len(lines) > swapFoot {
-		lines = append(lines[:swapFoot-1], ui.Cut(lines[swapFoot-1], w-2)+ui.Ellipsis)
-	}
-	for len(lines) < swapFoot {
-		lines = append(lines, "")
-	}
-	return lines
+	lines = append(lines, t.Text.Wrap(l.Name+", "+p.result().Pin.Name()+": "+head, w, 1)...)
+	lines = append(lines, t.Dim.Wrap(strings.TrimSpace(more), w, 1)...)
+	return ui.Fill(ui.Few(lines, swapFoot, w), swapFoot)
 }

@@ -10,108 +10,77 @@ import (
 	"alongside/units"
 )
 
-// setting is something the title tells of how the bench is looked at, in full
-// and in short.
-type setting struct{ full, short string }
-
-// settings are what departs from the usual, what changes the figures first,
-// and what is as usual.
-func (m *Model) settings() (departs, usual []setting) {
+// settings are how the bench is looked at: what departs from the usual, in full
+// and in short, what changes the figures first; and what is as usual.
+func (m *Model) settings() (full, short, usual []string) {
 	b := &m.now().Bench
-	add := func(unusual bool, full, short string) {
-		list := &usual
+	departs := func(unusual bool, long, brief string) {
 		if unusual {
-			list = &departs
+			full, short = append(full, long), append(short, brief)
+		} else if long != "" {
+			usual = append(usual, long)
 		}
-		*list = append(*list, setting{full, short})
 	}
 	if b.Service != nil {
-		add(true, "at "+report.ServiceText(b), "at "+report.ServiceText(b))
+		departs(true, "at "+report.ServiceText(b), "at "+report.ServiceText(b))
 	}
 	if b.Basis == compare.MinimumOnly {
-		add(true, "minimums only", "minimums")
+		departs(true, "minimums only", "minimums")
 	}
 	if b.HideLevel || b.HideEmpty {
-		add(true, filterWords(b), shortFilter(b))
+		departs(true, filterWords(b), shortFilter(b))
 	}
 	if b.Range != nil {
-		add(true, "expansion "+report.RangeText(b), "exp. "+report.RangeText(b))
+		departs(true, "expansion "+report.RangeText(b), "exp. "+report.RangeText(b))
 	}
 	if b.Band != compare.DefaultBand {
-		add(true, "level within "+report.BandText(b.Band), "level "+report.BandText(b.Band))
+		departs(true, "level within "+report.BandText(b.Band), "level "+report.BandText(b.Band))
 	}
 	if n := len(b.Senses); n > 0 {
-		add(true, ui.Plural(n, "row")+" with a sense of "+its(n), ui.Plural(n, "own sense"))
+		its := map[bool]string{true: "its own", false: "their own"}[n == 1]
+		departs(true, ui.Plural(n, "row")+" with a sense of "+its, ui.Plural(n, "own sense"))
 	}
-	add(b.System != units.US || len(b.RowUnits) > 0, unitsWords(b), unitsWords(b))
+	departs(b.System != units.US || len(b.RowUnits) > 0, unitsWords(b), unitsWords(b))
 	if n := m.needsOn(); n > 0 {
-		add(true, ui.Plural(n, "need"), ui.Plural(n, "need"))
+		departs(true, ui.Plural(n, "need"), ui.Plural(n, "need"))
 	}
 	if b.Basis == compare.TypicalFirst {
-		add(false, "typical first", "typical first")
+		departs(false, "typical first", "")
 	}
-	add(b.Delta != compare.Percent, "delta "+deltaWord(b.Delta), "delta "+deltaWord(b.Delta))
+	delta := "delta " + deltaWord(b.Delta)
+	departs(b.Delta != compare.Percent, delta, delta)
 	if !b.HideLevel && !b.HideEmpty {
-		add(false, allRows, allRows)
+		departs(false, allRows, "")
 	}
-	add(false, ui.Plural(len(b.Pins), "pin"), ui.Plural(len(b.Pins), "pin"))
-	return departs, usual
-}
-
-func its(n int) string {
-	if n == 1 {
-		return "its own"
-	}
-	return "their own"
-}
-
-// titleLine says how the bench is looked at: what departs from the usual first
-// and at any cost, then what is as usual as far as there is room.
-func (m *Model) titleLine() string {
-	const name = " Alongside"
-	departs, usual := m.settings()
-	texts := func(short bool) string {
-		var parts []string
-		for _, d := range departs {
-			if short {
-				parts = append(parts, d.short)
-			} else {
-				parts = append(parts, d.full)
-			}
-		}
-		return strings.Join(parts, dot)
-	}
-	full, short := m.watchWords()
-	// What to give up for the departures, the least missed first.
-	for _, try := range []struct{ name, text, watch string }{
-		{name, texts(false), full}, {name, texts(false), short}, {name, texts(true), full}, {name, texts(true), short},
-		{"", texts(true), short}, {"", texts(true), ""},
-	} {
-		room := m.width - ui.Width(try.name) - 2
-		if try.watch != "" {
-			room -= ui.Width(try.watch) + 3
-		}
-		if ui.Width(try.text) > room && (try.name != "" || try.watch != "") {
-			continue
-		}
-		for _, u := range usual {
-			if next := strings.TrimPrefix(try.text+dot+u.full, dot); ui.Width(next) <= room {
-				try.text = next
-			}
-		}
-		lead := "  "
-		if try.name == "" {
-			lead = " "
-		}
-		if try.watch == "" {
-			return m.theme.Strong.Of(try.name) + m.theme.Dim.Of(lead+ui.Cut(try.text, room))
-		}
-		return m.theme.Strong.Of(try.name) + m.theme.Dim.Of(lead+ui.Pad(try.text, room)) + "  " + m.theme.Strong.Of(try.watch)
-	}
-	return ""
+	departs(false, ui.Plural(len(b.Pins), "pin"), "")
+	return full, short, usual
 }
 
 const dot = " · "
+
+// titleLine says how the bench is looked at: what departs from the usual first
+// and at any cost, then what is as usual as far as there is room. Watch-outs
+// give way only at the end.
+func (m *Model) titleLine() string {
+	full, short, usual := m.settings()
+	watch, brief := m.watchWords()
+	text, room := "", 0
+	for _, try := range [][2]string{{strings.Join(full, dot), watch}, {strings.Join(full, dot), brief}, {strings.Join(short, dot), brief}, {strings.Join(short, dot), ""}} {
+		text, watch, room = try[0], try[1], m.width-1
+		if watch != "" {
+			room -= ui.Width(watch) + 3
+		}
+		if ui.Width(text) <= room {
+			break
+		}
+	}
+	for _, u := range usual {
+		if next := strings.TrimPrefix(text+dot+u, dot); ui.Width(next) <= room {
+			text = next
+		}
+	}
+	return m.theme.Dim.Of(" "+ui.Pad(text, room)) + ui.Blanks(m.width-1-room-ui.Width(watch)) + m.theme.Strong.Of(watch)
+}
 
 func unitsWords(b *compare.Bench) string {
 	s := systemName(b.System) + " units"

@@ -9,7 +9,7 @@ func TestTitleTellsWhatDeparts(t *testing.T) {
 	d.press("right", "F", "a", "esc")
 	d.want("US units · typical first")
 	d.want("3 watch-outs, 1 STOP (key 6)")
-	d.press("m", "f", "f", "S")
+	d.press("m", "f", "S")
 	d.typeText("200 C")
 	d.press("enter")
 	d.want("at 392 °F · minimums · some rows hidden")

@@ -46,45 +46,79 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
+// isText reports whether a key is a paste or several letters that arrived in one
+// message: these are text and never the name of a key.
+func isText(msg tea.KeyMsg) bool {
+	return msg.Type == tea.KeyRunes && (msg.Paste || len(msg.Runes) > 1)
+}
+
+// typing reports whether letters go into a field.
+func (m *Model) typing() bool {
+	s := m.onTop()
+	return s != nil && s.Typing() || m.search != nil
+}
+
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	s, c := m.onTop(), m.find(msg)
+	s, c, text := m.onTop(), m.commandOf(msg), isText(msg)
 	if m.tooSmall() {
 		s = nil
 	}
-	if c != nil && c.needs == always && (s == nil || msg.Type != tea.KeyRunes) {
+	switch free := s == nil && m.search == nil; {
+	case c != nil && c.needs == always && (free || msg.Type != tea.KeyRunes):
 		return c.do(m)
-	}
-	if m.tooSmall() {
+	case m.tooSmall():
 		return nil
-	}
-	if msg.Type == tea.KeyRunes && !msg.Paste && len(msg.Runes) > 1 && (s == nil || !s.Typing()) {
+	case text && !m.typing() && !msg.Paste:
 		return m.oneByOne(msg)
 	}
 	m.status, m.trouble = "", false
 	switch {
+	case m.search != nil:
+		m.searchKey(msg, text)
+		return nil
 	case s != nil:
-		return m.screenKey(s, msg)
+		return m.screenKey(s, msg, text)
+	}
+	return m.benchKey(c, msg)
+}
+
+// benchKey is a key on the bench.
+func (m *Model) benchKey(c *command, msg tea.KeyMsg) tea.Cmd {
+	switch {
 	case msg.Paste:
 		m.pasteMaterials(string(msg.Runes))
 	case c != nil:
 		return m.run(c)
+	default:
+		m.unknown(msg)
 	}
 	return nil
 }
 
 // screenKey is a key in a screen: the screen's own table first, then the ways
 // out of it, then what it takes as text.
-func (m *Model) screenKey(s screen, msg tea.KeyMsg) tea.Cmd {
-	if !msg.Paste {
+func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
+	if !text {
 		if k := append(s.Keys(), m.ways(s)...).Find(msg); k != nil {
 			return k.Do()
 		}
 	}
-	return s.Update(msg)
+	if !s.Typing() && !msg.Paste {
+		m.unknown(msg)
+		return nil
+	}
+	s.Type(msg)
+	return nil
+}
+
+// unknown says that a key has no meaning.
+func (m *Model) unknown(msg tea.KeyMsg) {
+	m.sayf("%s does nothing here; ? lists the keys", ui.Cut(ui.Plain(msg.String()), 16))
 }
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside
-// a text field each is a key of its own.
+// a text field each is a key of its own. Where one opens a field the rest is
+// text.
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 	var all []tea.Cmd
 	for _, r := range msg.Runes {
@@ -92,6 +126,76 @@ func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 		m.refresh()
 	}
 	return tea.Batch(all...)
+}
+
+// wheelStep is how many rows one notch of the wheel scrolls the bench.
+const wheelStep = 3
+
+func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
+	if m.tooSmall() || msg.Action == tea.MouseActionMotion || m.grid == nil {
+		return nil
+	}
+	s, by := m.onTop(), 1
+	switch msg.Button {
+	case tea.MouseButtonWheelUp, tea.MouseButtonWheelLeft:
+		by = -1
+		fallthrough
+	case tea.MouseButtonWheelDown, tea.MouseButtonWheelRight:
+		switch sideways := msg.Shift || msg.Button == tea.MouseButtonWheelLeft || msg.Button == tea.MouseButtonWheelRight; {
+		case s != nil && !sideways:
+			s.Wheel(by)
+		case s == nil && sideways:
+			m.moveTo(by, 0, false)
+		case s == nil:
+			m.rows.Scroll(by * wheelStep)
+		}
+	case tea.MouseButtonLeft:
+		if msg.Action == tea.MouseActionPress {
+			m.search = nil
+			return m.click(s, msg.X, msg.Y)
+		}
+	}
+	return nil
+}
+
+// click goes to the item, cell, row, column or panel at a place of the window.
+// A click on what the cursor is on already does what Enter does.
+func (m *Model) click(s screen, x, y int) tea.Cmd {
+	if y == 0 {
+		return m.clickPanel(x)
+	}
+	if s != nil {
+		if y -= m.height - 2 - m.panel; y >= 0 && s.Click(x, y) {
+			return m.screenKey(s, tea.KeyMsg{Type: tea.KeyEnter}, false)
+		}
+		return nil
+	}
+	return m.clickCell(x, y)
+}
+
+// clickCell is a click on the bench.
+func (m *Model) clickCell(x, y int) tea.Cmd {
+	col, line := -1, -1
+	m.grid.Each(m.first, func(i, at int) {
+		if x >= at && x < at+m.grid.Columns[i].Width {
+			col = i
+		}
+	})
+	if y >= headLines && y < headLines+m.body {
+		line = m.rows.Item(y - headLines)
+	}
+	switch {
+	case col >= 0 && line >= 0 && col == m.col && line == m.rows.At:
+		return m.key(tea.KeyMsg{Type: tea.KeyEnter})
+	case line >= 0:
+		m.rows.At = line
+	case y >= headLines:
+		return nil
+	}
+	if col >= 0 {
+		m.col = col
+	}
+	return nil
 }
 
 // say puts a message on the status line, until the next key.

@@ -28,41 +28,55 @@ func (m *Model) readRules() tea.Cmd {
 	return func() tea.Msg { read(); return rulesRead{} }
 }
 
-// watched is the cautions for every pin beside the baseline, as displayed, for
-// the bench and the part as they are; nil until the rules have been read.
-func (m *Model) watched() []report.Watched {
-	if m.cautions == nil && m.rules != nil && len(m.now().Bench.Pins) > 1 {
-		base, given := m.now().Bench.Pins[m.now().Bench.Baseline], m.given()
-		for _, i := range m.order()[1:] {
-			pin := m.now().Bench.Pins[i]
-			m.cautions = append(m.cautions, report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, given, m.now().Aside)})
-		}
+// watched is the cautions for a pin beside the baseline, as displayed, for the
+// bench and the part as they are; nil for the baseline, and until the rules have
+// been read.
+func (m *Model) watched(at int) *report.Watched {
+	pin, base := m.pinAt(at), m.baseline()
+	if m.rules == nil || at < 1 || pin == nil {
+		return nil
 	}
-	return m.cautions
+	w, ok := m.cautions[at]
+	if !ok {
+		if m.cautions == nil {
+			m.cautions = map[int]*report.Watched{}
+		}
+		w = &report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, m.given(), m.now().Aside)}
+		m.cautions[at] = w
+	}
+	return w
 }
 
-// openCautions counts the cautions that are not put aside.
-func openCautions(w *report.Watched) int {
-	n := watch.Counts(w.Cautions)
-	return n.Ask + n.Check + n.Unchecked
+// allWatched is that for every pin.
+func (m *Model) allWatched() []report.Watched {
+	var list []report.Watched
+	for at := range m.pins() {
+		if w := m.watched(at); w != nil {
+			list = append(list, *w)
+		}
+	}
+	return list
 }
 
 // watchWords is the number of open cautions of the pin under the cursor, for
 // the title line, with the key that shows them, in full and in short; of all
 // pins while the cursor is on the baseline.
 func (m *Model) watchWords() (full, short string) {
-	list := m.watched()
-	if len(list) == 0 {
+	var open []int // of each pin: cautions that are not put aside
+	stops := 0
+	for at := range m.pins() {
+		if m.col != 0 && m.col != at {
+			continue
+		}
+		if w := m.watched(at); w != nil {
+			n := watch.Counts(w.Cautions)
+			open, stops = append(open, n.Ask+n.Check+n.Unchecked), max(stops, n.Ask)
+		}
+	}
+	if open == nil {
 		return "", ""
 	}
-	if m.col > 0 {
-		list = list[m.col-1 : m.col]
-	}
-	lo, hi, stops := openCautions(&list[0]), 0, 0
-	for i := range list {
-		n := openCautions(&list[i])
-		lo, hi, stops = min(lo, n), max(hi, n), max(stops, watch.Counts(list[i].Cautions).Ask)
-	}
+	lo, hi := slices.Min(open), slices.Max(open)
 	full = ui.Plural(hi, "watch-out")
 	if lo < hi {
 		full = fmt.Sprintf("%d–%d watch-outs", lo, hi)
@@ -76,51 +90,51 @@ func (m *Model) watchWords() (full, short string) {
 
 // watchPanel lists what to ask about before the pin under the cursor takes the
 // place of the baseline.
-type watchPanel struct {
-	m    *Model
-	list ui.List
-	h    int
-}
+type watchPanel struct{ panel }
 
 func newWatch(m *Model) screen {
 	switch {
 	case m.o.Watch == nil:
 		m.warn("there are no watch-out rules here")
 		return nil
-	case len(m.now().Bench.Pins) < 2:
+	case len(m.pins()) < 2:
 		m.warn(twoPinsNeeded)
 		return nil
 	}
 	m.rules = m.o.Watch()
-	return &watchPanel{m: m}
+	return &watchPanel{panel{m: m, digit: "6"}}
 }
 
-// pin is the place of the pin under the cursor among those beside the baseline.
-func (p *watchPanel) pin() int { return ui.Clamp(p.m.col-1, 0, len(p.m.watched())-1) }
+func (p *watchPanel) some() bool { return p.pin() != nil }
 
-func (p *watchPanel) some() bool { return len(p.m.watched()) > 0 }
+// pin is the cautions for the pin under the cursor; nil where undo took it away.
+func (p *watchPanel) pin() *report.Watched { return p.m.watched(max(p.m.col, 1)) }
 
-func (p *watchPanel) cautions() []watch.Caution { return p.m.watched()[p.pin()].Cautions }
+// caution is the one under the cursor; nil where there is none.
+func (p *watchPanel) caution() *watch.Caution {
+	if list := p.pin().Cautions; p.list.At < len(list) {
+		return &list[p.list.At]
+	}
+	return nil
+}
 
 func (p *watchPanel) Title() string {
 	if !p.some() {
 		return "Watch-outs"
 	}
-	s := "Watch-outs: " + p.m.watched()[p.pin()].Title()
-	if n := len(p.m.watched()); n > 1 {
-		s += fmt.Sprintf(" · pin %d of %d", p.pin()+1, n)
+	s := "Watch-outs: " + p.pin().Title()
+	if n := len(p.m.pins()) - 1; n > 1 {
+		s += fmt.Sprintf(" · pin %d of %d", max(p.m.col, 1), n)
 	}
 	return s
 }
-
-func (p *watchPanel) Typing() bool { return false }
 
 func (p *watchPanel) Height(_, most int) int {
 	if !p.some() {
 		return 3
 	}
 	n := 0 // the same for every pin: the bench above must not jump
-	for _, w := range p.m.watched() {
+	for _, w := range p.m.allWatched() {
 		n = max(n, len(w.Cautions))
 	}
 	return min(most, n+watchHead+watchFoot+1)
@@ -132,28 +146,17 @@ func (p *watchPanel) Keys() ui.Keys {
 	if !p.some() {
 		return bench
 	}
-	for i := range bench[2:] {
-		bench[2+i].Line = ""
-	}
-	return append(append(append(ui.Keys{
+	bench[2].Line, bench[3].Line = "", ""
+	return slices.Concat(ui.Keys{
 		ui.On("f i +", "conditions", "what the part has and goes through", func() { m.open(newFacts(m)) }),
 		ui.On("e", "part", "the part: temperatures, mate", func() { m.open(newPart(m)) }),
 		ui.On("d x space", "put aside", "put this one aside, bring it back", p.dismiss),
 		ui.On("enter o", "figures", "what raised it: figures and sources", p.card),
-		ui.On("", "pin", "", nil).As("←→"),
-		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.watched()...), "watch-outs") }),
+		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.allWatched()...), "watch-outs") }),
 		ui.Send("Y", "", "copy those of this pin", func() tea.Cmd {
-			w := m.watched()[p.pin()]
-			return m.copyDoc(report.WatchDoc(w), "watch-outs of "+w.Pin.Name())
+			return m.copyDoc(report.WatchDoc(*p.pin()), "watch-outs of "+p.pin().Pin.Name())
 		}),
-	}, bench...), m.pinKeys()...), p.list.Keys()...)
-}
-
-func (p *watchPanel) Update(msg tea.Msg) tea.Cmd {
-	if msg, ok := msg.(tea.MouseMsg); ok && p.some() {
-		return p.list.Mouse(msg, func() tea.Cmd { p.card(); return nil })
-	}
-	return nil
+	}, m.pinKeys(true), bench, p.list.Keys())
 }
 
 // card shows what raised the caution under the cursor.
@@ -161,14 +164,6 @@ func (p *watchPanel) card() {
 	if c := p.caution(); c != nil {
 		p.m.open(newCardPages(p.m, "", report.NewCautionCard(c)))
 	}
-}
-
-// caution is the one under the cursor; nil where there is none.
-func (p *watchPanel) caution() *watch.Caution {
-	if p.list.At < len(p.cautions()) {
-		return &p.cautions()[p.list.At]
-	}
-	return nil
 }
 
 // dismiss puts the caution under the cursor aside, for every pin, or brings it
@@ -197,49 +192,40 @@ const (
 	watchFoot = 7 // at most: a blank line, the caution under the cursor in words
 )
 
-// foot is how many lines the caution under the cursor gets in words.
-func (p *watchPanel) foot() int {
-	return ui.Clamp(p.h*2/5+1, 3, watchFoot)
-}
-
 func (p *watchPanel) View(w, h int) []string {
-	p.h = h
-	t := p.m.theme
 	if !p.some() {
 		return []string{" " + ui.Cut(twoPinsNeeded, w-2)}
 	}
-	list, rows := p.cautions(), max(h-watchHead-p.foot(), 1)
-	p.list.FitLines(len(list), watchHead, rows)
-	lines := []string{p.counts(w), t.Dim.Of(ui.Cut(" "+p.partText(), w))}
-	for i := p.list.Top; i < p.list.End(); i++ {
-		lines = append(lines, p.line(&list[i], i == p.list.At, w))
-	}
-	if len(list) == 0 {
-		lines = append(lines, t.Dim.Of(ui.Cut(" No rule is raised. That does not mean that nothing can go wrong.", w)))
-	}
-	return append(ui.Fill(lines, watchHead+rows), p.words(w)...)
-}
-
-func (p *watchPanel) counts(w int) string {
-	s := " " + report.WatchCount(p.cautions())
-	if n := len(p.cautions()); n > 0 {
+	t, list := p.m.theme, p.pin().Cautions
+	p.list.At = ui.Clamp(p.list.At, 0, len(list)-1)
+	s := " " + report.WatchCount(list)
+	if n := len(list); n > 0 {
 		s += fmt.Sprintf("  (%d of %d)", p.list.At+1, n)
 	}
-	return p.m.theme.Strong.Of(ui.Cut(s, w))
+	head := []string{t.Strong.Of(ui.Cut(s, w)), t.Dim.Of(ui.Cut(" "+p.partText(), w))}
+	if len(list) == 0 {
+		head = append(head, t.Dim.Of(ui.Cut(" No rule is raised. That does not mean that nothing can go wrong.", w)))
+	}
+	most := ui.Clamp(h*2/5+1, 3, watchFoot)
+	return p.list.Draw(ui.Listing{
+		Head: head, Items: len(list),
+		Line: func(i int, here bool) string { return p.line(&list[i], here, w) },
+		Foot: func() []string { return ui.Fill(ui.Few(p.words(w), most, w), most) },
+	}, h)
 }
 
 // partText is what the rules know of the part.
 func (p *watchPanel) partText() string {
-	m := p.m
+	now := &p.m.now().Part
 	var parts []string
-	if m.now().Part.With != 0 {
-		parts = append(parts, m.now().Part.With.String())
+	if now.With != 0 {
+		parts = append(parts, now.With.String())
 	}
-	if m.now().Part.Service != "" {
-		parts = append(parts, m.now().Part.Service)
+	if now.Service != "" {
+		parts = append(parts, now.Service)
 	}
-	if m.now().Part.Mate != "" {
-		parts = append(parts, "mate "+m.now().Part.Mate)
+	if now.Mate != "" {
+		parts = append(parts, "mate "+now.Mate)
 	}
 	if len(parts) == 0 {
 		return "Nothing is said of the part: f its conditions, e its temperatures and mate."
@@ -247,59 +233,34 @@ func (p *watchPanel) partText() string {
 	return "The part: " + ui.Plain(strings.Join(parts, "; "))
 }
 
-// signs of the states of a caution, as words in a column.
-func cautionSign(c *watch.Caution) string {
+// line is a caution after the sign of its state.
+func (p *watchPanel) line(c *watch.Caution, here bool, w int) string {
+	t, text := p.m.theme, ui.Plain(c.Title)
+	sign, signInk, ink := "check", t.Dim, t.Text
 	switch {
 	case c.Dismissed:
-		return "aside"
+		sign, ink = "aside", t.Dim
 	case c.Unchecked != "":
-		return "?"
-	case c.Severity == watch.Ask:
-		return "STOP"
-	}
-	return "check"
-}
-
-func (p *watchPanel) line(c *watch.Caution, here bool, w int) string {
-	t := p.m.theme
-	sign := ui.Pad(cautionSign(c), 5)
-	text := ui.Plain(c.Title)
-	if c.Unchecked != "" && !c.Dismissed {
+		sign, ink = "?", t.Dim
 		text += ": not checked, " + ui.Plain(c.Unchecked)
-	}
-	text = ui.Cut(text, w-9)
-	switch {
-	case here && t.Plain:
-		return ">" + sign + "  " + text
-	case here:
-		return t.Cursor.Of(ui.Pad(" "+sign+"  "+text, w))
-	case c.Dismissed, c.Unchecked != "":
-		return " " + t.Dim.Of(sign+"  "+text)
 	case c.Severity == watch.Ask:
-		return " " + t.Bad.Of(sign) + "  " + text
+		sign, signInk = "STOP", t.Bad
 	}
-	return " " + t.Dim.Of(sign) + "  " + text
+	sign, text = " "+ui.Pad(sign, 5), ui.Cut(text, w-9)
+	if here {
+		return t.Line(ui.Pad(sign+"  "+text, w), true, ink)
+	}
+	return signInk.Of(sign) + ink.Of("  "+text)
 }
 
 // words is the caution under the cursor: what it says, what raised it, and
 // where it comes from.
 func (p *watchPanel) words(w int) []string {
-	t, c := p.m.theme, p.caution()
-	lines, most := []string{""}, p.foot()
+	c, lines := p.caution(), []string{""}
 	if c == nil {
-		return make([]string, most)
+		return lines
 	}
-	text := ui.Wrap(c.Text, min(w-2, ui.ReadWidth))
-	why := ui.Wrap(report.CautionWhy(c), min(w-2, ui.ReadWidth))
-	for i, l := range append(text, why...) {
-		if len(lines) == most {
-			lines[most-1] = ui.Cut(lines[most-1], w-1) + ui.Ellipsis
-			break
-		}
-		if i >= len(text) {
-			l = t.Dim.Of(l)
-		}
-		lines = append(lines, " "+l)
-	}
-	return append(lines, make([]string, most-len(lines))...)
+	w = min(w, ui.ReadWidth+2)
+	lines = append(lines, p.m.theme.Text.Wrap(c.Text, w, 1)...)
+	return append(lines, p.m.theme.Dim.Wrap(report.CautionWhy(c), w, 1)...)
 }

@@ -26,7 +26,7 @@ var layers = []string{
 	"tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
 	"tui",
-	"cmd/alongside",
+	"cmd/alongside cmd/picture",
 }
 
 // layerOf is the line of a package; -1 when it has none.

@@ -36,7 +36,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 }
 
 func (p *program) run(args []string) int {
-	root := p.root()
+	root := p.root(args)
 	root.SetArgs(minusSigns(args))
 	root.SetIn(p.in)
 	root.SetOut(p.out)
@@ -120,13 +120,30 @@ func (p *program) terminal() bool {
 	return ok && term.IsTerminal(out.Fd()) && p.env("TERM") != "dumb"
 }
 
-func (p *program) root() *cobra.Command {
+// root is the program with its commands; where the first word names one, with
+// that one alone, since the others would be made for nothing.
+func (p *program) root(args []string) *cobra.Command {
 	root := p.benchCommand()
 	root.SilenceErrors, root.SilenceUsage = true, true
 	house := root.PersistentFlags().StringArray("house", nil, "add the shop's own figures from a data `FILE`; may be given again")
 	root.PersistentPreRunE = func(*cobra.Command, []string) error { return p.addHouse(*house) }
-	root.AddCommand(p.compareCommand(), p.showCommand(), p.findCommand(), p.convertCommand(),
-		p.swapCommand(), p.processCommand(), p.watchCommand(), p.callCommand(), p.checkCommand(), p.sourcesCommand(), p.versionCommand())
+	all := []struct {
+		name string
+		make func() *cobra.Command
+	}{
+		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand}, {"swap", p.swapCommand},
+		{"process", p.processCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"version", p.versionCommand},
+	}
+	for _, c := range all {
+		if len(args) > 0 && args[0] == c.name {
+			root.CompletionOptions.DisableDefaultCmd = true
+			root.AddCommand(c.make())
+			return root
+		}
+	}
+	for _, c := range all {
+		root.AddCommand(c.make())
+	}
 	return root
 }
 

@@ -218,7 +218,7 @@ func TestSmallCatalogSaysTheSame(t *testing.T) {
 // Every command explains itself, and its examples can be carried out.
 func TestHelpExamples(t *testing.T) {
 	p := &program{catalog: data.Catalog}
-	for _, cmd := range p.root().Commands() {
+	for _, cmd := range p.root(nil).Commands() {
 		if cmd.Short == "" || cmd.Example == "" {
 			t.Errorf("%s: no short description or no example", cmd.Name())
 		}

@@ -70,7 +70,7 @@ func TestReadme(t *testing.T) {
 // printed is what a command prints, or the screen of 80×24 that a bench shows.
 func printed(t *testing.T, args []string) string {
 	p := &program{catalog: data.Catalog}
-	if cmd, _, err := p.root().Find(args); err == nil && cmd.HasParent() {
+	if cmd, _, err := p.root(nil).Find(args); err == nil && cmd.HasParent() {
 		r := try(data.Catalog, args...)
 		return r.out + r.errors
 	}

@@ -29,6 +29,7 @@ var every = [][]string{
 	{"convert", ">= 37 ksi", "MPa"},
 	{"sources"},
 	{"sources", "--process"},
+	{"sources", "--waiting"},
 }
 
 // Every command prints every format, and its help names them.

@@ -98,6 +98,15 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 	if err := add("catalog.go", "the source lists and families.toml", "// Package compiled holds the data files as Go data.\n", &shared); err != nil {
 		return nil, err
 	}
+	var words strings.Builder
+	list := catalog.ListWords(c)
+	fmt.Fprintf(&words, "// Words are the words under which the materials are found, see package catalog.\nvar Words = %#v\n\n", list.All)
+	fmt.Fprintf(&words, "// NamedWords is how many of them are more than ids.\nconst NamedWords = %d\n\n", list.Named)
+	fmt.Fprintf(&words, "// OwnWords are the words of each material.\nvar OwnWords = %s\n\n", lists(list.Own))
+	fmt.Fprintf(&words, "// AlloyWords are those that the materials of an alloy have in common.\nvar AlloyWords = %s\n", lists(list.Alloy))
+	if err := add("words.go", "all data files", "", &words); err != nil {
+		return nil, err
+	}
 	for _, file := range order {
 		var b strings.Builder
 		w.alloys(&b, variable(file), alloys[file])
@@ -106,6 +115,17 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 		}
 	}
 	return out, nil
+}
+
+// lists writes lists of numbers, one a line.
+func lists(all [][]uint32) string {
+	var b strings.Builder
+	b.WriteString("[][]uint32{\n")
+	for _, list := range all {
+		fmt.Fprintf(&b, "{%s},\n", strings.Trim(strings.ReplaceAll(fmt.Sprint(list), " ", ", "), "[]"))
+	}
+	b.WriteString("}")
+	return b.String()
 }
 
 // variable is the Go name for a data file or an id.

@@ -10,9 +10,9 @@ import (
 
 // The sizes of the catalog.
 const (
-	Materials = 752
-	Figures   = 8554
-	Sources   = 150
+	Materials = 779
+	Figures   = 7886
+	Sources   = 153
 )
 
 // Everyday lists the ids of the materials that are asked for most.
@@ -30,6 +30,7 @@ var Alloys = [...][]*props.Alloy{
 	al7xx8xx,
 	copperAluminumBronze,
 	copperBrass,
+	copperEn,
 	copperHighCopper,
 	copperManganeseSilicon,
 	copperNickel,
@@ -95,7 +96,7 @@ var sourceEXTLIM = props.Source{ID: "EXT-LIM", Title: "Mechanical property limit
 
 var sourceFDRYAL = props.Source{ID: "FDRY-AL", Title: "Foundry tables of physical and typical properties of cast aluminum that name no source", Publisher: "foundry pages", Edition: "undated", Kind: "trade"}
 
-var sourceFDRYCARD = props.Source{ID: "FDRY-CARD", Title: "Alloy cards of 308.0-F (permanent mold) and 319.0-F (sand), standard not named", Publisher: "sand and permanent mold foundry's page", Edition: "undated", Kind: "trade"}
+var sourceFDRYCARD = props.Source{ID: "FDRY-CARD", Title: "Alloy cards of 308.0-F (permanent mold), 319.0-F (sand) and A356.0-F and -T6 (mold not named), standard not named", Publisher: "sand and permanent mold foundry's page", Edition: "undated", Kind: "trade"}
 
 var sourceMACHDI = props.Source{ID: "MACH-DI", Title: "Physical properties of ductile iron and other irons, source not named on the page", Edition: "undated", Kind: "trade"}
 
@@ -123,13 +124,15 @@ var sourceASTMB139 = props.Source{ID: "ASTM-B139", Title: "B139, Specification f
 
 var sourceASTMB21 = props.Source{ID: "ASTM-B21", Title: "B21/B21M, Specification for naval brass rod, bar and shapes", Publisher: "ASTM", Edition: "2020 as named on the page", Kind: "standard"}
 
+var sourceENC6063 = props.Source{ID: "ENC-6063", Title: "Encyclopedia article on 6063 aluminum, mechanical properties", Edition: "undated", Kind: "trade"}
+
 var sourceAASPM = props.Source{ID: "AA-SPM", Title: "Standards for Aluminum Sand and Permanent Mold Castings", Publisher: "The Aluminum Association", Edition: "2008 and earlier; edition not stated where read", Kind: "association", Note: "limits for separately cast bars derived from ASTM B26, ASTM B108 and QQ-A-601, QQ-A-596; the Brinell ranges are given for information and are not acceptance limits"}
 
 var sourceAAPINK = props.Source{ID: "AA-PINK", Title: "Designations and Chemical Composition Limits for Aluminum Alloys in the Form of Castings and Ingot", Publisher: "The Aluminum Association", Edition: "edition not stated", Kind: "association", Note: "registered composition limits, remembered; most of the principal elements were also seen on foundry chemistry tables that name no issuing standard"}
 
 var sourceASTMB26 = props.Source{ID: "ASTM-B26", Title: "B26/B26M Standard Specification for Aluminum-Alloy Sand Castings", Publisher: "ASTM International", Edition: "1996 to 2018", Kind: "standard", Note: "minimums of separately cast bars; bars cut from castings have lower limits there"}
 
-var sourceASTMB108 = props.Source{ID: "ASTM-B108", Title: "B108/B108M Standard Specification for Aluminum-Alloy Permanent Mold Castings", Publisher: "ASTM International", Edition: "2002 to 2019", Kind: "standard", Note: "minimums of separately cast bars, and for the premium alloys of bars cut from castings at a designated place or at none; remembered, no page of the standard was read"}
+var sourceASTMB108 = props.Source{ID: "ASTM-B108", Title: "B108/B108M Standard Specification for Aluminum-Alloy Permanent Mold Castings", Publisher: "ASTM International", Edition: "2002 to 2019", Kind: "standard", Note: "minimums of separately cast bars, and for the premium alloys of bars cut from castings at a designated place or at none; remembered, no page of the standard was read; figures that another document confirms name it"}
 
 var sourceQQA601 = props.Source{ID: "QQ-A-601", Title: "QQ-A-601 Aluminum Alloy Sand Castings", Publisher: "US General Services Administration", Edition: "revisions E and F", Kind: "government", Note: "cancelled in favor of ASTM B26", Successor: &sourceASTMB26}
 
@@ -137,7 +140,7 @@ var sourceMILA21180 = props.Source{ID: "MIL-A-21180", Title: "MIL-A-21180 Alumin
 
 var sourceAMSA21180 = props.Source{ID: "AMS-A-21180", Title: "AMS-A-21180 Aluminum-Alloy Castings, High Strength", Publisher: "SAE International", Edition: "current edition not stated where named", Kind: "standard", Note: "took the place of MIL-A-21180; MIL-HDBK-5J prints its limits, which are the same"}
 
-var sourceASMALCAST = props.Source{ID: "ASM-ALCAST", Title: "Properties of cast aluminum alloys: Metals Handbook Vol. 2, 10th edition, and Aluminum Alloy Castings: Properties, Processes and Applications", Publisher: "ASM International", Edition: "1990 and 2004", Kind: "handbook", Note: "typical mechanical, physical and elevated temperature tables; remembered"}
+var sourceASMALCAST = props.Source{ID: "ASM-ALCAST", Title: "Properties of cast aluminum alloys: Metals Handbook Vol. 2, 10th edition, and Aluminum Alloy Castings: Properties, Processes and Applications", Publisher: "ASM International", Edition: "1990 and 2004", Kind: "handbook", Note: "typical mechanical, physical and elevated temperature tables; remembered; figures that another document confirms name it"}
 
 var sourceMCCE = props.Source{ID: "MCCE", Title: "Materials for Civil and Construction Engineers, Table 4.6, typical properties of select cast aluminum alloys", Publisher: "commercial publisher", Edition: "2nd to 4th editions", Kind: "textbook", Note: "textbook; fatigue at 5e8 cycles in a rotating beam machine"}
 
@@ -216,6 +219,8 @@ var sourceEN100881 = props.Source{ID: "EN-10088-1", Title: "EN 10088-1, Stainles
 var sourceASTMA564 = props.Source{ID: "ASTM-A564", Title: "A564, Specification for hot-rolled and cold-finished age-hardening stainless steel bars and shapes", Publisher: "ASTM", Edition: "several editions; the edition behind a figure cannot be proven", Kind: "standard", Note: "Minimums after aging at the named temperature."}
 
 var sourceAISISS = props.Source{ID: "AISI-SS", Title: "Design guidelines for the selection and use of stainless steel", Publisher: "American Iron and Steel Institute", Edition: "edition not stated where read", Kind: "association", Note: "Typical annealed figures by product form; yield at 0.2 % offset."}
+
+var sourceEN1982 = props.Source{ID: "EN-1982", Title: "EN 1982, Copper and copper alloys: ingots and castings", Publisher: "CEN", Edition: "1998 and later; read on a foundry page that names DIN EN 1982", Kind: "standard"}
 
 var sourceNADCAPSS = props.Source{ID: "NADCA-PSS", Title: "Product Specification Standards for Die Castings", Publisher: "North American Die Casting Association", Edition: "1994, 2006, 2012 and 2015 editions", Kind: "association", Note: "typical values of separately die-cast bars, as cast; not acceptance limits"}
 
@@ -355,7 +360,7 @@ var sourceMACHSHR = props.Source{ID: "MACH-SHR", Title: "Machinist handbook, tab
 
 var sourceMEDH = props.Source{ID: "MEDH", Title: "Mechanical engineering data handbook, physical properties of common engineering materials", Publisher: "mechanical engineering data handbook", Edition: "edition not stated where read", Kind: "handbook", Note: "Rounded figures by kind of material."}
 
-var sourceENCDAMP = props.Source{ID: "ENC-DAMP", Title: "Table of relative damping capacity of cast irons, from a foundry handbook as reproduced in an encyclopedia", Publisher: "foundry handbook", Edition: "edition not stated where read", Kind: "handbook", Note: "Logarithmic decrement: natural logarithm of the ratio of successive amplitudes. The table prints 20 to 100 for fine-flake low-carbon and 100 to 500 for coarse-flake high-carbon gray iron, 5 to 20 for ductile and 8 to 15 for malleable iron; the page read had lost the scale factor, remembered as ten-thousandths. The table names no class or grade: use it to rank kinds of iron."}
+var sourceENCDAMP = props.Source{ID: "ENC-DAMP", Title: "Table of relative damping capacity of cast irons, from a foundry handbook as reproduced in an encyclopedia", Publisher: "foundry handbook", Edition: "edition not stated where read", Kind: "handbook", Note: "Logarithmic decrement: natural logarithm of the ratio of successive amplitudes. The table prints 20 to 100 for fine-flake low-carbon and 100 to 500 for coarse-flake high-carbon gray iron, 5 to 20 for ductile and 8 to 15 for malleable iron, 4 for steel and 0.4 for aluminum; the page read had lost the scale factor, remembered as ten-thousandths. The table names no class or grade: use it to rank kinds of iron."}
 
 var sourceVALVEHB = props.Source{ID: "VALVE-HB", Title: "Control valve handbook, recommended standard specifications for valve materials, pressure-containing castings", Publisher: "valve engineering handbook", Edition: "older edition, year not stated", Kind: "handbook", Note: "Its CF8 strengths belong to an older edition of A351."}
 
@@ -363,16 +368,89 @@ var sourceASMV15 = props.Source{ID: "ASM-V15", Title: "Metals Handbook volume 15
 
 var sourcePATTERNTXT = props.Source{ID: "PATTERN-TXT", Title: "Patternmaking and foundry textbooks, shrink-rule tables", Edition: "editions not stated", Kind: "textbook"}
 
+var sourceFDRYCA6NM = props.Source{ID: "FDRY-CA6NM", Title: "Data sheet of the corrosion-resistant alloy CA6NM", Publisher: "stainless foundry", Edition: "September 1996", Kind: "trade"}
+
 var familyBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourcePATTERNTXT, Table: "shrinkage allowance table", Where: "patternmaking pages with a shrink-rule table", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
 	{Source: &sourceASMV15, Table: "patterns", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
+	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table: 1.00–5.00 % at high carbon equivalent (coarse flakes), 0.20–1.00 % at low (fine flakes); the factor 10⁻⁴ is remembered", Inherited: true, Family: true, Classes: []string{"plain"}},
+	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true, Classes: []string{"plain"}},
 	{Source: &sourceASMV15, Table: "patterns", Inherited: true, Family: true, Processes: []props.Process{props.Sand}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Known: props.Read, Source: &sourceTXTMSEB, Table: "Table B.1", Where: "copy of the textbook appendix", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceTXTMSEB, Table: "Tables B.7 and B.8", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceEN1563, Table: "informative annex D", Inherited: true, Family: true, Classes: []string{"EN ferritic"}},
+	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Known: props.Read, Source: &sourceTXTMOM, Table: "appendix of material properties", Where: "appendix of a university mechanics text", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"ASTM"}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
+	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true, Family: true},
+	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy", "low-alloy, group 1"}},
+	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true, Family: true, Classes: []string{"carbon", "low-alloy", "low-alloy, group 1"}},
+	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true, Family: true, Classes: []string{"carbon"}},
+	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"carbon"}},
+	{Known: props.Read, Source: &sourceWEBENG, Table: "physical properties of cast iron and steel castings", Where: "table adapted from a foundry, on an engineering news site", Inherited: true, Family: true, Classes: []string{"low-alloy", "low-alloy, group 1"}},
+	{Source: &sourceENCDAMP, Table: "relative damping capacity table; the factor 10⁻⁴ is remembered", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true, Family: true, Classes: []string{"low-alloy, group 1"}},
+	{Source: &sourceSFSAS8, Table: "data sheets CF8 and CF3, which takes the figures of CF8", Inherited: true, Family: true, Classes: []string{"CF8"}},
+	{Source: &sourceSFSAS8, Table: "data sheets CF8M and CF3M, which takes the figures of CF8M", Inherited: true, Family: true, Classes: []string{"CF8M"}},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-6", Where: "public engineering program that transcribes the code's tables", Inherited: true, Family: true, Classes: []string{"CF8", "CF8M", "CF8C"}},
+	{Source: &sourceASMV1, Table: "mechanical properties of selected steels", Inherited: true, Family: true},
+	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B, group 1", Where: "stored copy of the code table", Inherited: true, Family: true, Classes: []string{"TE-1 group 1"}},
 }
 
 var familyConditions = [...]props.Conditions{
 	{Note: "printed as 5/32 in/ft; an old shop-science text prints 7/32"},
+	{Note: "logarithmic decrement"},
 	{Note: "5/32 in/ft up to about 48 in; less when cored"},
+	{Note: "handbook figure for gray iron in general, not for this class"},
+	{Note: "handbook figure for gray iron in general, not for this class; high-carbon to low-carbon irons"},
+	{HasRange: true, ToC: 100, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–100 °C"},
+	{HasRange: true, ToC: 500, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–500 °C"},
+	{Note: "handbook figure for gray iron in general, not for this class; room temperature, unalloyed"},
+	{Note: "handbook figure for gray iron in general, not for this class; soft to hard cast iron"},
+	{Note: "pattern allowance; varies with section and restraint"},
 	{Note: "0 to 1/8 in/ft: depends on the expansion of the graphite and on the matrix"},
+	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02"},
+	{Note: "room temperature; printed alike for 60-40-18, 80-55-06 and 120-90-02; EN 1561 has 460 to 200 °C and 535 to 600 °C: likely a mean over the wide range"},
+	{Note: "annex D gives all ferritic grades the same figure"},
+	{HasRange: true, FromC: 20, ToC: 400, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–400 °C"},
+	{HasAt: true, AtC: 300, Note: "annex D gives all ferritic grades the same figure", AtText: "300 °C"},
+	{HasRange: true, FromC: 20, ToC: 500, Note: "annex D gives all ferritic grades the same figure", RangeText: "20–500 °C"},
+	{Note: "printed for ductile iron as a class; range not stated"},
+	{Note: "rounded figure for malleable iron in general"},
+	{Note: "rounded figure for malleable iron in general; range not stated"},
+	{Note: "single nominal figure for malleable iron"},
+	{Note: "handbook figure for carbon and low-alloy cast steel in general"},
+	{Note: "handbook figure for carbon and low-alloy cast steel in general; usual allowance, about 2 %"},
+	{Note: "single nominal figure for cast carbon steel, and for cast low-alloy steel"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–600 °F"},
+	{Note: "printed for low carbon steel castings as a class"},
+	{Note: "printed for low alloy steel castings as a class; range not stated"},
+	{Note: "printed for low alloy steel castings as a class"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for the code's group of steels", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for the code's group of steels", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for the code's group of steels", RangeText: "70–600 °F"},
+	{Note: "room temperature"},
+	{},
+	{Note: "approximate"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 100, RangeText: "70–212 °F"},
+	{HasAt: true, AtC: 100, AtText: "212 °F"},
+	{HasAt: true, AtC: 21.111111111111086, AtText: "70 °F"},
+	{HasAt: true, AtC: 21.111111111111086, Note: "printed for the code's group of steels", AtText: "70 °F"},
+	{HasAt: true, AtC: 93.33333333333331, Note: "printed for the code's group of steels", AtText: "200 °F"},
+	{HasAt: true, AtC: 148.8888888888889, Note: "printed for the code's group of steels", AtText: "300 °F"},
+	{HasAt: true, AtC: 204.44444444444446, Note: "printed for the code's group of steels", AtText: "400 °F"},
+	{Note: "common figure for carbon and low alloy steel"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, RangeText: "70–600 °F"},
 }
 
 var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy", Words: []string{"aluminum", "aluminium", "al", "light metal"}, Base: "Al", Bands: []props.Band{
@@ -384,6 +462,7 @@ var familyaluminum = props.Family{ID: "aluminum", Name: "aluminum casting alloy"
 	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.975, Hi: 1.025, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
 }, Stated: []props.Figure{
 	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[0], Block: &familyBlocks[0]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.004, Hi: 0.004, Place: -3, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[1]},
 }}
 
 var familyzinc = props.Family{ID: "zinc", Name: "zinc casting alloy", Words: []string{"zinc", "zn", "zamak", "za"}, Base: "Zn", Bands: []props.Band{
@@ -404,7 +483,7 @@ var familymagnesium = props.Family{ID: "magnesium", Name: "magnesium casting all
 	{Of: "tensile_per_brinell", Value: units.Quantity{Lo: 380, Hi: 750, Unit: units.PSI}, Load: 500, From: "the ASM handbook volume 2: 460 to 600"},
 	{Of: "density_per_mixture", Value: units.Quantity{Lo: 0.97, Hi: 1.03, Place: -3, Unit: units.One}, From: "the rule of mixtures by mass; the width has no source"},
 }, Stated: []props.Figure{
-	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[1], Block: &familyBlocks[1]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.156, Hi: 0.156, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
 }}
 
 var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []string{"gray iron", "grey iron", "cast iron", "flake graphite iron", "lamellar graphite iron", "gjl"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -419,6 +498,15 @@ var familygrayIron = props.Family{ID: "gray-iron", Name: "gray iron", Words: []s
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &familyConditions[3], Block: &familyBlocks[3]},
+	{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &familyConditions[4], Block: &familyBlocks[4]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &familyConditions[5], Block: &familyBlocks[4]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &familyConditions[6], Block: &familyBlocks[4]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &familyConditions[7], Block: &familyBlocks[4]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[8], Block: &familyBlocks[5]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[6]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Agrees: &sourcePATTERNTXT, Block: &familyBlocks[7]},
 }}
 
 var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", Words: []string{"ductile iron", "nodular iron", "spheroidal graphite iron", "sg iron", "cast iron", "gjs"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -432,7 +520,19 @@ var familyductileIron = props.Family{ID: "ductile-iron", Name: "ductile iron", W
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 }, Stated: []props.Figure{
-	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[2], Block: &familyBlocks[2]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[10], Block: &familyBlocks[8]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.05, Hi: 0.2, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[9]},
+	{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -2, Unit: units.GPerCM3}, Cond: &familyConditions[11], Block: &familyBlocks[10]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.WPerMK}, Cond: &familyConditions[11], Agrees: &sourceWEBENG, Block: &familyBlocks[11]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &familyConditions[12], Agrees: &sourceMACHDI, Block: &familyBlocks[11]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 169, Hi: 169, Unit: units.GPa}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.275, Hi: 0.275, Place: -3, Unit: units.One}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.5, Hi: 12.5, Place: -1, Unit: units.MicromMK}, Cond: &familyConditions[14], Block: &familyBlocks[12]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36.2, Hi: 36.2, Place: -1, Unit: units.WPerMK}, Cond: &familyConditions[15], Block: &familyBlocks[12]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 515, Hi: 515, Unit: units.JPerKgK}, Cond: &familyConditions[16], Block: &familyBlocks[12]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -2, Unit: units.MicroOhmM}, Cond: &familyConditions[13], Block: &familyBlocks[12]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[17], Block: &familyBlocks[13]},
 }}
 
 var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable iron", Words: []string{"malleable iron", "blackheart", "whiteheart", "cast iron", "gjm"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -445,6 +545,15 @@ var familymalleableIron = props.Family{ID: "malleable-iron", Name: "malleable ir
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.264, Hi: 0.264, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[18], Block: &familyBlocks[14]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -2, Unit: units.MicroinInF}, Cond: &familyConditions[19], Block: &familyBlocks[14]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Mpsi}, Cond: &familyConditions[20], Block: &familyBlocks[15]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.08, Hi: 0.15, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[16]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &familyConditions[9], Block: &familyBlocks[17]},
 }}
 
 var familyaustemperedIron = props.Family{ID: "austempered-iron", Name: "austempered ductile iron", Words: []string{"austempered", "austempered ductile iron", "adi", "ausferritic", "cast iron"}, Base: "Fe", Group: "iron", Bands: []props.Band{
@@ -480,6 +589,24 @@ var familycastSteel = props.Family{ID: "cast-steel", Name: "cast steel", Words: 
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[21], Agrees: &sourceWEBENG, Block: &familyBlocks[18]},
+	{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &familyConditions[22], Block: &familyBlocks[18]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &familyConditions[23], Block: &familyBlocks[19]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[24], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[25], Block: &familyBlocks[20]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[26], Block: &familyBlocks[20]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroOhmCM}, Cond: &familyConditions[27], Block: &familyBlocks[21]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[28], Block: &familyBlocks[22]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.BtuInPerHFt2F}, Cond: &familyConditions[29], Block: &familyBlocks[22]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.MicroOhmCM}, Cond: &familyConditions[29], Block: &familyBlocks[22]},
+	{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.04, Hi: 0.04, Place: -2, Unit: units.Pct}, Cond: &familyConditions[1], Block: &familyBlocks[23]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[30], Block: &familyBlocks[24]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[31], Block: &familyBlocks[24]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[32], Block: &familyBlocks[24]},
 }}
 
 var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainless steel", Words: []string{"cast stainless", "stainless", "stainless steel", "high-alloy steel", "heat-resistant steel", "corrosion-resistant steel"}, Base: "Fe", Bands: []props.Band{
@@ -492,6 +619,25 @@ var familycastStainless = props.Family{ID: "cast-stainless", Name: "cast stainle
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
 	{Property: props.RatingDieFilling, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
 	{Property: props.RatingAntiSoldering, Reason: "a die-casting rating; this metal melts too hot for pressure die casting and is poured in sand"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[33], Agrees: &sourceVALVEHB, Block: &familyBlocks[25]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[34], Block: &familyBlocks[25]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2600, Hi: 2600, Unit: units.DegF}, Cond: &familyConditions[35], Block: &familyBlocks[25]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[25]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[37], Block: &familyBlocks[25]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[38], Block: &familyBlocks[25]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 76.2, Hi: 76.2, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[38], Block: &familyBlocks[25]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[33], Block: &familyBlocks[26]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[34], Block: &familyBlocks[26]},
+	{Property: props.MeltingPoint, Value: units.Quantity{Lo: 2550, Hi: 2550, Unit: units.DegF}, Cond: &familyConditions[35], Block: &familyBlocks[26]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 8.9, Hi: 8.9, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[36], Block: &familyBlocks[26]},
+	{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &familyConditions[37], Block: &familyBlocks[26]},
+	{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
+	{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Place: -1, Unit: units.MicroOhmCM}, Cond: &familyConditions[38], Block: &familyBlocks[26]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.3, Hi: 28.3, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[39], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27.5, Hi: 27.5, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[40], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[41], Block: &familyBlocks[27]},
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 26.4, Hi: 26.4, Place: -1, Unit: units.Mpsi}, Cond: &familyConditions[42], Block: &familyBlocks[27]},
 }}
 
 var familycopper = props.Family{ID: "copper", Name: "copper casting alloy", Words: []string{"copper", "brass", "bronze", "cu"}, Base: "Cu", Bands: []props.Band{
@@ -542,6 +688,13 @@ var familywroughtSteel = props.Family{ID: "wrought-steel", Name: "wrought steel"
 	{Property: props.RatingPartComplexity, Reason: "a foundry rating; a wrought product is not poured"},
 	{Property: props.PatternShrinkage, Reason: "a wrought product is not poured, so no pattern is made for it"},
 	{Property: props.RatingAnodizing, Reason: "iron and steel are not anodized: their oxide does not form a sound anodic film"},
+}, Stated: []props.Figure{
+	{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.Mpsi}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.Density, Value: units.Quantity{Lo: 0.284, Hi: 0.284, Place: -3, Unit: units.LbPerIn3}, Cond: &familyConditions[43], Agrees: &sourceTXTAU, Block: &familyBlocks[28]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[44], Block: &familyBlocks[29]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[45], Block: &familyBlocks[29]},
+	{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &familyConditions[46], Block: &familyBlocks[29]},
 }}
 
 var familywroughtStainless = props.Family{ID: "wrought-stainless", Name: "wrought stainless steel", Words: []string{"wrought stainless", "stainless", "stainless steel", "bar stock"}, Base: "Fe", Bands: []props.Band{
@@ -614,6 +767,7 @@ var SourceList = []*props.Source{
 	&sourceASTMB138,
 	&sourceASTMB139,
 	&sourceASTMB21,
+	&sourceENC6063,
 	&sourceAASPM,
 	&sourceAAPINK,
 	&sourceASTMB26,
@@ -661,6 +815,7 @@ var SourceList = []*props.Source{
 	&sourceEN100881,
 	&sourceASTMA564,
 	&sourceAISISS,
+	&sourceEN1982,
 	&sourceNADCAPSS,
 	&sourceNADCAPSSZN,
 	&sourceASTMB85,
@@ -734,6 +889,7 @@ var SourceList = []*props.Source{
 	&sourceVALVEHB,
 	&sourceASMV15,
 	&sourcePATTERNTXT,
+	&sourceFDRYCA6NM,
 }
 
 // FamilyList lists every family.

@@ -227,7 +227,7 @@ var copperAluminumBronze = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[16]},
 		}},
 	}},
-	{ID: "c95400", Name: "C95400", UNS: "C95400", Note: "The most used aluminum bronze. TQ50: quench hardened and tempered. A page prints the conductivity and the expansion without their decimal points; those two figures are remembered.", Family: &familycopper, Aliases: []props.Alias{
+	{ID: "c95400", Name: "C95400", UNS: "C95400", Note: "The most used aluminum bronze. TQ50: quench hardened and tempered.", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9C"},
 		{System: "trade", Name: "85-4-11"},
 		{System: "trade", Name: "CDA 954"},

@@ -55,8 +55,7 @@ var copperBrassBlocks = [...]props.Block{
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB176, Table: "appendix", Where: "association data sheet page"},
 	{Known: props.Read, Source: &sourceCDACAST, Table: "mechanical properties", Where: "association data sheet page"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB584, Table: "mechanical requirements", Where: "foundry page listing the standard's minimums"},
-	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB584, Table: "mechanical requirements", Where: "foundry page listing the standard's minimums", First: "read; 14 ksi is remembered"},
-	{Basis: props.Minimum, Source: &sourceASTMB584, Table: "mechanical requirements"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB505, Table: "mechanical requirements", Where: "producer's page naming B505-23"},
 }
 
 var copperBrassConditions = [...]props.Conditions{
@@ -85,6 +84,7 @@ var copperBrassConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 20, ToC: 300, RangeText: "68–572 °F"},
 	{Offset: 0.2},
 	{Note: "shown by the association as the minimum of B176; B176 itself is remembered to list typical figures only"},
+	{Offset: 0.5, UnderLoad: true, Bar: "separately cast bar", Note: "14 is also remembered"},
 }
 
 var copperBrass = []*props.Alloy{
@@ -508,9 +508,17 @@ var copperBrass = []*props.Alloy{
 			{System: "ASTM B601", Name: "C89836 M01"},
 		}, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[46]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[25], Block: &copperBrassBlocks[46]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[48]},
+		}},
+	}},
+	{ID: "c87850", Name: "C87850", UNS: "C87850", Note: "Lead-free silicon brass, offered where drinking water rules out leaded red brass.", Family: &familycopper, Aliases: []props.Alias{
+		{System: "trade", Name: "C87850 silicon brass"},
+	}, Materials: []*props.Material{
+		{ID: "c87850-cont", Process: props.Continuous, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[47]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[47]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[47]},
 		}},
 	}},
 }

@@ -43,52 +43,17 @@ var ironGrayEnBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceEN1561, Table: "informative annex, 30 mm separately cast bar", Where: "foundry's page (German) listing EN 1561 values"},
 	{Known: props.Read, Source: &sourceEN1561, Table: "informative annex, 30 mm separately cast bar", Where: "foundry's page (German) listing EN 1561 values"},
 	{Known: props.Read, Source: &sourceEN1561, Table: "wall thickness table", Where: "foundry's page (German) with the EN 1561 wall-thickness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "normative table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "normative table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "hardness table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "hardness table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "hardness table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "hardness table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
-	{Known: props.Read, Source: &sourceMEDH, Table: "materials table", Where: "scanned page of the data handbook", Inherited: true},
-	{Source: &sourceASMV1GI, Table: "physical properties section", Inherited: true},
-	{Source: &sourceSMITHSONIANPT, Table: "table of resistivity of metals and alloys", Inherited: true},
-	{Source: &sourceENCDAMP, Table: "relative damping capacity table", Inherited: true},
-	{Source: &sourceMACHSHR, Table: "shrinkage of castings table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceEN1561, Table: "hardness table"},
 	{Basis: props.Maximum, Source: &sourceEN1561, Table: "hardness table"},
 }
@@ -126,14 +91,6 @@ var ironGrayEnConditions = [...]props.Conditions{
 	{Bar: "separately cast bar", Section: "bar 30 mm", Note: "printed as 480 N/mm^1.5"},
 	{Bar: "separately cast bar", Section: "bar 30 mm", Note: "printed as 560 N/mm^1.5"},
 	{Bar: "separately cast bar", Section: "bar 30 mm", Note: "printed as 650 N/mm^1.5"},
-	{Note: "handbook figure for gray iron in general, not for this class"},
-	{Note: "handbook figure for gray iron in general, not for this class; high-carbon to low-carbon irons"},
-	{HasRange: true, ToC: 100, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–100 °C"},
-	{HasRange: true, ToC: 500, Note: "handbook figure for gray iron in general, not for this class", RangeText: "0–500 °C"},
-	{Note: "handbook figure for gray iron in general, not for this class; room temperature, unalloyed"},
-	{Note: "handbook figure for gray iron in general, not for this class; soft to hard cast iron"},
-	{Note: "logarithmic decrement"},
-	{Note: "pattern allowance; varies with section and restraint"},
 	{Load: 3000, Ball: 10, Section: "40–80 mm", Note: "on the casting; HBW 30, the force index of 3000 kgf on a 10 mm ball"},
 }
 
@@ -388,7 +345,7 @@ var ironGrayEn = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.MPa}, Cond: &ironGrayEnConditions[27], Block: &ironGrayEnBlocks[34]},
 		}},
 	}},
-	{ID: "en-gjl-100", Name: "EN-GJL-100", Note: "The softest grade of EN 1561; the standard gives no annex properties for it.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-100", Name: "EN-GJL-100", Note: "The softest grade of EN 1561; the standard gives no annex properties for it.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-100"},
 		{System: "EN 1561", Name: "EN-JL1010"},
 		{System: "DIN 1691", Name: "GG-10"},
@@ -396,138 +353,75 @@ var ironGrayEn = []*props.Alloy{
 		{System: "ISO 185", Name: "JL/100"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[35]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[36]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[36]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[36]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[36]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[37]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[38]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[39]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-100", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.MPa}, Cond: &ironGrayEnConditions[10], Agrees: &sourceCADCARDS, Block: &ironGrayEnBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironGrayEnConditions[11], Block: &ironGrayEnBlocks[41]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.MPa}, Cond: &ironGrayEnConditions[10], Agrees: &sourceCADCARDS, Block: &ironGrayEnBlocks[35]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironGrayEnConditions[11], Block: &ironGrayEnBlocks[36]},
 		}},
 	}},
-	{ID: "en-gjl-hb155", Name: "EN-GJL-HB155", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb155", Name: "EN-GJL-HB155", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB155"},
 		{System: "EN 1561", Name: "EN-JL2010"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[42]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[43]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[43]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[43]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[43]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[44]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[45]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[46]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb155", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[47]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[37]},
 		}},
 	}},
-	{ID: "en-gjl-hb175", Name: "EN-GJL-HB175", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb175", Name: "EN-GJL-HB175", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB175"},
 		{System: "EN 1561", Name: "EN-JL2020"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[48]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[49]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[49]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[49]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[49]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[50]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[51]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[52]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb175", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[53]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[54]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[38]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[39]},
 		}},
 	}},
-	{ID: "en-gjl-hb195", Name: "EN-GJL-HB195", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb195", Name: "EN-GJL-HB195", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB195"},
 		{System: "EN 1561", Name: "EN-JL2030"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[55]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[56]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[56]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[56]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[56]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[57]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[58]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[59]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb195", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[60]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[61]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[40]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[41]},
 		}},
 	}},
-	{ID: "en-gjl-hb215", Name: "EN-GJL-HB215", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb215", Name: "EN-GJL-HB215", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB215"},
 		{System: "EN 1561", Name: "EN-JL2040"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[62]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[63]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[63]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[63]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[63]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[64]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[65]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[66]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb215", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[67]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 215, Hi: 215, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[68]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[42]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 215, Hi: 215, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[43]},
 		}},
 	}},
-	{ID: "en-gjl-hb235", Name: "EN-GJL-HB235", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb235", Name: "EN-GJL-HB235", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB235"},
 		{System: "EN 1561", Name: "EN-JL2050"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[69]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[70]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[70]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[70]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[70]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[71]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[72]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[73]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb235", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[74]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 235, Hi: 235, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[75]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[44]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 235, Hi: 235, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[45]},
 		}},
 	}},
-	{ID: "en-gjl-hb255", Name: "EN-GJL-HB255", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Aliases: []props.Alias{
+	{ID: "en-gjl-hb255", Name: "EN-GJL-HB255", Note: "Grade bought by Brinell hardness instead of tensile strength; the number is the maximum at a wall of 40 to 80 mm. Thinner walls of the same iron are harder.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "EN 1561", Name: "EN-GJL-HB255"},
 		{System: "EN 1561", Name: "EN-JL2060"},
 	}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
-	}, Stated: []props.Figure{
-		{Property: props.Density, Value: units.Quantity{Lo: 7200, Hi: 7200, Place: 2, Unit: units.KgPerM3}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[76]},
-		{Property: props.Density, Value: units.Quantity{Lo: 6.95, Hi: 7.35, Place: -2, Unit: units.GPerCM3}, Cond: &ironGrayEnConditions[33], Block: &ironGrayEnBlocks[77]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[34], Block: &ironGrayEnBlocks[77]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.MicromMK}, Cond: &ironGrayEnConditions[35], Block: &ironGrayEnBlocks[77]},
-		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.WPerMK}, Cond: &ironGrayEnConditions[36], Block: &ironGrayEnBlocks[77]},
-		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74.4, Hi: 97.8, Place: -1, Unit: units.MicroOhmCM}, Cond: &ironGrayEnConditions[37], Block: &ironGrayEnBlocks[78]},
-		{Property: props.DampingCapacity, Value: units.Quantity{Lo: 0.2, Hi: 5, Place: -2, Unit: units.Pct}, Cond: &ironGrayEnConditions[38], Block: &ironGrayEnBlocks[79]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.125, Hi: 0.125, Place: -3, Unit: units.InPerFt}, Cond: &ironGrayEnConditions[39], Agrees: &sourcePATTERNTXT, Block: &ironGrayEnBlocks[80]},
 	}, Materials: []*props.Material{
 		{ID: "en-gjl-hb255", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[81]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[40], Block: &ironGrayEnBlocks[82]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[46]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayEnConditions[32], Block: &ironGrayEnBlocks[47]},
 		}},
 	}},
 }

@@ -368,7 +368,7 @@ var magnesium = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 1.81, Hi: 1.81, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Agrees: &sourceMGDEV, Block: &magnesiumBlocks[35]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 470, Hi: 470, Unit: units.DegC}, Cond: &magnesiumConditions[0], Agrees: &sourceMGDEV, Block: &magnesiumBlocks[35]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 595, Hi: 595, Unit: units.DegC}, Cond: &magnesiumConditions[0], Agrees: &sourceMGDEV, Block: &magnesiumBlocks[35]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.MicromMK}, Cond: &magnesiumConditions[8], Block: &magnesiumBlocks[35]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.MicromMK}, Cond: &magnesiumConditions[8], Agrees: &sourceMILHDBK5J, Block: &magnesiumBlocks[35]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 2.4, Hi: 2.4, Place: -1, Unit: units.Mpsi}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[36]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.MicroinInF}, Cond: &magnesiumConditions[14], Block: &magnesiumBlocks[36]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumConditions[15], Block: &magnesiumBlocks[36]},

@@ -8,72 +8,52 @@ import (
 )
 
 var steelPressureBlocks = [...]props.Block{
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "pipe and valve trader's page with the A216 table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "pipe and valve trader's page with the A216 table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "valve foundry's page with the A216 tables"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "valve foundry's page with the A216 tables"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements, SI", Where: "valve foundry's page with the A216 tables"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements, SI", Where: "valve foundry's page with the A216 tables"},
 	{Known: props.Read, Source: &sourceVALVEHB, Table: "table of valve materials, row 1", Where: "piping reference page with the valve handbook table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "pipe and valve trader's page with the A216 table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA216, Table: "tensile requirements", Where: "pipe and valve trader's page with the A216 table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA217, Table: "tensile requirements", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
+	{Known: props.Read, Source: &sourceASMEB313, Table: "Table C-1, mean expansion from 70 °F", Where: "public engineering program that transcribes the code's table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceASTMA217, Table: "tensile requirements"},
 	{Basis: props.Maximum, Source: &sourceASTMA217, Table: "tensile requirements"},
 }
 
 var steelPressureConditions = [...]props.Conditions{
-	{Note: "handbook figure for carbon and low-alloy cast steel in general"},
-	{Note: "handbook figure for carbon and low-alloy cast steel in general; usual allowance, about 2 %"},
-	{Note: "single nominal figure for cast carbon steel"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–200 °F"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–400 °F"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–600 °F"},
 	{},
 	{Offset: 0.2},
 	{Gauge: "2 in"},
 	{Note: "0.2 % offset or 0.5 % extension under load"},
 	{Load: 3000, Ball: 10, Note: "approximate; load not stated, 3000 kgf is common practice"},
-	{Note: "single nominal figure for cast low-alloy steel"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for the code's group of steels", RangeText: "70–200 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for the code's group of steels", RangeText: "70–400 °F"},
+	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for the code's group of steels", RangeText: "70–600 °F"},
 }
 
 var steelPressure = []*props.Alloy{
-	{ID: "steel-a216-wca", Name: "A216 WCA", UNS: "J02502", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a216-wca", Name: "A216 WCA", UNS: "J02502", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCA"},
 	}, Composition: props.Composition{Source: &sourceASTMA216, Limits: []props.Limit{
 		{Element: "C", Text: "0.25 max", Hi: 0.25},
@@ -82,25 +62,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "S", Text: "0.045 max", Hi: 0.045},
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[0]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[1]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[2]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[2]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[2]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a216-wca", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[3]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[4]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[0]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[0]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[1]},
 		}},
 	}},
-	{ID: "steel-a216-wcb", Name: "A216 WCB", UNS: "J03002", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a216-wcb", Name: "A216 WCB", UNS: "J03002", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCB"},
 		{System: "EN 10213", Name: "1.0619", Near: true},
 		{System: "EN 10213", Name: "GP240GH", Near: true},
@@ -116,29 +87,20 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50 max", Hi: 0.5},
 		{Element: "Mo", Text: "0.20 max", Hi: 0.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[5]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[6]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[7]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[7]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[7]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a216-wcb", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelPressureConditions[9], Block: &steelPressureBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[8]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[8]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 485, Hi: 485, Unit: units.MPa}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &steelPressureConditions[9], Block: &steelPressureBlocks[10]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 655, Hi: 655, Unit: units.MPa}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 187, Unit: units.HB3000Number}, Cond: &steelPressureConditions[10], Block: &steelPressureBlocks[12]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[2]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[2]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[3]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 485, Hi: 485, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[4]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[4]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 655, Hi: 655, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 187, Unit: units.HB3000Number}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[6]},
 		}},
 	}},
-	{ID: "steel-a216-wcc", Name: "A216 WCC", UNS: "J02503", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a216-wcc", Name: "A216 WCC", UNS: "J02503", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCC"},
 	}, Composition: props.Composition{Source: &sourceASTMA216, Limits: []props.Limit{
 		{Element: "C", Text: "0.25 max", Hi: 0.25},
@@ -147,25 +109,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "S", Text: "0.045 max", Hi: 0.045},
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[13]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[14]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[15]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[15]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[15]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a216-wcc", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[16]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[16]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[17]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[7]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[7]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[8]},
 		}},
 	}},
-	{ID: "steel-a217-wc1", Name: "A217 WC1", UNS: "J12524", Note: "Carbon-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a217-wc1", Name: "A217 WC1", UNS: "J12524", Note: "Carbon-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC1"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.25 max", Hi: 0.25},
@@ -175,22 +128,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[18]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[11], Block: &steelPressureBlocks[19]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a217-wc1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[20]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[20]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[21]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[9]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[9]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[10]},
 		}},
 	}},
-	{ID: "steel-a217-wc4", Name: "A217 WC4", UNS: "J12082", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a217-wc4", Name: "A217 WC4", UNS: "J12082", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC4"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.20", Lo: 0.05, Hi: 0.2},
@@ -202,22 +149,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50–0.80", Lo: 0.5, Hi: 0.8},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[22]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[22]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[22]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[22]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[11], Block: &steelPressureBlocks[23]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a217-wc4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[24]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[24]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[25]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[11]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[11]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[12]},
 		}},
 	}},
-	{ID: "steel-a217-wc5", Name: "A217 WC5", UNS: "J22000", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a217-wc5", Name: "A217 WC5", UNS: "J22000", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC5"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.20", Lo: 0.05, Hi: 0.2},
@@ -229,22 +170,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50–0.90", Lo: 0.5, Hi: 0.9},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[26]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[11], Block: &steelPressureBlocks[27]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a217-wc5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[28]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[28]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[29]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[13]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[13]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[14]},
 		}},
 	}},
-	{ID: "steel-a217-wc6", Name: "A217 WC6", UNS: "J12072", Note: "1¼ Cr–½ Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a217-wc6", Name: "A217 WC6", UNS: "J12072", Note: "1¼ Cr–½ Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC6"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.20", Lo: 0.05, Hi: 0.2},
@@ -255,22 +190,16 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "1.00–1.50", Lo: 1, Hi: 1.5},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[30]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[11], Block: &steelPressureBlocks[31]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a217-wc6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[32]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[32]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[33]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[34]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[15]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[15]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[16]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[16]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[17]},
 		}},
 	}},
-	{ID: "steel-a217-wc9", Name: "A217 WC9", UNS: "J21890", Note: "2¼ Cr–1 Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a217-wc9", Name: "A217 WC9", UNS: "J21890", Note: "2¼ Cr–1 Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC9"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
 		{Element: "C", Text: "0.05–0.18", Lo: 0.05, Hi: 0.18},
@@ -281,19 +210,13 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "2.00–2.75", Lo: 2, Hi: 2.75},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[35]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[35]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[35]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[35]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelPressureConditions[11], Block: &steelPressureBlocks[36]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a217-wc9", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[37]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[37]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[37]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[37]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[38]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[18]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[18]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[19]},
 		}},
 	}},
 	{ID: "steel-a217-c5", Name: "A217 C5", UNS: "J42045", Note: "5 Cr–½ Mo steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
@@ -307,13 +230,17 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "4.00–6.50", Lo: 4, Hi: 6.5},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
+	}}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[20]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[20]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.2, Hi: 7.2, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[20]},
+	}, Materials: []*props.Material{
 		{ID: "steel-a217-c5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[39]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[39]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[41]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[21]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[22]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[23]},
 		}},
 	}},
 	{ID: "steel-a217-c12", Name: "A217 C12", UNS: "J82090", Note: "9 Cr–1 Mo steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
@@ -327,24 +254,32 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "8.00–10.00", Lo: 8, Hi: 10},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
+	}}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[24]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[24]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[24]},
+	}, Materials: []*props.Material{
 		{ID: "steel-a217-c12", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[42]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[43]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[43]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[44]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[25]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[25]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[27]},
 		}},
 	}},
 	{ID: "steel-a217-c12a", Name: "A217 C12A", UNS: "J84090", Note: "Modified 9 Cr–1 Mo–V steel for creep service. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C12A"},
+	}, Stated: []props.Figure{
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[28]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[28]},
+		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[28]},
 	}, Materials: []*props.Material{
 		{ID: "steel-a217-c12a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[45]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[45]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[8], Block: &steelPressureBlocks[45]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[45]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[46]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[29]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[29]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
 		}},
 	}},
 }

@@ -34,6 +34,10 @@ var steelStainlessDuplexBlocks = [...]props.Block{
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA747, Table: "hardness table", Where: "castings specification page with the A747 tables"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA747, Table: "hardness table", Where: "castings specification page with the A747 tables"},
 	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA747, Table: "hardness table", Where: "castings specification page with the A747 tables"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 2.6.9.0(f)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 2.6.9.0(f)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 2.6.9.0(f)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 2.6.9.0(f)", Where: "public copy of MIL-HDBK-5J, table by table"},
 }
 
 var steelStainlessDuplexConditions = [...]props.Conditions{
@@ -58,6 +62,13 @@ var steelStainlessDuplexConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "load not stated; 3000 kgf is common practice"},
 	{Offset: 0.2},
 	{Gauge: "2 in"},
+	{Note: "AMS 5344, aged at 900 to 925 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5344, aged at 900 to 925 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Note: "tension"},
+	{Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5343, aged at 985 to 1015 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
+	{Offset: 0.2, Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
 }
 
 var steelStainlessDuplex = []*props.Alloy{
@@ -221,7 +232,7 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Element: "N", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.5, Hi: 28.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStainlessDuplexConditions[0], Block: &steelStainlessDuplexBlocks[9]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.5, Hi: 28.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStainlessDuplexConditions[0], Agrees: &sourceMILHDBK5J, Block: &steelStainlessDuplexBlocks[9]},
 		{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[9]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelStainlessDuplexConditions[14], Block: &steelStainlessDuplexBlocks[10]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 77, Hi: 77, Unit: units.MicroOhmCM}, Cond: &steelStainlessDuplexConditions[5], Block: &steelStainlessDuplexBlocks[10]},
@@ -271,6 +282,35 @@ var steelStainlessDuplex = []*props.Alloy{
 		}},
 		{ID: "cb7cu-1-h1150dbl", Temper: "H1150DBL", Process: props.Sand, Stated: []props.Figure{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[25]},
+		}},
+		{ID: "cb7cu-1-h900-inv", Temper: "H900", Process: props.Investment, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 5344"},
+			{System: "trade", Name: "17-4 PH investment casting"},
+		}, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[22], Block: &steelStainlessDuplexBlocks[26]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.5, Hi: 28.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStainlessDuplexConditions[23], Block: &steelStainlessDuplexBlocks[27]},
+			{Property: props.Density, Value: units.Quantity{Lo: 0.282, Hi: 0.282, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[27]},
+		}},
+		{ID: "cb7cu-1-h1000-inv", Temper: "H1000", Process: props.Investment, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 5343"},
+			{System: "trade", Name: "17-4 PH investment casting"},
+		}, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[25], Block: &steelStainlessDuplexBlocks[28]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+		}},
+		{ID: "cb7cu-1-h1100-inv", Temper: "H1100", Process: props.Investment, Aliases: []props.Alias{
+			{System: "SAE", Name: "AMS 5342"},
+			{System: "trade", Name: "17-4 PH investment casting"},
+		}, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[27], Block: &steelStainlessDuplexBlocks[29]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
 		}},
 	}},
 }

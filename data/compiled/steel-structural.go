@@ -8,88 +8,42 @@ import (
 )
 
 var steelStructuralBlocks = [...]props.Block{
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA27, Table: "Table 2", Where: "copy of A27/A27M-95"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA27, Table: "Table 2", Where: "copy of A27/A27M-95"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA27, Table: "Table 2", Where: "copy of A27/A27M-95"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA27, Table: "Table 2", Where: "copy of A27/A27M-95"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
-	{Known: props.Read, Source: &sourceASMEIID, Table: "Table TE-1, coefficient B", Where: "copy of the code table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA27, Table: "Table 2", Where: "copy of A27/A27M-95"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceASTMA148, Table: "Table 2"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of A148/A148M-05, whose grade names carry both minimums"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "foundry's chart of steel casting specifications (A148-93b)"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of A148/A148M-05, whose grade names carry both minimums"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "foundry's chart of steel casting specifications (A148-93b)"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of A148/A148M-05, whose grade names carry both minimums"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "foundry's chart of steel casting specifications (A148-93b)"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceASTMA148, Table: "Table 2"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
-	{Source: &sourceSFSAS5, Table: "constant properties section", Inherited: true},
-	{Known: props.Read, Source: &sourceMACHTBL, Table: "strength data for iron and steel", Where: "reference page that reproduces a machinist handbook table", Inherited: true},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA148, Table: "Table 2", Where: "copy of a ferrous metals data book that reproduces the standard's table"},
 }
 
 var steelStructuralConditions = [...]props.Conditions{
-	{Note: "handbook figure for carbon and low-alloy cast steel in general"},
-	{Note: "handbook figure for carbon and low-alloy cast steel in general; usual allowance, about 2 %"},
-	{Note: "single nominal figure for cast carbon steel"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 93.33333333333331, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–200 °F"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 204.44444444444446, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–400 °F"},
-	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for carbon and low-alloy steels of group 1, wrought and cast", RangeText: "70–600 °F"},
 	{Bar: "separately cast bar", Note: "keel block, or coupon on the casting"},
 	{Bar: "separately cast bar", Note: "keel block, or coupon on the casting; yield point"},
 	{Gauge: "2 in", Bar: "separately cast bar", Note: "keel block, or coupon on the casting"},
 	{Bar: "separately cast bar"},
 	{Bar: "separately cast bar", Note: "yield point"},
 	{Gauge: "2 in", Bar: "separately cast bar"},
-	{Note: "single nominal figure for cast low-alloy steel"},
 	{},
 	{Offset: 0.2},
 	{Gauge: "2 in"},
 }
 
 var steelStructural = []*props.Alloy{
-	{ID: "steel-a27-60-30", Name: "A27 60-30", UNS: "J03000", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a27-60-30", Name: "A27 60-30", UNS: "J03000", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "60-30"},
 		{System: "ASTM A27M", Name: "415-205"},
 	}, Composition: props.Composition{Source: &sourceASTMA27, Known: props.Read, Limits: []props.Limit{
@@ -99,24 +53,15 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[0]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[1]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[2]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[2]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[2]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a27-60-30", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[3]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[3]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[0]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[0]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
 		}},
 	}},
-	{ID: "steel-a27-65-35", Name: "A27 65-35", UNS: "J03001", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a27-65-35", Name: "A27 65-35", UNS: "J03001", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "65-35"},
 		{System: "ASTM A27M", Name: "450-240"},
 	}, Composition: props.Composition{Source: &sourceASTMA27, Known: props.Read, Limits: []props.Limit{
@@ -126,24 +71,15 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[4]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[4]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[4]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[4]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[5]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[6]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[6]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[6]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a27-65-35", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[7]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[7]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[1]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[1]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
 		}},
 	}},
-	{ID: "steel-a27-70-36", Name: "A27 70-36", UNS: "J03501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a27-70-36", Name: "A27 70-36", UNS: "J03501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "70-36"},
 		{System: "ASTM A27M", Name: "485-250"},
 	}, Composition: props.Composition{Source: &sourceASTMA27, Known: props.Read, Limits: []props.Limit{
@@ -153,24 +89,15 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[8]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[8]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[8]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[8]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[9]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[10]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[10]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[10]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a27-70-36", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[11]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[11]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[2]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[2]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
 		}},
 	}},
-	{ID: "steel-a27-70-40", Name: "A27 70-40", UNS: "J02501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a27-70-40", Name: "A27 70-40", UNS: "J02501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "70-40"},
 		{System: "ASTM A27M", Name: "485-275"},
 	}, Composition: props.Composition{Source: &sourceASTMA27, Known: props.Read, Limits: []props.Limit{
@@ -180,293 +107,203 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[12]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[12]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[12]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[12]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[13]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[14]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[14]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[14]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a27-70-40", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[15]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[3]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[3]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
 		}},
 	}},
-	{ID: "steel-a27-u60-30", Name: "A27 U60-30", UNS: "J02500", Note: "Carbon steel casting that may be delivered without heat treatment.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a27-u60-30", Name: "A27 U60-30", UNS: "J02500", Note: "Carbon steel casting that may be delivered without heat treatment.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "U60-30"},
 		{System: "ASTM A27M", Name: "U415-205"},
-	}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[16]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[16]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[16]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[16]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[17]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[18]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[18]},
-		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.4, Hi: 7.4, Place: -1, Unit: units.MicroinInF}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[18]},
 	}, Materials: []*props.Material{
 		{ID: "steel-a27-u60-30", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[9], Block: &steelStructuralBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[10], Block: &steelStructuralBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[11], Block: &steelStructuralBlocks[19]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[9], Block: &steelStructuralBlocks[19]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[4]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[4]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
 		}},
 	}},
-	{ID: "steel-a148-80-40", Name: "A148 80-40", UNS: "D50400", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-80-40", Name: "A148 80-40", UNS: "D50400", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "80-40"},
 		{System: "ASTM A148M", Name: "550-275"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[20]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[20]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[20]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[20]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[21]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-80-40", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[22]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[22]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[5]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[5]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
 		}},
 	}},
-	{ID: "steel-a148-80-50", Name: "A148 80-50", UNS: "D50500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-80-50", Name: "A148 80-50", UNS: "D50500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "80-50"},
 		{System: "ASTM A148M", Name: "550-345"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Known: props.Read, Limits: []props.Limit{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[23]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[23]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[23]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[23]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[24]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-80-50", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[25]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[26]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[26]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[6]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[6]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[7]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[7]},
 		}},
 	}},
-	{ID: "steel-a148-90-60", Name: "A148 90-60", UNS: "D50600", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-90-60", Name: "A148 90-60", UNS: "D50600", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "90-60"},
 		{System: "ASTM A148M", Name: "620-415"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Known: props.Read, Limits: []props.Limit{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[27]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[27]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[27]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[27]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[28]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-90-60", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[30]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[30]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[8]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[8]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[9]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[9]},
 		}},
 	}},
-	{ID: "steel-a148-105-85", Name: "A148 105-85", UNS: "D50850", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-105-85", Name: "A148 105-85", UNS: "D50850", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "105-85"},
 		{System: "ASTM A148M", Name: "725-585"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Known: props.Read, Limits: []props.Limit{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[31]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[31]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[31]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[31]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[32]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-105-85", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[34]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[34]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[10]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[10]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[11]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[11]},
 		}},
 	}},
-	{ID: "steel-a148-115-95", Name: "A148 115-95", UNS: "D50950", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-115-95", Name: "A148 115-95", UNS: "D50950", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "115-95"},
 		{System: "ASTM A148M", Name: "795-655"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[35]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[35]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[35]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[35]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[36]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-115-95", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[37]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[37]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[37]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[37]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[12]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[12]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
 		}},
 	}},
-	{ID: "steel-a148-130-115", Name: "A148 130-115", UNS: "D51150", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-130-115", Name: "A148 130-115", UNS: "D51150", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "130-115"},
 		{System: "ASTM A148M", Name: "895-795"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[38]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[38]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[38]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[38]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[39]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-130-115", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[40]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[40]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[13]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[13]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
 		}},
 	}},
-	{ID: "steel-a148-135-125", Name: "A148 135-125", UNS: "D51250", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-135-125", Name: "A148 135-125", UNS: "D51250", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "135-125"},
 		{System: "ASTM A148M", Name: "930-860"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[41]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[41]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[41]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[41]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[42]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-135-125", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[43]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[43]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[14]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[14]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
 		}},
 	}},
-	{ID: "steel-a148-150-135", Name: "A148 150-135", UNS: "D51350", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-150-135", Name: "A148 150-135", UNS: "D51350", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "150-135"},
 		{System: "ASTM A148M", Name: "1035-930"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[44]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[44]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[44]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[44]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[45]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-150-135", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[46]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[46]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[15]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[15]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
 		}},
 	}},
-	{ID: "steel-a148-160-145", Name: "A148 160-145", UNS: "D51450", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-160-145", Name: "A148 160-145", UNS: "D51450", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "160-145"},
 		{System: "ASTM A148M", Name: "1105-1000"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[47]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[47]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[47]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[47]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[48]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-160-145", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[49]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[49]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[16]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[16]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
 		}},
 	}},
-	{ID: "steel-a148-165-150", Name: "A148 165-150", UNS: "D51500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-165-150", Name: "A148 165-150", UNS: "D51500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "165-150"},
 		{System: "ASTM A148M", Name: "1140-1035"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[50]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[50]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[50]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[50]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[51]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-165-150", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[52]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[52]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[52]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[52]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[17]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[17]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
 		}},
 	}},
-	{ID: "steel-a148-210-180", Name: "A148 210-180", UNS: "D51800", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-210-180", Name: "A148 210-180", UNS: "D51800", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "210-180"},
 		{System: "ASTM A148M", Name: "1450-1240"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[53]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[53]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[53]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[53]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[54]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-210-180", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[55]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[55]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[18]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[18]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
 		}},
 	}},
-	{ID: "steel-a148-260-210", Name: "A148 260-210", UNS: "D52100", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Aliases: []props.Alias{
+	{ID: "steel-a148-260-210", Name: "A148 260-210", UNS: "D52100", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "260-210"},
 		{System: "ASTM A148M", Name: "1795-1450"},
 	}, Composition: props.Composition{Source: &sourceASTMA148, Limits: []props.Limit{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Stated: []props.Figure{
-		{Property: props.ShearModulus, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[56]},
-		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[56]},
-		{Property: props.Density, Value: units.Quantity{Lo: 0.283, Hi: 0.283, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[56]},
-		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.InPerFt}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[56]},
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Mpsi}, Cond: &steelStructuralConditions[12], Block: &steelStructuralBlocks[57]},
-	}, Materials: []*props.Material{
+	}}, Materials: []*props.Material{
 		{ID: "steel-a148-260-210", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.KSI}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[14], Block: &steelStructuralBlocks[58]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &steelStructuralConditions[15], Block: &steelStructuralBlocks[58]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[13], Block: &steelStructuralBlocks[58]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[19]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[19]},
+			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
 		}},
 	}},
 }

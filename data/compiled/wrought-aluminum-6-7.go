@@ -80,6 +80,11 @@ var wroughtAluminum67Blocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceAAADS, Table: "typical mechanical properties", Where: "supplier page reproducing the association's typical table"},
 	{Basis: props.Minimum, Source: &sourceASTMB209, Table: "mechanical property limits"},
 	{Basis: props.Design, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(b1)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(d)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Design, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(e2)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Design, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(e2)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(e2)", Where: "public copy of MIL-HDBK-5J, table by table"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceMILHDBK5J, Table: "Table 3.7.6.0(e2)", Where: "public copy of MIL-HDBK-5J, table by table"},
 }
 
 var wroughtAluminum67Conditions = [...]props.Conditions{
@@ -139,7 +144,7 @@ var wroughtAluminum67Conditions = [...]props.Conditions{
 	{Bar: "wrought extrusion", Section: "0.125–1.000 in"},
 	{Offset: 0.2, Bar: "wrought extrusion", Section: "0.125–1.000 in"},
 	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens"},
-	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens; remembered; the page read prints 8"},
+	{Gauge: "2 in", Bar: "wrought extrusion", Section: "0.125–1.000 in", Note: "or in 4D for round specimens; an extruder's page prints 8"},
 	{HasAt: true, AtC: 25, AtText: "77 °F"},
 	{Bar: "wrought plate", Section: "0.250–1.500 in", Note: "A elongation S basis; longitudinal; AMS 4050"},
 	{Bar: "wrought plate", Section: "0.250–1.000 in", Note: "S basis; longitudinal; AMS 4201"},
@@ -148,6 +153,16 @@ var wroughtAluminum67Conditions = [...]props.Conditions{
 	{Gauge: "2 in", Bar: "wrought sheet", Section: "0.040–0.125 in", Note: "or in 4D for round specimens"},
 	{Bar: "wrought sheet", Section: "0.040–0.125 in", Note: "A elongation S basis; long transverse; AMS 4045 or AMS-QQ-A-250/12"},
 	{Bar: "wrought plate", Section: "0.250–0.499 in", Note: "A elongation S basis; long transverse; AMS 4045 or AMS-QQ-A-250/12"},
+	{Bar: "wrought bar", Section: "0.375–3.000 in", Note: "longitudinal; S basis; T73 and T7351"},
+	{Offset: 0.2, Bar: "wrought bar", Section: "0.375–3.000 in", Note: "longitudinal; S basis; T73 and T7351"},
+	{Section: "to 3.000 in", Note: "die forging; longitudinal; A basis, elongation S basis"},
+	{Offset: 0.2, Section: "to 3.000 in", Note: "die forging; longitudinal; A basis, elongation S basis"},
+	{Section: "3.001–4.000 in", Note: "die forging; longitudinal; A basis, elongation S basis"},
+	{Offset: 0.2, Section: "3.001–4.000 in", Note: "die forging; longitudinal; A basis, elongation S basis"},
+	{Section: "4.001–5.000 in", Note: "die forging; longitudinal; S basis"},
+	{Offset: 0.2, Section: "4.001–5.000 in", Note: "die forging; longitudinal; S basis"},
+	{Section: "5.001–6.000 in", Note: "die forging; longitudinal; S basis"},
+	{Offset: 0.2, Section: "5.001–6.000 in", Note: "die forging; longitudinal; S basis"},
 }
 
 var wroughtAluminum67 = []*props.Alloy{
@@ -267,7 +282,7 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[46], Block: &wroughtAluminum67Blocks[27]},
 		}},
 	}},
-	{ID: "6063", Name: "6063", UNS: "A96063", Note: "A page prints an expansion of 12.1 µin/in·°F, out of line with the series; the figure shown is remembered.", Family: &familywroughtAluminum, Aliases: []props.Alias{
+	{ID: "6063", Name: "6063", UNS: "A96063", Note: "A page prints an expansion of 12.1 µin/in·°F, out of line with the series; the association's figure is shown.", Family: &familywroughtAluminum, Aliases: []props.Alias{
 		{System: "EN 573", Name: "EN AW-6063"},
 		{System: "ISO", Name: "AlMg0.7Si"},
 		{System: "JIS", Name: "A6063"},
@@ -327,7 +342,7 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[53], Block: &wroughtAluminum67Blocks[41]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[54], Block: &wroughtAluminum67Blocks[41]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[55], Block: &wroughtAluminum67Blocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[56], Block: &wroughtAluminum67Blocks[42]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[56], Agrees: &sourceENC6063, Block: &wroughtAluminum67Blocks[42]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[21], Block: &wroughtAluminum67Blocks[43]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[22], Block: &wroughtAluminum67Blocks[43]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[23], Block: &wroughtAluminum67Blocks[43]},
@@ -499,6 +514,25 @@ var wroughtAluminum67 = []*props.Alloy{
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 67, Hi: 67, Place: -1, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[40], Agrees: &sourceMILHDBK5J, Block: &wroughtAluminum67Blocks[70]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[41], Agrees: &sourceMILHDBK5J, Block: &wroughtAluminum67Blocks[70]},
 			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 71, Hi: 71, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[64], Block: &wroughtAluminum67Blocks[71]},
+		}},
+		{ID: "7075-t73-wrought", Temper: "T73", Process: props.Wrought, Aliases: []props.Alias{
+			{System: "EN 573", Name: "EN AW-7075 T73"},
+		}, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[65], Block: &wroughtAluminum67Blocks[72]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 56, Hi: 56, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[66], Block: &wroughtAluminum67Blocks[72]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[65], Block: &wroughtAluminum67Blocks[72]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 66, Hi: 66, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[67], Block: &wroughtAluminum67Blocks[73]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 56, Hi: 56, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[68], Block: &wroughtAluminum67Blocks[73]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[67], Block: &wroughtAluminum67Blocks[73]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 64, Hi: 64, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[69], Block: &wroughtAluminum67Blocks[74]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[70], Block: &wroughtAluminum67Blocks[74]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[69], Block: &wroughtAluminum67Blocks[74]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[71], Block: &wroughtAluminum67Blocks[75]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[72], Block: &wroughtAluminum67Blocks[75]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[71], Block: &wroughtAluminum67Blocks[75]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 61, Hi: 61, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[73], Block: &wroughtAluminum67Blocks[76]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &wroughtAluminum67Conditions[74], Block: &wroughtAluminum67Blocks[76]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &wroughtAluminum67Conditions[73], Block: &wroughtAluminum67Blocks[76]},
 		}},
 	}},
 }

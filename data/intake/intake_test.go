@@ -22,6 +22,12 @@ kind = "trade"
 id = "metal"
 name = "metal"
 
+[[family.figures]]
+basis = "typical"
+source = "AA-ADS"
+known = "memory"
+poisson_ratio = "0.33"
+
 # The alloy of the test
 [[alloy]]
 id = "x1"
@@ -79,7 +85,7 @@ func taken(t *testing.T, rows string) string {
 	}}
 	var first string
 	for range 2 {
-		if err := take(rules, data, pages, filepath.Join(data, "intake"), true); err != nil {
+		if err := take(rules, data, []string{pages}, filepath.Join(data, "intake"), true); err != nil {
 			t.Fatal(err)
 		}
 		text := ""
@@ -140,6 +146,15 @@ thermal_expansion = "13.1 uin/in-F; 68–212 °F"
 	}
 }
 
+// A figure of the whole family is taken from a page that speaks of the family.
+func TestFamilyBecomesRead(t *testing.T) {
+	have := taken(t, "metal,poisson_ratio,typical,0.33,,,"+handbook)
+	want := "source = \"AA-ADS\"\nknown = \"read\"\nwhere = \"handbook page\"\npoisson_ratio = \"0.33\"\n"
+	if !strings.Contains(have, want) {
+		t.Errorf("have\n%s\nwant\n%s", have, want)
+	}
+}
+
 // What must not be taken: another value, another test, another basis, a page
 // without a rule, a remark, a reader's no, digits too few to prove anything.
 func TestNotTaken(t *testing.T) {
@@ -155,6 +170,7 @@ func TestNotTaken(t *testing.T) {
 		"x1-sand,tensile_strength,typical,45,,ksi,,AA-ADS,,materials-selection handbook,,yes,printed for other stock\n",
 		"x1,density,typical,0.1,,lb/in3," + handbook,
 		"x1,thermal_expansion,typical,13.1,,uin/in-F," + dataset, // no range: which of the two?
+		"x1,poisson_ratio,typical,0.33,,," + handbook,            // the page speaks of one alloy, the figure of the family
 		"x2,density,typical,0.098,,lb/in3," + handbook,
 	} {
 		if have := taken(t, row); have != figures {

@@ -80,7 +80,7 @@ func (b *textBlock) sameHead(o *textBlock) bool {
 	return true
 }
 
-var headKeys = []string{"basis", "source", "table", "known", "where", "first", "conditions", "tempers", "processes"}
+var headKeys = []string{"basis", "source", "table", "known", "where", "first", "conditions", "classes", "tempers", "processes"}
 
 func isHead(line string) bool {
 	key, _, _ := strings.Cut(line, " =")

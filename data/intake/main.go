@@ -3,9 +3,10 @@
 // whose digits stand in another document becomes agreed with it. Which page
 // gives which degree is said in rules.toml. It never changes a value.
 //
-//	go run ./data/intake FOLDER
+//	go run ./data/intake FOLDER...
 //
-// FOLDER holds CSV files with the columns that DEVELOPERS.md lists. A tenth of
+// Each FOLDER holds CSV files with the columns of pages.csv; name all of them,
+// since the log covers only those named. A tenth of
 // the rows, always the same, is kept out and only compared with the catalog,
 // unless -all is given.
 // Log.csv tells what became of the rows, left.csv which of them were not taken
@@ -26,27 +27,27 @@ func main() {
 	data := flag.String("data", "data", "folder of the data files")
 	all := flag.Bool("all", false, "take the tenth that is held out too, once it has been compared")
 	flag.Parse()
-	if flag.NArg() != 1 {
-		fmt.Fprintln(os.Stderr, "intake: name the folder that holds the CSV files: go run ./data/intake FOLDER")
+	if flag.NArg() == 0 {
+		fmt.Fprintln(os.Stderr, "intake: name the folders that hold the CSV files: go run ./data/intake FOLDER...")
 		os.Exit(2)
 	}
-	if err := run(*data, flag.Arg(0), filepath.Join(*data, "intake"), *all); err != nil {
+	if err := run(*data, flag.Args(), filepath.Join(*data, "intake"), *all); err != nil {
 		fmt.Fprintln(os.Stderr, "intake:", err)
 		os.Exit(1)
 	}
 }
 
-// run takes the rows of a folder into the data files and writes the log.
-func run(data, folder, logs string, all bool) error {
+// run takes the rows of the folders into the data files and writes the log.
+func run(data string, folders []string, logs string, all bool) error {
 	var rs rules
 	if err := rs.read(rulesText); err != nil {
 		return err
 	}
-	return take(&rs, data, folder, logs, all)
+	return take(&rs, data, folders, logs, all)
 }
 
 // take is run with rules.
-func take(rs *rules, data, folder, logs string, all bool) error {
+func take(rs *rules, data string, folders []string, logs string, all bool) error {
 	c, err := catalog.Load(os.DirFS(data))
 	if err != nil {
 		return err
@@ -54,7 +55,7 @@ func take(rs *rules, data, folder, logs string, all bool) error {
 	if err := rs.check(c); err != nil {
 		return err
 	}
-	rows, err := readRows(folder)
+	rows, err := readRows(folders)
 	if err != nil {
 		return err
 	}

@@ -34,6 +34,10 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 		return nil, nil, unreadable
 	}
 	list, whole := materials(c, r)
+	class := ofClass(c, r)
+	if len(class) > 0 {
+		list, whole = class, true
+	}
 	if len(list) == 0 {
 		return nil, nil, noMaterial
 	}
@@ -41,7 +45,7 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 	for _, m := range list {
 		for _, f := range m.Figures(r.figure.Property) {
 			switch {
-			case f.Basis != r.figure.Basis || (whole && !f.Inherited) || slices.Contains(found, f):
+			case f.Basis != r.figure.Basis || (whole && !f.Inherited) || (len(class) > 0 && !f.Family) || slices.Contains(found, f):
 				continue
 			case !sameTest(r, f):
 				if reason == absent || (reason == otherTest && before(f, nearest)) {
@@ -53,7 +57,7 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 					nearest, reason = f, otherValue
 				}
 				continue
-			case f.Family || (f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)):
+			case (f.Family && len(class) == 0) || (f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)):
 				nearest, reason = f, shared
 				continue
 			}
@@ -64,6 +68,17 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 		return nil, found[0], doubtful
 	}
 	return found, nearest, reason
+}
+
+// ofClass are the materials of a family or of a class in it that a row speaks
+// of: "gray-iron", "cast-steel-carbon".
+func ofClass(c *catalog.Catalog, r *row) (list []*props.Material) {
+	for _, m := range c.Materials {
+		if id := m.Alloy.Family.ID; r.Material == id || r.Material == id+"-"+m.Alloy.Class {
+			list = append(list, m)
+		}
+	}
+	return list
 }
 
 // before is an order of figures that does not change when they are marked.

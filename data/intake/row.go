@@ -34,20 +34,22 @@ func (r *row) held() bool {
 	return h.Sum32()%10 == 0
 }
 
-// readRows reads every CSV file of the folder that has the columns of a
+// readRows reads every CSV file of the folders that has the columns of a
 // collection; others are passed over.
-func readRows(folder string) ([]*row, error) {
-	names, err := filepath.Glob(filepath.Join(folder, "*.csv"))
-	if err != nil || len(names) == 0 {
-		return nil, fmt.Errorf("no CSV file in %s", folder)
-	}
+func readRows(folders []string) ([]*row, error) {
 	var rows []*row
-	for _, name := range names {
-		more, err := readFile(name)
-		if err != nil {
-			return nil, err
+	for _, folder := range folders {
+		names, err := filepath.Glob(filepath.Join(folder, "*.csv"))
+		if err != nil || len(names) == 0 {
+			return nil, fmt.Errorf("no CSV file in %s", folder)
 		}
-		rows = append(rows, more...)
+		for _, name := range names {
+			more, err := readFile(name)
+			if err != nil {
+				return nil, err
+			}
+			rows = append(rows, more...)
+		}
 	}
 	return rows, nil
 }
@@ -72,7 +74,7 @@ func readFile(name string) ([]*row, error) {
 	}
 	for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree", "note"} {
 		if _, ok := column[head]; !ok {
-			return nil, fmt.Errorf("%s: has no column %s; see DEVELOPERS.md for the columns", name, head)
+			return nil, fmt.Errorf("%s: has no column %s; see data/intake/pages.csv for the columns", name, head)
 		}
 	}
 	var rows []*row

@@ -55,6 +55,8 @@ func TestRules(t *testing.T) {
 			`tensile_strength = "33 ksi"` + "\n" + `yield_strength = "24 ksi"`}, // 356.0-T6 sand, civil engineering materials textbook, table 4.6
 		{"minimum-typical", "aluminum", "", `tensile_strength = "30 ksi"` + minimum + `tensile_strength = "32.0 ksi"`, // the slip that a second reading of 713.0-T5 uncovered
 			`tensile_strength = "33 ksi"` + minimum + `tensile_strength = "30.0 ksi"`},
+		{"minimum-typical", "ductile-iron", "", `elongation = "15.0 %"` + minimum + `elongation = "18 %"`,
+			`elongation = "15.0 %; average of one heat"` + minimum + `elongation = "18 %"`}, // 60-40-18, ASM handbook volume 1, average properties
 		{"hardness", "aluminum", "", `tensile_strength = "33 ksi"` + "\n" + `hardness_brinell = "170; 500 kgf/10 mm"`,
 			`tensile_strength = "33 ksi"` + "\n" + `hardness_brinell = "70; 500 kgf/10 mm"`}, // 356.0-T6 sand, same table
 		{"hardness", "zinc", "", `tensile_strength = "41 ksi"` + "\n" + `hardness_brinell = "28"`,

@@ -34,7 +34,7 @@ func Bands(f *props.Family) string {
 func Unbanded(families []*props.Family) []string {
 	var out []string
 	for _, f := range families {
-		if _, known := elements[f.Base]; len(f.Bands) == 0 || !known {
+		if _, known := elements()[f.Base]; len(f.Bands) == 0 || !known {
 			out = append(out, f.ID)
 		}
 	}

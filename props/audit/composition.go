@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"sync"
+
 	"alongside/props"
 	"alongside/units"
 )
@@ -11,12 +13,14 @@ type element struct{ density, heat float64 }
 
 // elements are handbook values of the pure elements (chemistry and physics
 // handbook tables; memory).
-var elements = map[string]element{
-	"Al": {2.699, 897}, "Si": {2.33, 712}, "Cu": {8.96, 385}, "Mg": {1.738, 1023}, "Zn": {7.14, 388}, "Fe": {7.87, 449},
-	"Ni": {8.90, 444}, "Mn": {7.44, 479}, "Sn": {7.29, 227}, "Pb": {11.34, 130}, "Ag": {10.49, 235}, "Ti": {4.51, 523},
-	"Cr": {7.19, 449}, "Bi": {9.79, 122}, "Be": {1.85, 1825}, "Zr": {6.51, 278}, "Y": {4.47, 298}, "Th": {11.7, 118},
-	"C": {0, 709}, "Mo": {10.2, 251}, "Co": {8.9, 421}, "Nb": {8.57, 265}, "V": {6.1, 489}, "W": {19.3, 132}, "Sb": {6.69, 207},
-}
+var elements = sync.OnceValue(func() map[string]element {
+	return map[string]element{
+		"Al": {2.699, 897}, "Si": {2.33, 712}, "Cu": {8.96, 385}, "Mg": {1.738, 1023}, "Zn": {7.14, 388}, "Fe": {7.87, 449},
+		"Ni": {8.90, 444}, "Mn": {7.44, 479}, "Sn": {7.29, 227}, "Pb": {11.34, 130}, "Ag": {10.49, 235}, "Ti": {4.51, 523},
+		"Cr": {7.19, 449}, "Bi": {9.79, 122}, "Be": {1.85, 1825}, "Zr": {6.51, 278}, "Y": {4.47, 298}, "Th": {11.7, 118},
+		"C": {0, 709}, "Mo": {10.2, 251}, "Co": {8.9, 421}, "Nb": {8.57, 265}, "V": {6.1, 489}, "W": {19.3, 132}, "Sb": {6.69, 207},
+	}
+})
 
 // shares are the mass fractions in the middle of the composition limits; an
 // impurity limit is seldom used up and counts a quarter. An alloy without
@@ -34,7 +38,7 @@ func shares(a *props.Alloy) map[string]float64 {
 		case x.Hi == 100: // a minimum alone
 			w = x.Lo
 		}
-		if _, known := elements[x.Element]; known {
+		if _, known := elements()[x.Element]; known {
 			out[x.Element] = w
 			sum += w
 		}
@@ -64,7 +68,7 @@ func mixture(l *look) {
 	}
 	volume := 0.0
 	for e, share := range w {
-		if rho := elements[e].density; rho > 0 {
+		if rho := elements()[e].density; rho > 0 {
 			volume += share / rho
 		}
 	}
@@ -86,14 +90,14 @@ func specificHeat(l *look) {
 	w := shares(l.m.Alloy)
 	if w == nil {
 		base := l.m.Alloy.Family.Base
-		if _, known := elements[base]; !known {
+		if _, known := elements()[base]; !known {
 			return
 		}
 		w = map[string]float64{base: 1}
 	}
 	sum := 0.0
 	for e, share := range w {
-		sum += share * elements[e].heat
+		sum += share * elements()[e].heat
 	}
 	for _, f := range l.figures[props.SpecificHeat] {
 		if f.Cond.HasAt && f.Cond.AtC > 110 || f.Cond.HasRange && f.Cond.ToC > 110 {

@@ -21,7 +21,8 @@ func yieldBelowTensile(l *look) {
 }
 
 // minimumBelowTypical compares separately cast or unstated bars only: bars cut
-// from a casting may lie lower, and a class or section is another casting.
+// from a casting may lie lower, and a class or section is another casting. The
+// average of one heat promises nothing of the grade.
 func minimumBelowTypical(l *look) {
 	for _, p := range []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Elongation} {
 		for _, m := range l.room(p) {
@@ -29,7 +30,7 @@ func minimumBelowTypical(l *look) {
 				continue
 			}
 			for _, t := range l.room(p) {
-				if t.Basis != props.Typical || special(t.Cond) || t.Cond.Offset != m.Cond.Offset && t.Cond.Offset != 0 && m.Cond.Offset != 0 {
+				if t.Basis != props.Typical || t.Cond.State == props.OneHeat || special(t.Cond) || t.Cond.Offset != m.Cond.Offset && t.Cond.Offset != 0 && m.Cond.Offset != 0 {
 					continue
 				}
 				mlo, _ := span(m, t.Value.Unit)

@@ -19,8 +19,9 @@ type Catalog struct {
 	Materials []*props.Material
 	// Everyday lists the ids of the materials that are asked for most.
 	Everyday []string
+	// Words are those of the materials, where they were listed beforehand.
+	Words Words
 
-	byID  map[string]*props.Material
 	index index
 }
 
@@ -34,17 +35,21 @@ func (c *Catalog) Index() {
 		}
 		c.Materials = append(c.Materials, a.Materials...)
 	}
-	c.byID = make(map[string]*props.Material, len(c.Materials))
 	for i, m := range c.Materials {
 		m.Index = i
-		if c.byID[m.ID] == nil {
-			c.byID[m.ID] = m
-		}
 	}
 }
 
-// Material returns the material with exactly this id, or nil.
-func (c *Catalog) Material(id string) *props.Material { return c.byID[id] }
+// Material returns the material with exactly this id, or nil. It looks through
+// the list: a map would cost every command more than the few it is asked for.
+func (c *Catalog) Material(id string) *props.Material {
+	for _, m := range c.Materials {
+		if m.ID == id {
+			return m
+		}
+	}
+	return nil
+}
 
 // FigureCount counts stored figures; one that several materials inherit
 // counts once.

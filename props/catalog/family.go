@@ -24,7 +24,9 @@ func (l *loader) family(r *record.Record) {
 	}
 	f.Bands = l.bands(r)
 	f.None = l.none(r)
-	f.Stated = l.inherited(r)
+	for _, t := range r.Tables("figures") {
+		f.Stated = append(f.Stated, l.inherited(t, t.Texts("classes"))...)
+	}
 	for i := range f.Stated {
 		f.Stated[i].Family = true
 	}
@@ -42,6 +44,15 @@ func (l *loader) family(r *record.Record) {
 			r.Fail("id", fmt.Sprintf("%q is the group of %s", f.ID, g.ID), "give the family another id")
 		}
 	}
+}
+
+// classesOf are the classes that the figures of a family name.
+func classesOf(f *props.Family) []string {
+	var out []string
+	for i := range f.Stated {
+		out = append(out, f.Stated[i].Classes...)
+	}
+	return out
 }
 
 // bandUnits are the keys of a [[family.bands]] block, each with a unit that

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"alongside/props"
@@ -151,12 +152,19 @@ func (l *loader) alloy(r *record.Record) {
 		}
 		a.Family = &props.Family{ID: family, Name: family}
 	}
+	if a.Class = r.Text("class", false); a.Class != "" {
+		if classes := classesOf(a.Family); !slices.Contains(classes, a.Class) {
+			r.Fail("class", fmt.Sprintf("%q is not a class that figures of the family name", a.Class), record.DidYouMean(a.Class, classes))
+		}
+	}
 	if t := r.Table("composition"); t != nil {
 		a.Composition = l.composition(t)
 	}
 	a.None = l.none(r)
 	a.Explained = l.explained(r)
-	a.Stated = l.inherited(r)
+	for _, t := range r.Tables("figures") {
+		a.Stated = append(a.Stated, l.inherited(t, nil)...)
+	}
 	for _, t := range r.Tables("material") {
 		l.material(a, t)
 	}
@@ -171,20 +179,15 @@ func (l *loader) alloy(r *record.Record) {
 }
 
 // inherited reads figures that are stated once for several materials, those
-// that tempers and processes admit.
-func (l *loader) inherited(r *record.Record) []props.Figure {
-	var out []props.Figure
-	for _, t := range r.Tables("figures") {
-		b, figures := l.block(t)
-		b.Inherited = true
-		b.Tempers = t.Texts("tempers")
-		for _, p := range t.Texts("processes") {
-			b.Processes = append(b.Processes, l.process(t, "processes", p))
-		}
-		t.Finish()
-		out = append(out, figures...)
+// that classes, tempers and processes admit.
+func (l *loader) inherited(t *record.Record, classes []string) []props.Figure {
+	b, figures := l.block(t)
+	b.Inherited, b.Classes, b.Tempers = true, classes, t.Texts("tempers")
+	for _, p := range t.Texts("processes") {
+		b.Processes = append(b.Processes, l.process(t, "processes", p))
 	}
-	return out
+	t.Finish()
+	return figures
 }
 
 func (l *loader) material(a *props.Alloy, r *record.Record) {

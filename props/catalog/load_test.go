@@ -251,6 +251,29 @@ func TestFamilyFigures(t *testing.T) {
 	}
 }
 
+func TestClassFigures(t *testing.T) {
+	const family = "[[source]]\nid = \"H\"\ntitle = \"Handbook\"\nkind = \"handbook\"\n" +
+		"[[family]]\nid = \"steel\"\nname = \"steel\"\n" +
+		"[[family.figures]]\nbasis = \"typical\"\nsource = \"H\"\nknown = \"read\"\nclasses = [\"carbon\"]\ndensity = \"0.283 lb/in3\"\n"
+	alloy := func(id, class string) string {
+		return "[[alloy]]\nid = \"" + id + "\"\nname = \"" + id + "\"\nfamily = \"steel\"\n" + class + "[[alloy.material]]\nprocess = \"sand\"\n"
+	}
+	c, err := Load(fstest.MapFS{"f.toml": {Data: []byte(family + alloy("a", "class = \"carbon\"\n") + alloy("b", ""))}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(get(t, c, "a-sand").Figures(props.Density)); n != 1 {
+		t.Errorf("the class has %d figures", n)
+	}
+	if n := len(get(t, c, "b-sand").Figures(props.Density)); n != 0 {
+		t.Errorf("a metal outside the class has %d figures", n)
+	}
+	_, err = Load(fstest.MapFS{"f.toml": {Data: []byte(family + alloy("a", "class = \"carbn\"\n"))}})
+	if want := `f.toml:18: a, class: "carbn" is not a class that figures of the family name`; err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("have %v\nwant %s", err, want)
+	}
+}
+
 func FuzzLoad(f *testing.F) {
 	whole, err := os.ReadFile("../testdata/shop.toml")
 	if err != nil {

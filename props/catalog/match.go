@@ -54,8 +54,8 @@ func (x *index) query(tokens []string) query {
 }
 
 func (x *index) token(text string) token {
-	t := token{text: text, points: make([]uint8, len(x.words))}
-	for i, w := range x.words {
+	t := token{text: text, points: make([]uint8, len(x.All))}
+	for i, w := range x.All {
 		switch at := strings.Index(w, text); {
 		case at < 0:
 			continue
@@ -125,15 +125,16 @@ func (x *index) fit(t token, e entry) fit {
 	}
 	for _, list := range e.words {
 		for _, w := range list {
-			points := int(t.points[w.number])
+			number, k := parts(w)
+			points := int(t.points[number])
 			if points == scoreFull {
-				f.kind = max(f.kind, w.kind)
+				f.kind = max(f.kind, k)
 			}
 			f.points = max(f.points, points)
 			// A380.0 and B380.0 are variants of 380.0. A material whose id is its
 			// alloy's name is a grade of its own: CF20 is no variant of an F20.
-			if points > 0 && w.kind == ownName && w.number != e.id {
-				name := x.words[w.number]
+			if points > 0 && k == ownName && number != e.id {
+				name := x.All[number]
 				f.variant = f.variant || name[0] >= 'a' && name[1:] == t.text
 			}
 		}

@@ -35,7 +35,7 @@ func (e *NotFound) Error() string {
 // alloy, temper and process in any usual spelling, or an alias. The error is a
 // *NotFound.
 func (c *Catalog) Resolve(typed string) (*props.Material, error) {
-	if m := c.byID[strings.ToLower(strings.TrimSpace(typed))]; m != nil {
+	if m := c.Material(strings.ToLower(strings.TrimSpace(typed))); m != nil {
 		return m, nil
 	}
 	hits, exact := c.search(typed)
@@ -93,7 +93,7 @@ func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*props.Material {
 	limit := 1 + len(want)/6
 	x := c.indexed()
 	for _, e := range x.entries {
-		if edits := spelling.Edits(want, x.words[e.id], limit); edits <= limit {
+		if edits := spelling.Edits(want, x.All[e.id], limit); edits <= limit {
 			near = append(near, candidate{e.material, edits})
 		}
 	}

@@ -82,10 +82,7 @@ func (x *index) split(query string) []string {
 }
 
 // known reports whether a folded word is a whole word of some material.
-func (x *index) known(text string) bool {
-	_, known := x.number[text]
-	return known
-}
+func (x *index) known(text string) bool { return slices.Contains(x.All, text) }
 
 // match returns the materials that all tokens fit, best first, and those of
 // one score in the order of the catalog.
@@ -114,7 +111,7 @@ func (x *index) correct(tokens []string) []string {
 		if x.known(t) {
 			continue
 		}
-		if out[i] = spelling.Nearest(t, x.words[:x.named]); out[i] == "" {
+		if out[i] = spelling.Nearest(t, x.All[:x.Named]); out[i] == "" {
 			return nil
 		}
 	}

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -21,28 +20,35 @@ const (
 	ownID   // the material's id
 )
 
-// index holds the words under which materials are found. The first search makes
-// it.
+// Words are the words under which the materials of a catalog are found. A word
+// of a material is its place in All and its kind, see word; those of the
+// built-in catalog are Go data like its figures.
+type Words struct {
+	All   []string   // every folded word once, those that are only ids last
+	Named int        // how many words are more than ids
+	Own   [][]uint32 // by material: its id, then the words of its own
+	Alloy [][]uint32 // by alloy: what its materials have in common
+}
+
+// word is a word of a material by its number and what it is to it.
+func word(number int, k kind) uint32 { return uint32(number)<<kindBits | uint32(k) }
+
+func parts(w uint32) (number int, k kind) { return int(w >> kindBits), kind(w & (1<<kindBits - 1)) }
+
+const kindBits = 3
+
+// index is the words beside their materials. The first search makes it.
 type index struct {
-	once    sync.Once
-	words   []string          // every folded word once, those that are only ids last
-	named   int               // how many words are more than ids
-	number  map[string]int32  // where each word stands in words
-	phrases map[string][]word // the words of what many alloys have in common
-	entries []entry           // the materials in the order of the catalog
+	once sync.Once
+	Words
+	entries []entry // the materials in the order of the catalog
 }
 
 // entry is a material with its words.
 type entry struct {
 	material *props.Material
-	id       int32     // the number of its id
-	words    [2][]word // of the material itself, and those of its alloy
-}
-
-// word is a word of a material by its number.
-type word struct {
-	number int32
-	kind   kind
+	id       int         // the number of its id
+	words    [2][]uint32 // of the material itself, and those of its alloy
 }
 
 // fold reduces a designation to lower-case letters and digits: "A356.0" and
@@ -82,33 +88,52 @@ func withoutEN(name string) string {
 }
 
 func (c *Catalog) indexed() *index {
-	c.index.once.Do(func() { c.index.build(c) })
+	c.index.once.Do(func() {
+		x := &c.index
+		if x.Words = c.Words; x.All == nil {
+			x.Words = ListWords(c)
+		}
+		for i, a := range c.Alloys {
+			for _, m := range a.Materials {
+				own := x.Own[len(x.entries)]
+				id, _ := parts(own[0])
+				x.entries = append(x.entries, entry{m, id, [...][]uint32{own[1:], x.Alloy[i]}})
+			}
+		}
+	})
 	return &c.index
 }
 
-func (x *index) build(c *Catalog) {
-	x.words = make([]string, 0, 5*len(c.Materials))
-	x.number = make(map[string]int32, cap(x.words))
-	x.entries = make([]entry, 0, len(c.Materials))
-	x.phrases = map[string][]word{}
-	for _, a := range c.Alloys {
-		alloy := x.alloyWords(a)
-		for _, m := range a.Materials {
-			own := x.addName(make([]word, 0, 8), plainWord, m.Temper)
-			own = x.addAliases(own, m.Aliases)
-			own = x.addCommon(own, m.Process.ID())
-			own = x.addCommon(own, m.Process.Words())
-			x.entries = append(x.entries, entry{m, 0, [...][]word{own, alloy}})
-		}
-	}
-	x.named = len(x.words)
-	for i, e := range x.entries {
-		x.entries[i].id = x.numberOf(fold(e.material.ID))
-	}
+// lister lists the words of a catalog.
+type lister struct {
+	Words
+	number  map[string]int      // where each word stands
+	phrases map[string][]uint32 // the words of what many alloys have in common
 }
 
-func (x *index) alloyWords(a *props.Alloy) []word {
-	list := x.addName(make([]word, 0, 64), ownName, a.ID)
+// ListWords lists the words of a catalog.
+func ListWords(c *Catalog) Words {
+	x := &lister{number: map[string]int{}, phrases: map[string][]uint32{}}
+	var materials []*props.Material
+	for _, a := range c.Alloys {
+		x.Alloy = append(x.Alloy, x.alloyWords(a))
+		for _, m := range a.Materials {
+			own := x.addName(make([]uint32, 1, 8), plainWord, m.Temper)
+			own = x.addAliases(own, m.Aliases)
+			own = x.addCommon(own, m.Process.ID())
+			x.Own = append(x.Own, x.addCommon(own, m.Process.Words()))
+			materials = append(materials, m)
+		}
+	}
+	x.Named = len(x.All)
+	for i, m := range materials {
+		x.Own[i][0] = word(x.numberOf(fold(m.ID)), ownID)
+	}
+	return x.Words
+}
+
+func (x *lister) alloyWords(a *props.Alloy) []uint32 {
+	list := x.addName(nil, ownName, a.ID)
 	list = x.addName(list, ownName, a.Name)
 	if a.UNS != "" {
 		list = x.addName(list, alias, a.UNS)
@@ -118,10 +143,10 @@ func (x *index) alloyWords(a *props.Alloy) []word {
 	for _, s := range append([]string{a.Family.Name}, a.Family.Words...) {
 		list = x.addCommon(list, s)
 	}
-	return slices.Clone(list)
+	return list
 }
 
-func (x *index) addAliases(list []word, aliases []props.Alias) []word {
+func (x *lister) addAliases(list []uint32, aliases []props.Alias) []uint32 {
 	for _, a := range aliases {
 		k := alias
 		if a.Near {
@@ -135,7 +160,7 @@ func (x *index) addAliases(list []word, aliases []props.Alias) []word {
 }
 
 // addName adds a designation as a whole, also without its EN, and its words.
-func (x *index) addName(list []word, k kind, name string) []word {
+func (x *lister) addName(list []uint32, k kind, name string) []uint32 {
 	list = x.add(list, k, name)
 	if short := withoutEN(name); short != name {
 		list = x.add(list, k, short)
@@ -147,7 +172,7 @@ func (x *index) addName(list []word, k kind, name string) []word {
 }
 
 // addWords adds the single words of a phrase.
-func (x *index) addWords(list []word, phrase string) []word {
+func (x *lister) addWords(list []uint32, phrase string) []uint32 {
 	for w := range strings.FieldsFuncSeq(phrase, separator) {
 		list = x.add(list, plainWord, w)
 	}
@@ -156,7 +181,7 @@ func (x *index) addWords(list []word, phrase string) []word {
 
 // addCommon is addWords for the standards, processes and families, which come
 // back with many alloys: each is split once.
-func (x *index) addCommon(list []word, phrase string) []word {
+func (x *lister) addCommon(list []uint32, phrase string) []uint32 {
 	words, split := x.phrases[phrase]
 	if !split {
 		words = x.addWords(nil, phrase)
@@ -165,20 +190,20 @@ func (x *index) addCommon(list []word, phrase string) []word {
 	return append(list, words...)
 }
 
-func (x *index) add(list []word, k kind, text string) []word {
+func (x *lister) add(list []uint32, k kind, text string) []uint32 {
 	if text = fold(text); text == "" {
 		return list
 	}
-	return append(list, word{x.numberOf(text), k})
+	return append(list, word(x.numberOf(text), k))
 }
 
 // numberOf is the number of a folded word, a new one where it has none.
-func (x *index) numberOf(text string) int32 {
+func (x *lister) numberOf(text string) int {
 	n, known := x.number[text]
 	if !known {
-		n = int32(len(x.words))
+		n = len(x.All)
 		x.number[text] = n
-		x.words = append(x.words, text)
+		x.All = append(x.All, text)
 	}
 	return n
 }

@@ -299,3 +299,43 @@ func spanOf(m *props.Material, p props.PropertyID) (span [2]float64, ok bool) {
 	}
 	return span, ok
 }
+
+// Under bounds what a figure of a metal would be under the conditions that c
+// states, as factors of what it is: 1 and 1 where it was found under them. Where
+// nothing is certain ok is false, and why says what differs.
+func Under(m *props.Material, f *props.Figure, c *props.Conditions) (least, most float64, why Reason, ok bool) {
+	asked := &props.Figure{Property: f.Property, Value: f.Value, Cond: c, Block: f.Block}
+	least, most = 1, 1
+	for i := range conditions {
+		k := &conditions[i]
+		if f.Property.Info().Bears&k.bears == 0 || k.states == nil || !k.states(c) {
+			continue
+		}
+		how := k.between(f, asked)
+		if how < k.refuses {
+			continue
+		}
+		why = k.reason(how, f, asked)
+		if k.ground == nil {
+			return 0, 0, why, false
+		}
+		a, b, certain := k.ground.bring(side{m, f}, side{m, asked})
+		if !certain {
+			return 0, 0, why, false
+		}
+		least, most = least*a, most*b
+	}
+	return least, most, why, true
+}
+
+// Refuses reports whether two figures of one metal differ in a condition that
+// forbids setting them against each other, be it stated or not.
+func Refuses(f, g *props.Figure) bool {
+	for i := range conditions {
+		k := &conditions[i]
+		if k.bears != 0 && f.Property.Info().Bears&k.bears != 0 && k.kind != PlaceDiffers && k.between(f, g) >= k.refuses {
+			return true
+		}
+	}
+	return false
+}

@@ -176,6 +176,38 @@ func (q *Question) Figure(m *props.Material, p props.PropertyID) *props.Figure {
 	return nil
 }
 
+// Along is one figure of each of several properties of a metal, nil where there is
+// none. Of what standards specify all stand on one basis as far as they can: the
+// one that most of them have, typical where two have as many.
+func (q *Question) Along(m *props.Material, list []props.PropertyID) []*props.Figure {
+	figures := make([][]*props.Figure, len(list))
+	var count [len(Order{})]int
+	for i, p := range list {
+		figures[i] = q.Figures(m, p)
+		var on [len(Order{})]bool
+		for _, f := range figures[i] {
+			if p.Info().Specified && !on[f.Basis] && !belowMinimum(f, figures[i]) {
+				on[f.Basis] = true
+				count[f.Basis]++
+			}
+		}
+	}
+	basis := props.Typical
+	for b := range count {
+		if count[b] > count[basis] {
+			basis = props.Basis(b)
+		}
+	}
+	out := make([]*props.Figure, len(list))
+	for i, p := range list {
+		at := slices.IndexFunc(figures[i], func(f *props.Figure) bool { return f.Basis == basis || !p.Info().Specified })
+		if len(figures[i]) > 0 {
+			out[i] = figures[i][max(at, 0)]
+		}
+	}
+	return out
+}
+
 // Figures lists the figures of a property that are considered for a metal, in
 // order of preference: with a service temperature or a range they may be worked
 // out, with minimums only they are the minimums. A pair may hold a later one,

@@ -91,7 +91,7 @@ type ToleranceResult struct {
 	How             string // how the figure comes about
 	Why             string // why there is no figure
 	Cite                   // of the grade by process, or of the trade form
-	By              Cite   // of the table that gives the millimetres; Source is nil for the trade form
+	By              Cite   // of the table that gives the millimeters; Source is nil for the trade form
 }
 
 // Tolerance lists what is published for one nominal dimension of a casting of

@@ -35,7 +35,7 @@ func (r *Result) Short() float64 {
 // Unjudged reports whether nothing stops the material but missing figures: it
 // may meet every need or not.
 func (r *Result) Unjudged() bool {
-	return len(r.Stops) > 0 && !slices.ContainsFunc(r.Stops, func(j *Judgement) bool { return j.Status != NoFigure })
+	return len(r.Stops) > 0 && !slices.ContainsFunc(r.Stops, func(j *Judgement) bool { return j.Status > Undecided })
 }
 
 // JudgeAll holds a material against the needs that are not switched off.
@@ -94,17 +94,7 @@ func Screen(materials []*props.Material, list []Need) (met, near []*props.Materi
 }
 
 // meets is Judge's answer without its margins and notes.
-func meets(m *props.Material, n *Need) bool {
-	if n.Kind != OfProperty {
-		return n.admits(m)
-	}
-	f := chosen(m, n)
-	if f == nil {
-		return false
-	}
-	lo, hi := ends(f)
-	return n.contains(lo, hi) == 2
-}
+func meets(m *props.Material, n *Need) bool { return n.verdict(m).status.Good() }
 
 // Find screens materials. It returns every material that meets the needs, and
 // up to near of those that one or two needs stop. A material without a figure
@@ -282,8 +272,8 @@ func Front(list []Result, b *compare.Bench, p, q props.PropertyID) []Result {
 
 // BetterThan makes the needs "beats or equals this baseline" on the given
 // properties: a bound at the baseline's own figure in the direction of each
-// property's sense; of a range at its worse end, so that the baseline itself
-// meets it. Properties without a figure or a direction are left out.
+// property's sense, judged by comparison with it as the bench does. Properties
+// without a figure or a direction are left out.
 func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID) []Need {
 	var out []Need
 	for _, p := range list {
@@ -310,6 +300,7 @@ func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID)
 		if p.Info().Dimension == units.Rating || n.Limit.Unit.Reciprocal() {
 			n.Op = turned(n.Op)
 		}
+		n.Cond, n.Than = *f.Cond, &Than{base, b.Question}
 		n.Text = n.String()
 		out = append(out, n)
 	}

@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -12,18 +13,20 @@ import (
 // Status is how a material stands to one need.
 type Status uint8
 
-// The states of a need. OnlyTypical: a strength or elongation that only
-// a typical figure meets, because no specified minimum is on file. Partly: a published range
-// meets the limit at one end only, so the worst case does not.
+// The states of a need. Undecided: figures are on file, but under conditions that
+// leave it open. OnlyTypical: a strength or elongation that only a typical figure
+// meets, because no specified limit is on file. Partly: a published range meets
+// the limit at one end only, so the worst case does not.
 const (
 	NoFigure Status = iota
+	Undecided
 	NotMet
 	Partly
 	OnlyTypical
 	Met
 )
 
-var statusNames = [...]string{"no figure", "not met", "not met in the worst case", "met on typical figures only", "met"}
+var statusNames = [...]string{"no figure", "undecided", "not met", "not met in the worst case", "met on typical figures only", "met"}
 
 func (s Status) String() string { return statusNames[s] }
 
@@ -48,55 +51,189 @@ type Judgement struct {
 }
 
 // Judge holds a material against one need. A strength or an elongation is judged on
-// specified minimums first; other properties on the figure the bench shows. A published
-// range must meet the limit at its worse end. A single figure is taken as
-// printed; where its rounding reaches over the limit the judgement says so.
+// the limits that its standard specifies first; other properties on the figure the
+// bench shows. A published range must meet the limit at its worse end, and so must
+// what is typical where the limit has an upper end. A single figure is taken as
+// printed; where its rounding reaches over the limit the judgement says so. A
+// limit that states its conditions is held against figures under these, or what is
+// certain under them; figures under several conditions that disagree leave a limit
+// without conditions undecided.
 func Judge(m *props.Material, n *Need) Judgement {
 	j := Judgement{Need: n, Worst: math.NaN(), Best: math.NaN(), Percent: math.NaN()}
-	if n.Kind != OfProperty {
-		j.Status = NotMet
-		if n.admits(m) {
-			j.Status = Met
-		}
+	v := n.verdict(m)
+	j.Status, j.Figure, j.Note = v.status, v.figure, v.note
+	if j.Figure == nil {
 		return j
 	}
-	f := chosen(m, n)
-	if f == nil {
-		j.Note = m.Absent(n.Property)
-		if j.Note == "" {
-			j.Note = compare.NoFigureOnFile
-		}
-		return j
+	if v.plain {
+		j.margins(v.lo, v.hi)
 	}
-	j.Figure = f
-	lo, hi := ends(f)
-	j.Status = n.status(lo, hi, f.Basis)
-	j.margins(lo, hi)
-	if guarded(n.Property) && f.Basis == props.Minimum && !j.Status.Good() {
-		for _, g := range m.Figures(n.Property) {
-			if a, z := ends(g); g.Basis == props.Typical && usable(g, n.Limit.Unit.Dimension()) && n.status(a, z, g.Basis).Good() {
-				j.Note = fmt.Sprintf("typical %s would meet it", n.shown(g))
-				break
-			}
-		}
+	j.addNote(n.otherBasis(m, &j))
+	if j.Figure.Source.Trade() {
+		j.addNote("common practice, no standard or handbook behind the figure")
 	}
-	if f.Source.Trade() {
-		j.Note = "common practice, no standard or handbook behind the figure"
-	}
-	if j.Rounding = n.withinRounding(f); j.Rounding && j.Note != "" {
-		j.Note = WithinRounding + "; " + j.Note
-	} else if j.Rounding {
-		j.Note = WithinRounding
+	if j.Rounding = v.plain && n.withinRounding(j.Figure); j.Rounding {
+		j.Note, j.Figure = join(WithinRounding, j.Note), v.figure
 	}
 	return j
 }
 
-// usable reports whether a need in this dimension can be judged on a figure: it
-// holds at room temperature and in the same kind of unit. A Brinell limit
-// without a load is held against any load.
-func usable(f *props.Figure, d units.Dimension) bool {
-	fd := f.Value.Unit.Dimension()
-	return (fd == d || d == units.HBUnstated && fd.Brinell()) && f.Basis != props.Maximum && f.Cond.RoomTemperature()
+func (j *Judgement) addNote(s string) { j.Note = join(j.Note, s) }
+
+func join(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
+// verdict is what decides of a judgement.
+type verdict struct {
+	status Status
+	figure *props.Figure
+	note   string
+	lo, hi float64 // SI, what is held against the limit
+	plain  bool    // lo and hi are the figure itself, so that it has a margin
+}
+
+// verdict answers the need: by kind of metal, by comparison with another one, or
+// by figures.
+func (n *Need) verdict(m *props.Material) verdict {
+	switch {
+	case n.Kind != OfProperty && n.admits(m):
+		return verdict{status: Met}
+	case n.Kind != OfProperty:
+		return verdict{status: NotMet}
+	case n.Than != nil:
+		return n.against(m)
+	}
+	f := chosen(m, n)
+	if f == nil {
+		note := m.Absent(n.Property)
+		if note == "" {
+			note = compare.NoFigureOnFile
+		}
+		return verdict{note: note}
+	}
+	v := n.under(m, f)
+	if !v.plain || n.Cond != (props.Conditions{}) {
+		return v
+	}
+	for g := range m.All() {
+		if g.Property != n.Property || g == f || g.Basis != f.Basis || !usable(g, n) || g.Source.Trade() && !f.Source.Trade() ||
+			g.Cond.Class != f.Cond.Class || g.Cond.Section != f.Cond.Section || !compare.Refuses(f, g) {
+			continue
+		}
+		if other := n.under(m, g); other.status.Good() != v.status.Good() {
+			v.status, v.plain = Undecided, false
+			v.note = fmt.Sprintf("%s and %s do not agree on it: state the condition of the test", figureWords(f), figureWords(g))
+			return v
+		}
+	}
+	return v
+}
+
+func figureWords(f *props.Figure) string {
+	if c := f.Cond.String(); c != "" {
+		return f.Value.String() + " (" + c + ")"
+	}
+	return f.Value.String()
+}
+
+// under holds one figure against the limit, brought to the limit's conditions
+// where these are stated.
+func (n *Need) under(m *props.Material, f *props.Figure) verdict {
+	v := verdict{figure: f, plain: true}
+	v.lo, v.hi = ends(f)
+	least, most, why, ok := compare.Under(m, f, &n.Cond)
+	if !ok {
+		v.status, v.plain, v.note = Undecided, false, why.String()
+		return v
+	}
+	if least != 1 || most != 1 {
+		v.lo, v.hi, v.plain, v.note = v.lo*least, v.hi*most, false, why.String()+"; certain all the same"
+	}
+	if top := n.top(m, f); top != nil {
+		_, hi := ends(top)
+		if v.hi = max(v.hi, hi*most); v.plain && n.contains(v.lo, v.hi) < n.contains(ends(f)) {
+			v.note = fmt.Sprintf("%s %s is above it", top.Basis.Phrase(), n.shown(top))
+		}
+	}
+	v.status = n.status(v.lo, v.hi, f.Basis)
+	if !v.plain && v.status == Partly {
+		v.status, v.note = Undecided, why.String()
+	}
+	return v
+}
+
+// top is the figure that an upper limit is held against besides a specified
+// minimum: the specified maximum, else what is typical; nil where a lower limit
+// is all there is.
+func (n *Need) top(m *props.Material, f *props.Figure) *props.Figure {
+	if _, hi, _, _ := n.bounds(); f.Basis != props.Minimum || math.IsInf(hi, 1) {
+		return nil
+	}
+	var best *props.Figure
+	order := compare.Order{props.Maximum: 0, props.Typical: 1, props.House: 2, props.Estimated: 3, props.Design: 3, props.Minimum: 3}
+	for g := range m.All() {
+		if g.Property == n.Property && order[g.Basis] < 3 && usable(g, n) && g.Cond.Class == f.Cond.Class && g.Cond.Section == f.Cond.Section && (best == nil || order.Of(g, false) < order.Of(best, false)) {
+			best = g
+		}
+	}
+	return best
+}
+
+// against is the answer by comparison: the bench's own verdict.
+func (n *Need) against(m *props.Material) verdict {
+	if m == n.Than.Material {
+		v := verdict{status: Met, figure: n.Than.Question.Figure(m, n.Property), plain: true}
+		v.lo, v.hi = ends(v.figure)
+		return v
+	}
+	pair := n.Than.Question.Pair(m, n.Than.Material, n.Property)
+	v := verdict{figure: pair.Figure, note: pair.Why()}
+	switch pair.Verdict {
+	case compare.Beats, compare.Level:
+		if v.status = Met; guarded(n.Property) && pair.Figure.Basis != props.Minimum && pair.Figure.Basis != props.Design {
+			v.status = OnlyTypical
+		}
+	case compare.Overlaps:
+		v.status = Partly
+	case compare.Misses:
+		v.status = NotMet
+	case compare.Unlike:
+		v.status = Undecided
+	default:
+		v.note = cmp.Or(pair.Absent, compare.NoFigureOnFile)
+	}
+	if v.figure != nil && !pair.Apart {
+		v.lo, v.hi = ends(v.figure)
+		v.plain = v.figure.Value.Unit.Dimension() == n.Limit.Unit.Dimension()
+	}
+	return v
+}
+
+// otherBasis says where the minimum decides though a typical figure would meet
+// the limit.
+func (n *Need) otherBasis(m *props.Material, j *Judgement) string {
+	if !guarded(n.Property) || j.Figure.Basis != props.Minimum || j.Status != NotMet && j.Status != Partly || n.Op == AtMost || n.Op == LessThan || n.Op == Between {
+		return ""
+	}
+	for _, g := range m.Figures(n.Property) {
+		if a, z := ends(g); g.Basis == props.Typical && usable(g, n) && n.status(a, z, g.Basis).Good() {
+			return fmt.Sprintf("typical %s would meet it", n.shown(g))
+		}
+	}
+	return ""
+}
+
+// usable reports whether a need can be judged on a figure: it holds at room
+// temperature and in the same kind of unit; Brinell numbers are brought from load
+// to load by what is certain. A specified maximum counts for an upper limit only.
+func usable(f *props.Figure, n *Need) bool {
+	have, want := f.Value.Unit.Dimension(), n.Limit.Unit.Dimension()
+	_, hi, _, _ := n.bounds()
+	return (have == want || have.Brinell() && want.Brinell()) && (f.Basis != props.Maximum || !math.IsInf(hi, 1)) && f.Cond.RoomTemperature()
 }
 
 // guarded reports whether a need on the property is judged on specified
@@ -104,17 +241,23 @@ func usable(f *props.Figure, d units.Dimension) bool {
 // elongation.
 func guarded(p props.PropertyID) bool { return p.Info().Strength || p.Info().Specified }
 
+// maximumOrder is that of a need with an upper limit alone on what standards
+// specify.
+var maximumOrder = compare.Order{props.Maximum: 0, props.Typical: 1, props.House: 2, props.Estimated: 3, props.Design: 4, props.Minimum: 5}
+
 // chosen is the figure that a need on a material is judged on; nil when there
 // is none.
 func chosen(m *props.Material, n *Need) *props.Figure {
 	order := &compare.TypicalOrder
 	if guarded(n.Property) {
 		order = &compare.MinimumOrder
+		if n.Op == AtMost || n.Op == LessThan {
+			order = &maximumOrder
+		}
 	}
 	var best *props.Figure
-	d := n.Limit.Unit.Dimension()
 	for f := range m.All() {
-		if f.Property == n.Property && usable(f, d) && (best == nil || order.Of(f, false) < order.Of(best, false)) {
+		if f.Property == n.Property && usable(f, n) && (best == nil || order.Of(f, false) < order.Of(best, false)) {
 			best = f
 		}
 	}
@@ -138,7 +281,7 @@ func (n *Need) status(lo, hi float64, b props.Basis) Status {
 	case 1:
 		return Partly
 	}
-	if guarded(n.Property) && b != props.Minimum && b != props.Design {
+	if guarded(n.Property) && b != props.Minimum && b != props.Maximum && b != props.Design {
 		return OnlyTypical
 	}
 	return Met
@@ -203,7 +346,7 @@ func (j *Judgement) Shortfall() float64 {
 	switch {
 	case j.Status.Good():
 		return 0
-	case j.Status == NoFigure:
+	case j.Status <= Undecided:
 		return inf
 	case j.Need.Kind != OfProperty:
 		return 1

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/units"
 )
 
@@ -48,11 +49,19 @@ type Need struct {
 	// Limit is what was typed: Lo for lower bounds, Hi for upper bounds, both
 	// for Between (equal otherwise).
 	Limit     units.Quantity
+	Cond      props.Conditions // of the test, as far as stated; for Brinell the unit says the load too
+	Than      *Than            // judged by comparison with a metal; nil for none
 	Processes []props.Process
 	Families  []string // family ids
 	Tempers   []string // upper case; "" is as cast
 	Text      string   // as typed
 	Off       bool     // switched off by the user
+}
+
+// Than is the metal whose own figure a limit is, and how the two are compared.
+type Than struct {
+	Material *props.Material
+	Question compare.Question
 }
 
 // String writes the need in one normal form that Parse reads back.

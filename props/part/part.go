@@ -19,9 +19,19 @@ const (
 	FixedBeam Case = "fixed-beam" // bent as a beam of given width; the depth is free
 )
 
-var caseNames = map[Case]string{Tie: "tie", Plate: "plate in bending", Beam: "beam in bending, section scaled alike", FixedBeam: "beam in bending, width kept"}
-
-func (c Case) String() string { return caseNames[c] }
+func (c Case) String() string {
+	switch c {
+	case Tie:
+		return "tie"
+	case Plate:
+		return "plate in bending"
+	case Beam:
+		return "beam in bending, section scaled alike"
+	case FixedBeam:
+		return "beam in bending, width kept"
+	}
+	return ""
+}
 
 // Keep is what the new part has to keep of the old one.
 type Keep string

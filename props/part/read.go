@@ -206,7 +206,7 @@ func mate(c *catalog.Catalog, typed string) (*props.Material, error) {
 
 // limits are the sizes, in SI, between which a part can be: they stop slips of
 // the unit and keep every result a finite number.
-var limits = map[Field]struct {
+var limits = [...]struct {
 	dim    units.Dimension
 	lo, hi float64
 }{

@@ -28,7 +28,7 @@ func CallDoc(s *sheets.Sheet) *Doc {
 	return &Doc{
 		text: func() *sheet.Doc { return set(compareText(c, above)) },
 		data: func() *sheet.Doc { return set(compareData(c, above)) },
-		json: func() any { d := compareJSON(c, above.Needs); return callJSON(s, &d) },
+		json: func() any { return callJSON(s, compareJSON(c, above.Needs)) },
 	}
 }
 
@@ -91,45 +91,20 @@ func missing(s *sheets.Sheet) string {
 	return ""
 }
 
-type jsonCall struct {
-	Call       jsonCallHead      `json:"call"`
-	Said       []string          `json:"said"`
-	Notes      []jsonNote        `json:"notes"`
-	Part       map[string]string `json:"part"`
-	Needs      []string          `json:"needs"`
-	Aside      []string          `json:"aside"`
-	Missing    []string          `json:"missing"`
-	Comparison *jsonComparison   `json:"comparison"`
-}
-
-type jsonCallHead struct {
-	ID      string   `json:"id"`
-	Name    string   `json:"name"`
-	Begun   string   `json:"begun"`
-	Changed string   `json:"changed"`
-	Pins    []string `json:"pins"`
-	Broken  string   `json:"broken"`
-}
-
-type jsonNote struct {
-	At   string `json:"at"`
-	Text string `json:"text"`
-}
-
-func callJSON(s *sheets.Sheet, c *jsonComparison) jsonCall {
-	out := jsonCall{Call: callHead(s), Said: cleaned(s.Call.Said), Part: map[string]string{}, Needs: cleaned(needTexts(&s.Call)),
-		Aside: cleaned(s.Call.Aside), Missing: cleaned(s.Missing()), Comparison: c,
-		Notes: each(s.Call.Notes, func(n *call.Note) jsonNote { return jsonNote{stamp(n.At), clean(n.Text)} })}
+func callJSON(s *sheets.Sheet, comparison any) object {
+	said := map[string]string{}
 	for _, f := range part.Fields() {
 		if text := s.Call.Part.Get(f); text != "" {
-			out.Part[f.String()] = clean(text)
+			said[f.String()] = clean(text)
 		}
 	}
-	return out
+	notes := each(s.Call.Notes, func(n *call.Note) object { return object{{"at", stamp(n.At)}, {"text", n.Text}} })
+	return object{{"call", callHead(s)}, {"said", s.Call.Said}, {"notes", notes}, {"part", said}, {"needs", needTexts(&s.Call)},
+		{"aside", s.Call.Aside}, {"missing", s.Missing()}, {"comparison", comparison}}
 }
 
-func callHead(s *sheets.Sheet) jsonCallHead {
-	return jsonCallHead{ID: clean(s.ID), Name: clean(s.Call.Name), Begun: stamp(s.Begun), Changed: stamp(s.Changed), Pins: cleaned(pinIDs(s.Call.Bench.Pins)), Broken: clean(broken(s))}
+func callHead(s *sheets.Sheet) object {
+	return object{{"id", s.ID}, {"name", s.Call.Name}, {"begun", stamp(s.Begun)}, {"changed", stamp(s.Changed)}, {"pins", pinIDs(s.Call.Bench.Pins)}, {"broken", broken(s)}}
 }
 
 func pinIDs(pins []*props.Material) []string {
@@ -168,9 +143,7 @@ func CallsDoc(list []*sheets.Sheet) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
 		json: func() any {
-			return struct {
-				Calls []jsonCallHead `json:"calls"`
-			}{each(list, func(s **sheets.Sheet) jsonCallHead { return callHead(*s) })}
+			return object{{"calls", each(list, func(s **sheets.Sheet) object { return callHead(*s) })}}
 		},
 	}
 }

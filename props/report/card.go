@@ -20,12 +20,28 @@ type Card struct {
 // Section is a heading with labeled texts under it.
 type Section struct{ sheet.List }
 
-// section is an empty section under a heading.
-func section(title string) Section { return Section{sheet.List{Title: title}} }
+// section is a heading with labels and texts in turn under it.
+func section(title string, labeled ...string) Section {
+	return Section{sheet.List{Title: title}}.with(labeled...)
+}
 
-func (s *Section) add(label, text string) {
-	if text != "" {
-		s.Items = append(s.Items, sheet.Item{Label: label, Text: text})
+// with is the section with more labels and texts in turn; a label without text
+// is left out.
+func (s Section) with(labeled ...string) Section {
+	for i := 0; i < len(labeled); i += 2 {
+		if text := labeled[i+1]; text != "" {
+			s.Items = append(s.Items, sheet.Item{Label: labeled[i], Text: text})
+		}
+	}
+	return s
+}
+
+// add adds the sections that have something under their heading.
+func (c *Card) add(list ...Section) {
+	for _, s := range list {
+		if len(s.Items) > 0 {
+			c.Sections = append(c.Sections, s)
+		}
 	}
 }
 
@@ -42,21 +58,12 @@ func NewCard(b *compare.Bench, m *props.Material, p props.PropertyID) *Card {
 			list = append(list, f)
 		}
 	}
-	if cell.Figure == nil {
-		none := section("No figure")
-		none.add("", cell.Absent)
-		card.Sections = append(card.Sections, none)
+	if f := cell.Figure; f == nil {
+		card.add(section("No figure", "", cell.Absent))
 	} else {
-		card.Sections = append(card.Sections, figureSection(m, cell.Figure), conversions(cell.Figure))
-		card.Sections = append(card.Sections, choice(c, pin, considered, len(list)))
+		card.add(figureSection(m, f), conversions(f), choice(c, pin, considered, len(list)))
 	}
-	if others := otherFigures(m, cell, list); len(others.Items) > 0 {
-		card.Sections = append(card.Sections, others)
-	}
-	card.Sections = append(card.Sections, alloySection(m))
-	if limits := composition(m.Alloy); len(limits.Items) > 0 {
-		card.Sections = append(card.Sections, limits)
-	}
+	card.add(otherFigures(cell.Figure, list), alloySection(m), composition(m.Alloy))
 	return card
 }
 
@@ -74,52 +81,42 @@ func compareOne(b *compare.Bench, m *props.Material, p props.PropertyID) (*compa
 
 // figureSection is a figure as its source has it.
 func figureSection(m *props.Material, f *props.Figure) Section {
-	s := section("As published")
-	s.add("figure", f.Value.String()+" "+f.Basis.Phrase())
-	s.add("conditions", orNone(f.Cond.String()))
-	sourceItems(&s, f.Source)
-	s.add("table", f.Table)
-	s.add("known", knownText(f.Known(), f.Where, f.Agrees))
-	s.add("stated for", statedFor(m, f.Block))
-	s.add("note", f.First)
-	return s
+	conditions := f.Cond.String()
+	if conditions == "" {
+		conditions = "none stated"
+	}
+	return section("As published", "figure", f.Value.String()+" "+f.Basis.Phrase(), "conditions", conditions).published(f.Source).
+		with("table", f.Table, "known", knownText(f.Known(), f.Where, f.Agrees), "stated for", statedFor(m, f.Block), "note", f.First)
 }
 
 func conversions(f *props.Figure) Section {
-	s := section("In every unit")
 	var all []string
 	for _, u := range units.UnitsOf(f.Value.Unit.Dimension()) {
 		if q, err := f.Value.In(u); err == nil {
 			all = append(all, q.String())
 		}
 	}
-	s.add("", strings.Join(all, "  ·  "))
-	return s
+	return section("In every unit", "", strings.Join(all, "  ·  "))
 }
 
 // choice says why this figure is shown, and what it was set against.
 func choice(c *compare.Comparison, pin int, considered []*props.Figure, onFile int) Section {
 	row := &c.Rows[0]
 	cell := &row.Cells[pin]
-	s := section("On the bench")
-	s.add("shown as", cell.Value.String())
-	var why string
+	why := "the first that shares basis and conditions with a figure of the baseline"
 	switch {
 	case onFile == 1:
 		why = "the only figure on file"
 	case cell.Figure == considered[0]:
 		why = "first in the order of the bench: " + orderWords(c.Bench.Basis)
-	default:
-		why = "the first that shares basis and conditions with a figure of the baseline"
 	}
-	s.add("why this one", why)
+	s := section("On the bench", "shown as", cell.Value.String(), "why this one", why)
 	if cell.Against != nil {
 		if value, err := cell.Against.Value.In(row.Unit); err == nil {
-			s.add("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value.String()))
+			s = s.with("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value.String()))
 		}
 	}
-	s.add("verdict", verdictText(c, row, cell))
-	return s
+	return s.with("verdict", verdictText(c, row, cell))
 }
 
 func orderWords(b compare.BasisSetting) string {
@@ -130,29 +127,24 @@ func orderWords(b compare.BasisSetting) string {
 	return "typical, then specified minimum, house, design, estimated minimum, maximum" + rest
 }
 
-func otherFigures(m *props.Material, cell *compare.Cell, list []*props.Figure) Section {
+// otherFigures are those of a list besides the one that is shown.
+func otherFigures(shown *props.Figure, list []*props.Figure) Section {
 	s := section("Other figures on file, in order")
 	for _, f := range list {
-		if f == cell.Figure {
-			continue
-		}
-		s.add(f.Value.String(), aboutFigure(f, titleCite(f)))
-		if f.First != "" {
-			s.add("", f.First)
+		if f != shown {
+			s = s.with(f.Value.String(), aboutFigure(f, titleCite(f)), "", f.First)
 		}
 	}
 	return s
 }
 
 func alloySection(m *props.Material) Section {
-	a := m.Alloy
-	s := section("Material")
-	s.add("id", m.ID)
-	s.add("family", a.Family.Name)
-	s.add("UNS", a.UNS)
-	s.add("also called", strings.Join(AliasTexts(m), "; "))
-	s.add("note", a.Note)
-	return s
+	return section("Material").named(m).with("note", m.Alloy.Note)
+}
+
+// named is the section with what a material is called.
+func (s Section) named(m *props.Material) Section {
+	return s.with("id", m.ID, "family", m.Alloy.Family.Name, "UNS", m.Alloy.UNS, "also called", strings.Join(AliasTexts(m), "; "))
 }
 
 // AliasTexts lists the other designations of a material and its alloy:
@@ -176,18 +168,14 @@ func AliasTexts(m *props.Material) []string {
 
 func composition(a *props.Alloy) Section {
 	s := section("Composition limits, % by mass")
-	if len(a.Composition.Limits) == 0 {
+	c := &a.Composition
+	if len(c.Limits) == 0 {
 		return s
 	}
 	if n := a.Nominal(); n != "" {
-		s.add("nominal", n+" (middle of the limits)")
+		s = s.with("nominal", n+" (middle of the limits)")
 	}
-	s.add("", strings.Join(limitTexts(a), "  ·  "))
-	if src := a.Composition.Source; src != nil {
-		s.add("source", SourceText(src))
-	}
-	s.add("known", knownText(a.Composition.Known, a.Composition.Where, nil))
-	return s
+	return s.with("", strings.Join(limitTexts(a), "  ·  "), "source", SourceText(c.Source), "known", knownText(c.Known, c.Where, nil))
 }
 
 // limitTexts are the composition limits as printed: "Si 6.5–7.5".
@@ -197,11 +185,4 @@ func limitTexts(a *props.Alloy) []string {
 		out = append(out, strings.ReplaceAll(l.Element, "_", " ")+" "+l.Text)
 	}
 	return out
-}
-
-func orNone(s string) string {
-	if s == "" {
-		return "none stated"
-	}
-	return s
 }

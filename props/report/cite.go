@@ -101,6 +101,9 @@ func statedFor(m *props.Material, b *props.Block) string {
 	if b.Family {
 		s = "the family " + m.Alloy.Family.Name
 	}
+	if len(b.Classes) > 0 {
+		s += ", class " + strings.Join(b.Classes, ", ")
+	}
 	if len(b.Tempers) > 0 {
 		s += ", tempers " + strings.Join(b.Tempers, ", ")
 	} else {
@@ -116,32 +119,30 @@ func statedFor(m *props.Material, b *props.Block) string {
 	return s + ", by " + strings.Join(names, ", ")
 }
 
-// sourceItems tell of a source at length.
-func sourceItems(s *Section, src *props.Source) {
-	s.add("source", src.Title)
+// published is the section with what there is to tell of a source at length.
+func (s Section) published(src *props.Source) Section {
 	kind := " (" + src.Kind + ")"
 	if src.Trade() {
 		kind = " (" + practice + ")"
 	}
-	s.add("published by", joined(", ", src.Publisher, src.Edition)+kind)
+	s = s.with("source", src.Title, "published by", joined(", ", src.Publisher, src.Edition)+kind)
 	if src.Successor != nil {
-		s.add("superseded by", SourceText(src.Successor))
+		s = s.with("superseded by", SourceText(src.Successor))
 	}
-	s.add("source note", src.Note)
+	return s.with("source note", src.Note)
 }
 
-// citeItems say at length where a statement comes from.
-func citeItems(s *Section, c foundry.Cite) {
+// from is the section with where its statement comes from.
+func (s Section) from(c foundry.Cite) Section {
 	switch {
 	case c.Source == nil:
-		return
+		return s
 	case c.Practice():
-		s.add("source", practice)
+		s = s.with("source", practice)
 	default:
-		sourceItems(s, c.Source)
-		s.add("table", c.Table)
+		s = s.published(c.Source).with("table", c.Table)
 	}
-	s.add("known", knownText(c.Known, c.Where, nil))
+	return s.with("known", knownText(c.Known, c.Where, nil))
 }
 
 // numbering hands out footnote and source numbers in order of first use.

@@ -161,91 +161,55 @@ func (t *Table) record(c *compare.Cell) record {
 	return r
 }
 
-type jsonComparison struct {
-	Baseline  string         `json:"baseline"`
-	Materials []jsonMaterial `json:"materials"`
-	Rows      []jsonRow      `json:"rows"`
-	Totals    []jsonTotal    `json:"totals"`
-	Needs     []jsonNeed     `json:"needs,omitempty"`
-	Caution   string         `json:"caution"`
-}
-
-type jsonRow struct {
-	Property string     `json:"property"`
-	Name     string     `json:"name"`
-	Unit     string     `json:"unit"`
-	Sense    string     `json:"sense"`
-	Cells    []jsonCell `json:"cells"`
-}
-
-type jsonCell struct {
-	Material string      `json:"material"`
-	Figure   *jsonFigure `json:"figure"`
-	Absent   string      `json:"absent"`
-	// Against is the baseline's figure that the delta is drawn from, where that
-	// is another than the one in the baseline's own cell.
-	Against *jsonFigure `json:"against,omitempty"`
-	Delta   *jsonDelta  `json:"delta"`
-	Bound   *jsonBound  `json:"bound,omitempty"`
-	Verdict string      `json:"verdict"`
-	Why     string      `json:"why"`
-}
-
-type jsonTotal struct {
-	Material string         `json:"material"`
-	Count    jsonTotalCount `json:"count"`
-}
-
-type jsonTotalCount struct {
-	Beats    int `json:"beats"`
-	Misses   int `json:"misses"`
-	Level    int `json:"level"`
-	Overlaps int `json:"overlaps"`
-	Unlike   int `json:"unlike"`
-	NoFigure int `json:"no_figure"`
-	Neutral  int `json:"neutral"`
-}
-
-func compareJSON(c *compare.Comparison, list []needs.Need) jsonComparison {
-	d := jsonComparison{Caution: Caution, Materials: []jsonMaterial{}, Rows: []jsonRow{}, Totals: []jsonTotal{}}
-	for i, m := range c.Bench.Pins {
-		if i == c.Baseline {
-			d.Baseline = m.ID
-		}
-		d.Materials = append(d.Materials, materialJSON(m))
+func compareJSON(c *compare.Comparison, list []needs.Need) object {
+	baseline, rows, totals := "", []object{}, []object{}
+	if c.Baseline >= 0 {
+		baseline = c.Bench.Pins[c.Baseline].ID
 	}
 	for i := range c.Rows {
 		if !hidden(c, &c.Rows[i]) {
-			d.Rows = append(d.Rows, rowJSON(&c.Rows[i]))
+			rows = append(rows, rowJSON(&c.Rows[i]))
 		}
 	}
 	for i, t := range c.Totals {
 		if i != c.Baseline {
-			d.Totals = append(d.Totals, jsonTotal{t.Material.ID, jsonTotalCount{t.Beats, t.Misses, t.Level, t.Overlaps, t.Unlike, t.NoFigure, t.Neutral}})
+			totals = append(totals, object{{"material", t.Material.ID}, {"count", object{{"beats", t.Beats}, {"misses", t.Misses}, {"level", t.Level},
+				{"overlaps", t.Overlaps}, {"unlike", t.Unlike}, {"no_figure", t.NoFigure}, {"neutral", t.Neutral}}}})
 		}
 	}
-	d.Needs = needsJSON(c.Bench.Pins, list)
-	return d
+	out := object{
+		{"baseline", baseline},
+		{"materials", each(c.Bench.Pins, func(m **props.Material) object { return materialJSON(*m) })},
+		{"rows", rows},
+		{"totals", totals},
+	}
+	if judged := needsJSON(c.Bench.Pins, list); len(judged) > 0 {
+		out = append(out, field{"needs", judged})
+	}
+	return append(out, field{"caution", Caution})
 }
 
-func rowJSON(row *compare.Row) jsonRow {
+func rowJSON(row *compare.Row) object {
 	w := wordsOf(row)
-	return jsonRow{row.Property.String(), w.name, w.symbol, w.sense.String(), each(row.Cells, func(c *compare.Cell) jsonCell {
-		cell := jsonCell{Material: c.Material.ID, Figure: figureJSON(c.Figure, c.Value), Absent: clean(c.Absent), Verdict: c.Verdict.String(), Why: clean(c.Why())}
+	return object{{"property", row.Property.String()}, {"name", w.name}, {"unit", w.symbol}, {"sense", w.sense.String()}, {"cells", each(row.Cells, func(c *compare.Cell) object {
+		out := object{{"material", c.Material.ID}, {"figure", figureJSON(c.Figure, c.Value)}, {"absent", c.Absent}}
 		for _, r := range c.Reasons {
+			// The delta is drawn from another figure of the baseline than the one
+			// in the baseline's own cell.
 			if r.Kind == compare.OtherBaseFigure {
 				if v, err := c.Against.Value.In(row.Unit); err == nil {
-					cell.Against = figureJSON(c.Against, v)
+					out = append(out, field{"against", figureJSON(c.Against, v)})
 				}
 			}
 		}
-		if d := c.Delta; d != nil {
-			if d.Bound != nil {
-				cell.Bound = &jsonBound{numberOf(d.Bound.Least), numberOf(d.Bound.Most)}
-			} else {
-				cell.Delta = &jsonDelta{numberOf(d.Lo), numberOf(d.Mid), numberOf(d.Hi), numberOf(d.Percent), d.Unit.Symbol()}
-			}
+		switch d := c.Delta; {
+		case d == nil:
+			out = append(out, field{"delta", nil})
+		case d.Bound != nil: // only bounds are certain
+			out = append(out, object{{"delta", nil}, {"bound", object{{"least", d.Bound.Least}, {"most", d.Bound.Most}}}}...)
+		default:
+			out = append(out, field{"delta", deltaJSON(d.Lo, d.Mid, d.Hi, d.Percent, d.Unit.Symbol())})
 		}
-		return cell
-	})}
+		return append(out, object{{"verdict", c.Verdict.String()}, {"why", c.Why()}}...)
+	})}}
 }

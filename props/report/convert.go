@@ -27,9 +27,7 @@ func ConvertDoc(list []units.Quantity, full bool) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
 		json: func() any {
-			return struct {
-				Values []jsonValue `json:"values"`
-			}{each(list, func(q *units.Quantity) jsonValue { return valueJSON(*q) })}
+			return object{{"values", each(list, func(q *units.Quantity) object { return valueJSON(*q) })}}
 		},
 	}
 }

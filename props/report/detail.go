@@ -100,9 +100,9 @@ func deltaWords(cell *compare.Cell) string {
 // would stand on the bench, "" where there is none.
 func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []string {
 	out := make([]string, len(list))
-	for i, p := range list {
-		if f := b.Figure(m, p); f != nil {
-			out[i] = f.Value.InOrOwn(b.UnitOf(p)).Number() + Mark(f.Basis)
+	for i, f := range b.Along(m, list) {
+		if f != nil {
+			out[i] = f.Value.InOrOwn(b.UnitOf(list[i])).Number() + Mark(f.Basis)
 		}
 	}
 	return out

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/sheet"
 	"alongside/units"
 )
@@ -18,25 +19,15 @@ func ListDoc(list []*props.Material, s units.System) *Doc {
 		text: func() *sheet.Doc { return listText(list, s) },
 		data: func() *sheet.Doc { return listData(list, s) },
 		json: func() any {
-			return struct {
-				Materials []jsonListed `json:"materials"`
-				Caution   string       `json:"caution"`
-			}{each(list, func(m **props.Material) jsonListed { return listedJSON(*m, s) }), Caution}
+			return object{{"materials", each(list, func(m **props.Material) object { return listedJSON(*m, s) })}, {"caution", Caution}}
 		},
 	}
 }
 
-// keyFigure is the first figure of a property, with its value in a unit.
-func keyFigure(m *props.Material, id props.PropertyID, u units.Unit) (*props.Figure, units.Quantity) {
-	list := m.Figures(id)
-	if len(list) == 0 {
-		return nil, units.Quantity{}
-	}
-	q, err := list[0].Value.In(u)
-	if err != nil {
-		q = list[0].Value
-	}
-	return list[0], q
+// keyFiguresOf are a metal's key figures, nil where there is none.
+func keyFiguresOf(m *props.Material) []*props.Figure {
+	q := compare.NewBench().Question
+	return q.Along(m, keyFigures[:])
 }
 
 func listText(list []*props.Material, s units.System) *sheet.Doc {
@@ -51,14 +42,13 @@ func listText(list []*props.Material, s units.System) *sheet.Doc {
 	legend, recall := "m specified minimum, x maximum; no mark: typical", false
 	for _, m := range list {
 		row := []string{m.ID, m.Name()}
-		for _, id := range keyFigures {
-			f, q := keyFigure(m, id, id.Info().Units[s])
+		for i, f := range keyFiguresOf(m) {
 			if f == nil {
 				row = append(row, "–")
 				continue
 			}
 			recall = recall || recalled(f.Known())
-			row = append(row, q.Number()+marks[f.Basis]+knownBy[f.Known()].sign)
+			row = append(row, f.Value.InOrOwn(keyFigures[i].Info().Units[s]).Number()+marks[f.Basis]+knownBy[f.Known()].sign)
 		}
 		t.Add(row...)
 	}
@@ -93,31 +83,20 @@ func listData(list []*props.Material, s units.System) *sheet.Doc {
 	t := &sheet.Table{Columns: sheet.Columns(head...)}
 	for _, m := range list {
 		cells := []string{m.ID, m.Name(), m.Alloy.Family.ID, m.Alloy.Name, m.Temper, m.Process.ID()}
-		for _, id := range keyFigures {
-			f, _ := keyFigure(m, id, id.Info().Units[s])
-			cells = slices.Concat(cells, keyRecord(f, id.Info().Units[s]).cells(keyColumns))
+		for i, f := range keyFiguresOf(m) {
+			cells = slices.Concat(cells, keyRecord(f, keyFigures[i].Info().Units[s]).cells(keyColumns))
 		}
 		t.Add(cells...)
 	}
 	return dataDoc(t, nil)
 }
 
-type jsonListed struct {
-	jsonMaterial
-	Figures []jsonListedFigure `json:"figures"`
-}
-
-type jsonListedFigure struct {
-	Property string `json:"property"`
-	jsonFigure
-}
-
-func listedJSON(m *props.Material, s units.System) jsonListed {
-	out := jsonListed{materialJSON(m), []jsonListedFigure{}}
-	for _, id := range keyFigures {
-		if f, q := keyFigure(m, id, id.Info().Units[s]); f != nil {
-			out.Figures = append(out.Figures, jsonListedFigure{id.String(), *figureJSON(f, q)})
+func listedJSON(m *props.Material, s units.System) object {
+	figures := []object{}
+	for i, f := range keyFiguresOf(m) {
+		if id := keyFigures[i]; f != nil {
+			figures = append(figures, append(object{{"property", id.String()}}, figureFields(f, f.Value.InOrOwn(id.Info().Units[s]))...))
 		}
 	}
-	return out
+	return append(materialJSON(m), field{"figures", figures})
 }

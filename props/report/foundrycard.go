@@ -85,13 +85,9 @@ func NewItemsCard(m *props.Material, subject string, items []foundry.Item) *Card
 		it := &items[i]
 		s := section(it.String())
 		if len(s.Title) > longTitle {
-			s = section(subject)
-			s.add("", it.String())
+			s = section(subject, "", it.String())
 		}
-		s.add("method", it.Method)
-		s.add("condition", it.Condition)
-		citeItems(&s, it.Cite)
-		card.Sections = append(card.Sections, s)
+		card.add(s.with("method", it.Method, "condition", it.Condition).from(it.Cite))
 	}
 	return card
 }
@@ -105,22 +101,17 @@ func NewToleranceCard(m *props.Material, dimension units.Quantity, results []fou
 	card := &Card{Title: fmt.Sprintf("Tolerance at %s, %s", dimension, m.Name())}
 	for i := range results {
 		r := &results[i]
-		s := section(joined(", ", r.Kind.String(), r.Name))
-		s.add("", ToleranceText(r, system))
+		s := section(joined(", ", r.Kind.String(), r.Name), "", ToleranceText(r, system))
 		if r.Why == "" {
 			if r.Kind != foundry.MachiningStock {
-				s.add("in all", r.Full.String())
+				s = s.with("in all", r.Full.String())
 			}
-			s.add("how", r.How)
+			s = s.with("how", r.How)
 		}
-		citeItems(&s, r.Cite)
+		card.add(s.from(r.Cite))
 		if r.By.Source != nil && r.By.Source != r.Source {
-			by := section("Table of the grade")
-			citeItems(&by, r.By)
-			card.Sections = append(card.Sections, s, by)
-			continue
+			card.add(section("Table of the grade").from(r.By))
 		}
-		card.Sections = append(card.Sections, s)
 	}
 	return card
 }
@@ -131,45 +122,29 @@ func NewHeatCard(h *foundry.HeatCard) *Card {
 	m := h.Material
 	card := &Card{Title: "Heat treatment, " + m.Name()}
 	for _, t := range h.Meaning {
-		s := section("Temper " + m.Temper)
-		s.add("", t.Text)
-		citeItems(&s, t.Cite)
-		card.Sections = append(card.Sections, s)
+		card.add(section("Temper "+m.Temper, "", t.Text).from(t.Cite))
 	}
 	for i, r := range h.Reasons {
-		s := section("More on it")
+		title := "More on it"
 		if i == 0 {
-			s.Title = normally(h.Normally)
+			title = normally(h.Normally)
 		}
-		s.add("", r.Text)
-		citeItems(&s, r.Cite)
-		card.Sections = append(card.Sections, s)
+		card.add(section(title, "", r.Text).from(r.Cite))
 	}
-	if len(h.Tempers) > 0 {
-		s := section("Heat-treated tempers in the catalog, by this process")
-		s.add("", strings.Join(h.Tempers, ", "))
-		card.Sections = append(card.Sections, s)
-	}
-	if h.Why != "" {
-		s := section("Schedule")
-		s.add("", h.Why)
-		card.Sections = append(card.Sections, s)
-	}
+	card.add(section("Heat-treated tempers in the catalog, by this process", "", strings.Join(h.Tempers, ", ")), section("Schedule", "", h.Why))
 	for i := range h.Schedules {
-		card.Sections = append(card.Sections, scheduleSection(&h.Schedules[i], "Usual schedule for "))
+		card.add(scheduleSection(&h.Schedules[i], "Usual schedule for "))
 	}
 	for i := range h.Others {
-		card.Sections = append(card.Sections, scheduleSection(&h.Others[i], "For comparison: "))
+		card.add(scheduleSection(&h.Others[i], "For comparison: "))
 	}
 	return card
 }
 
 func normally(word string) string {
 	switch word {
-	case "yes":
-		return "Normally heat treated: yes"
-	case "no":
-		return "Normally heat treated: no"
+	case "yes", "no":
+		return "Normally heat treated: " + word
 	case "depends":
 		return "Normally heat treated: it depends"
 	}
@@ -180,30 +155,21 @@ func scheduleSection(sch *foundry.Schedule, title string) Section {
 	s := section(title + sch.Temper)
 	for i := range sch.Steps {
 		st := &sch.Steps[i]
-		s.add(st.Name, strings.TrimPrefix(st.String(), st.Name+" "))
+		s = s.with(st.Name, strings.TrimPrefix(st.String(), st.Name+" "))
 	}
-	s.add("note", sch.Note)
-	citeItems(&s, sch.Cite)
-	return s
+	return s.with("note", sch.Note).from(sch.Cite)
 }
 
 // NewDesignationCard explains a material's designation part by part.
 func NewDesignationCard(m *props.Material, parts []foundry.Explanation) *Card {
 	card := &Card{Title: "Designation, " + m.Name()}
-	head := section(m.Name())
-	head.add("id", m.ID)
-	head.add("family", m.Alloy.Family.Name)
-	head.add("UNS", m.Alloy.UNS)
-	head.add("also called", strings.Join(AliasTexts(m), "; "))
+	head := section(m.Name()).named(m)
 	if len(parts) == 0 {
-		head.add("", "nothing on file explains the parts of this designation")
+		head = head.with("", "nothing on file explains the parts of this designation")
 	}
-	card.Sections = append(card.Sections, head)
+	card.add(head)
 	for _, p := range parts {
-		s := section(strings.ToUpper(p.Part[:1]) + p.Part[1:])
-		s.add("", p.Text)
-		citeItems(&s, p.Cite)
-		card.Sections = append(card.Sections, s)
+		card.add(section(strings.ToUpper(p.Part[:1])+p.Part[1:], "", p.Text).from(p.Cite))
 	}
 	return card
 }

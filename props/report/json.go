@@ -11,84 +11,87 @@ import (
 	"alongside/units"
 )
 
-// The words of the vocabulary; the package comment explains them.
-type (
-	jsonValue struct {
-		Lo      *number `json:"lo"`
-		Mid     *number `json:"mid,omitempty"`
-		Hi      *number `json:"hi"`
-		Unit    string  `json:"unit"`
-		Printed string  `json:"printed"`
-	}
-	// jsonBound stands instead of a delta where only bounds are certain, as factors
-	// of the baseline.
-	jsonBound struct {
-		Least *number `json:"least"`
-		Most  *number `json:"most"`
-	}
-	jsonDelta struct {
-		Lo      *number `json:"lo"`
-		Mid     *number `json:"mid"`
-		Hi      *number `json:"hi"`
-		Percent *number `json:"percent"`
-		Unit    string  `json:"unit"`
-	}
-	jsonSource struct {
-		ID    string `json:"id"`
-		Title string `json:"title"`
-		Table string `json:"table"`
-		Known string `json:"known"`
-	}
-	jsonFigure struct {
-		Value      jsonValue  `json:"value"`
-		Basis      string     `json:"basis"`
-		Conditions string     `json:"conditions"`
-		Source     jsonSource `json:"source"`
-	}
-	jsonMaterial struct {
-		ID      string `json:"id"`
-		Name    string `json:"name"`
-		Family  string `json:"family"`
-		Alloy   string `json:"alloy"`
-		Temper  string `json:"temper"`
-		Process string `json:"process"`
-	}
-)
+// object is a JSON object: its fields keep their order, texts are cleaned, and
+// a number that is not finite is null. The package comment has the vocabulary.
+type object []field
 
-func valueJSON(q units.Quantity) jsonValue {
-	return jsonValue{Lo: numberOf(q.Lo), Hi: numberOf(q.Hi), Unit: q.Unit.Symbol(), Printed: clean(q.String())}
+type field struct {
+	name  string
+	value any
 }
 
-func sourceJSON(s *props.Source, table string, k props.Known) jsonSource {
-	return jsonSource{s.ID, clean(SourceText(s)), clean(table), k.String()}
+// MarshalJSON writes the fields.
+func (o object) MarshalJSON() ([]byte, error) {
+	out := []byte{'{'}
+	for i, f := range o {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		switch v := f.value.(type) {
+		case string:
+			f.value = clean(v)
+		case []string:
+			f.value = cleaned(v)
+		case float64:
+			f.value = numberOf(v)
+		}
+		value, err := json.Marshal(f.value)
+		if err != nil {
+			return nil, err
+		}
+		out = append(strconv.AppendQuote(out, f.name), ':')
+		out = append(out, value...)
+	}
+	return append(out, '}'), nil
 }
 
-func citeJSON(c foundry.Cite) *jsonSource {
+func valueJSON(q units.Quantity) object {
+	return object{{"lo", q.Lo}, {"hi", q.Hi}, {"unit", q.Unit.Symbol()}, {"printed", q.String()}}
+}
+
+// resultJSON is a value that was worked out.
+func resultJSON(lo, mid, hi float64, unit, printed string) object {
+	return object{{"lo", lo}, {"mid", mid}, {"hi", hi}, {"unit", unit}, {"printed", printed}}
+}
+
+func deltaJSON(lo, mid, hi, percent float64, unit string) object {
+	return object{{"lo", lo}, {"mid", mid}, {"hi", hi}, {"percent", percent}, {"unit", unit}}
+}
+
+func sourceJSON(s *props.Source, table string, k props.Known) object {
+	return object{{"id", s.ID}, {"title", SourceText(s)}, {"table", table}, {"known", k.String()}}
+}
+
+// citeJSON is where a statement comes from; null where nothing is named.
+func citeJSON(c foundry.Cite) any {
 	if c.Source == nil {
 		return nil
 	}
-	out := sourceJSON(c.Source, c.Table, c.Known)
-	return &out
+	return sourceJSON(c.Source, c.Table, c.Known)
 }
 
 // figureJSON is a figure with its value in the unit wanted; nil gives null.
-func figureJSON(f *props.Figure, v units.Quantity) *jsonFigure {
+func figureJSON(f *props.Figure, v units.Quantity) any {
 	if f == nil {
 		return nil
 	}
-	return &jsonFigure{valueJSON(v), f.Basis.String(), clean(f.Cond.String()), sourceJSON(f.Source, f.Table, f.Known())}
+	return figureFields(f, v)
+}
+
+func figureFields(f *props.Figure, v units.Quantity) object {
+	return object{{"value", valueJSON(v)}, {"basis", f.Basis.String()}, {"conditions", f.Cond.String()}, {"source", sourceJSON(f.Source, f.Table, f.Known())}}
 }
 
 // printedJSON is a figure in the unit of its source; nil gives null.
-func printedJSON(f *props.Figure) *jsonFigure {
+func printedJSON(f *props.Figure) any {
 	if f == nil {
 		return nil
 	}
-	return figureJSON(f, f.Value)
+	return figureFields(f, f.Value)
 }
 
-func materialJSON(m *props.Material) jsonMaterial {
-	return jsonMaterial{m.ID, clean(m.Name()), m.Alloy.Family.ID, clean(m.Alloy.Name), clean(m.Temper), m.Process.ID()}
+func materialJSON(m *props.Material) object {
+	return object{{"id", m.ID}, {"name", m.Name()}, {"family", m.Alloy.Family.ID}, {"alloy", m.Alloy.Name}, {"temper", m.Temper}, {"process", m.Process.ID()}}
 }
 
 func indented(v any) string {

@@ -121,10 +121,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 		},
 		data: func() *sheet.Doc { return dataDoc(needsData(materials, list), nil) },
 		json: func() any {
-			return struct {
-				Needs   []jsonNeed `json:"needs"`
-				Caution string     `json:"caution"`
-			}{needsJSON(materials, list), Caution}
+			return object{{"needs", needsJSON(materials, list)}, {"caution", Caution}}
 		},
 	}
 }
@@ -149,9 +146,8 @@ func MeritDoc(b *compare.Bench, d *needs.Duty) *Doc {
 		},
 		data: func() *sheet.Doc { return dataDoc(meritData(b, []*needs.Duty{d}), nil, dutyText(d)) },
 		json: func() any {
-			return jsonMerits{Duty: dutyJSON(d, base), Caution: Caution, Merits: each(b.Pins, func(m **props.Material) jsonMerit {
-				return *meritJSON(*m, d.Relative(b, *m, base))
-			})}
+			merits := each(b.Pins, func(m **props.Material) object { return meritJSON(*m, d.Relative(b, *m, base)) })
+			return object{{"duty", dutyJSON(d, base)}, {"merits", merits}, {"caution", Caution}}
 		},
 	}
 }

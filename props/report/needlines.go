@@ -9,10 +9,10 @@ import (
 	"alongside/props/needs"
 )
 
-var needGlyphs = [...]string{needs.NoFigure: "–", needs.NotMet: "✗", needs.Partly: "≈", needs.OnlyTypical: "✓", needs.Met: "✓"}
+var needGlyphs = [...]string{needs.NoFigure: "–", needs.Undecided: "≠", needs.NotMet: "✗", needs.Partly: "≈", needs.OnlyTypical: "✓", needs.Met: "✓"}
 
 // needVerdicts lend a need's state the color of a verdict.
-var needVerdicts = [...]compare.Verdict{needs.NoFigure: compare.NoFigure, needs.NotMet: compare.Misses, needs.Partly: compare.Overlaps, needs.OnlyTypical: compare.Unlike, needs.Met: compare.Beats}
+var needVerdicts = [...]compare.Verdict{needs.NoFigure: compare.NoFigure, needs.Undecided: compare.Unlike, needs.NotMet: compare.Misses, needs.Partly: compare.Overlaps, needs.OnlyTypical: compare.Unlike, needs.Met: compare.Beats}
 
 // NeedLines are rows for the customer's limits, one a need that is switched
 // on, to stand above a table's own: the figure a need was judged on, its

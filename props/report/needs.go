@@ -14,7 +14,7 @@ import (
 
 // StatusSign is a need's state as a short word that stands in a cell.
 func StatusSign(s needs.Status) string {
-	return [...]string{needs.NoFigure: "no figure", needs.NotMet: "not met", needs.Partly: "not at worst", needs.OnlyTypical: "met, typical", needs.Met: "met"}[s]
+	return [...]string{needs.NoFigure: "no figure", needs.Undecided: "undecided", needs.NotMet: "not met", needs.Partly: "not at worst", needs.OnlyTypical: "met, typical", needs.Met: "met"}[s]
 }
 
 // Margin writes how far inside (+) or outside (−) its limit a figure lies, at

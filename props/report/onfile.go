@@ -1,7 +1,6 @@
 package report
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -138,55 +137,22 @@ func onFileData(m *props.Material, s units.System, convert bool) *sheet.Doc {
 	return dataDoc(t, n.below())
 }
 
-type jsonOnFile struct {
-	jsonMaterial
-	Note         string             `json:"note"`
-	Designations []string           `json:"designations"`
-	Composition  *jsonComposition   `json:"composition"`
-	Properties   []jsonFileProperty `json:"properties"`
-	Caution      string             `json:"caution"`
-}
-
-type jsonComposition struct {
-	Limits  []jsonLimit `json:"limits"`
-	Nominal string      `json:"nominal"`
-	Source  jsonSource  `json:"source"`
-	Where   string      `json:"where"`
-}
-
-type jsonLimit struct {
-	Element string `json:"element"`
-	Printed string `json:"printed"`
-}
-
-type jsonFileProperty struct {
-	Property string           `json:"property"`
-	Absent   string           `json:"absent"`
-	Figures  []jsonFileFigure `json:"figures"`
-}
-
-type jsonFileFigure struct {
-	jsonFigure
-	StatedFor string `json:"stated_for"`
-	Where     string `json:"where"`
-	First     string `json:"shown_first"`
-}
-
-func onFileJSON(m *props.Material) jsonOnFile {
+func onFileJSON(m *props.Material) object {
 	a := m.Alloy
-	out := jsonOnFile{jsonMaterial: materialJSON(m), Note: clean(a.Note), Designations: cleaned(designations(m)), Properties: []jsonFileProperty{}, Caution: Caution}
+	var composition any
 	if c := &a.Composition; len(c.Limits) > 0 {
-		limits := each(c.Limits, func(l *props.Limit) jsonLimit { return jsonLimit{l.Element, clean(l.Text)} })
-		out.Composition = &jsonComposition{limits, clean(a.Nominal()), sourceJSON(c.Source, "", c.Known), clean(c.Where)}
+		limits := each(c.Limits, func(l *props.Limit) object { return object{{"element", l.Element}, {"printed", l.Text}} })
+		composition = object{{"limits", limits}, {"nominal", a.Nominal()}, {"source", sourceJSON(c.Source, "", c.Known)}, {"where", c.Where}}
 	}
+	properties := []object{}
 	for _, id := range props.Properties() {
 		figures, absent := m.Figures(id), m.Absent(id)
 		if len(figures) == 0 && absent == "" {
 			continue
 		}
-		out.Properties = append(out.Properties, jsonFileProperty{id.String(), clean(absent), each(slices.Clone(figures), func(f **props.Figure) jsonFileFigure {
-			return jsonFileFigure{*printedJSON(*f), clean(statedFor(m, (*f).Block)), clean((*f).Where), clean((*f).First)}
-		})})
+		properties = append(properties, object{{"property", id.String()}, {"absent", absent}, {"figures", each(figures, func(f **props.Figure) object {
+			return append(figureFields(*f, (*f).Value), object{{"stated_for", statedFor(m, (*f).Block)}, {"where", (*f).Where}, {"shown_first", (*f).First}}...)
+		})}})
 	}
-	return out
+	return append(materialJSON(m), object{{"note", a.Note}, {"designations", designations(m)}, {"composition", composition}, {"properties", properties}, {"caution", Caution}}...)
 }

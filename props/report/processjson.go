@@ -6,133 +6,70 @@ import (
 	"alongside/units"
 )
 
-type jsonProcess struct {
-	Cards   []jsonCard `json:"cards"`
-	Caution string     `json:"caution"`
+func processJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) object {
+	return object{
+		{"cards", each(list, func(m **props.Material) object { return cardJSON(book, *m, dimension) })},
+		{"caution", ProcessNote + " " + Caution},
+	}
 }
 
-type jsonCard struct {
-	Material    string            `json:"material"`
-	Process     string            `json:"process"`
-	Why         string            `json:"why"`
-	Items       []jsonItem        `json:"items"`
-	Tolerances  []jsonTolerance   `json:"tolerances"`
-	Heat        jsonHeat          `json:"heat_treatment"`
-	Designation []jsonExplanation `json:"designation"`
-	Anodic      *jsonAnodic       `json:"anodic_index"`
-}
-
-type jsonItem struct {
-	Line      string      `json:"line"`
-	Value     *jsonValue  `json:"value"`
-	Text      string      `json:"text"`
-	Method    string      `json:"method"`
-	Condition string      `json:"condition"`
-	Source    *jsonSource `json:"source"`
-}
-
-type jsonTolerance struct {
-	Kind      string      `json:"kind"`
-	Name      string      `json:"name"`
-	Method    string      `json:"method"`
-	Condition string      `json:"condition"`
-	Full      *jsonValue  `json:"full"`
-	PlusMinus *jsonValue  `json:"plus_minus"`
-	How       string      `json:"how"`
-	Why       string      `json:"why"`
-	Source    *jsonSource `json:"source"`
-	By        *jsonSource `json:"by"`
-}
-
-type jsonHeat struct {
-	Meaning   []jsonStatement `json:"meaning"`
-	Normally  string          `json:"normally"`
-	Reasons   []jsonStatement `json:"reasons"`
-	Tempers   []string        `json:"tempers_on_file"`
-	Schedules []jsonSchedule  `json:"schedules"`
-	Others    []jsonSchedule  `json:"other_schedules"`
-	Why       string          `json:"why"`
-}
-
-type jsonStatement struct {
-	Text   string      `json:"text"`
-	Source *jsonSource `json:"source"`
-}
-
-type jsonSchedule struct {
-	Temper string      `json:"temper"`
-	Steps  []string    `json:"steps"`
-	Note   string      `json:"note"`
-	Source *jsonSource `json:"source"`
-}
-
-type jsonExplanation struct {
-	Part string `json:"part"`
-	jsonStatement
-}
-
-// jsonAnodic has the volts below gold.
-type jsonAnodic struct {
-	Value  jsonValue   `json:"value"`
-	Group  string      `json:"group"`
-	Source *jsonSource `json:"source"`
-}
-
-func processJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) jsonProcess {
-	return jsonProcess{Caution: ProcessNote + " " + Caution, Cards: each(list, func(m **props.Material) jsonCard {
-		return cardJSON(book, *m, dimension)
-	})}
-}
-
-func cardJSON(book *foundry.Book, m *props.Material, dimension *units.Quantity) jsonCard {
-	c := book.Card(m)
-	out := jsonCard{Material: m.ID, Process: m.Process.ID(), Why: c.Why, Items: each(c.Items, itemJSON), Tolerances: []jsonTolerance{},
-		Heat: heatJSON(book.HeatTreat(m)), Designation: each(book.Designation(m), func(e *foundry.Explanation) jsonExplanation {
-			return jsonExplanation{e.Part, statementJSON(&e.Statement)}
-		})}
+func cardJSON(book *foundry.Book, m *props.Material, dimension *units.Quantity) object {
+	c, heat := book.Card(m), book.HeatTreat(m)
+	var tolerances []foundry.ToleranceResult
 	if dimension != nil {
-		out.Tolerances = each(book.Tolerance(m, *dimension), toleranceJSON)
+		tolerances = book.Tolerance(m, *dimension)
 	}
-	if a, ok := book.Anodic(m); ok {
-		v := numberOf(a.Volts)
-		out.Anodic = &jsonAnodic{jsonValue{Lo: v, Hi: v, Unit: "V", Printed: a.Text()}, a.Group, citeJSON(a.Cite)}
+	var anodic any
+	if a, ok := book.Anodic(m); ok { // in volts below gold
+		value := object{{"lo", a.Volts}, {"hi", a.Volts}, {"unit", "V"}, {"printed", a.Text()}}
+		anodic = object{{"value", value}, {"group", a.Group}, {"source", citeJSON(a.Cite)}}
 	}
-	return out
+	return object{
+		{"material", m.ID},
+		{"process", m.Process.ID()},
+		{"why", c.Why},
+		{"items", each(c.Items, itemJSON)},
+		{"tolerances", each(tolerances, toleranceJSON)},
+		{"heat_treatment", object{
+			{"meaning", each(heat.Meaning, statementJSON)},
+			{"normally", heat.Normally},
+			{"reasons", each(heat.Reasons, statementJSON)},
+			{"tempers_on_file", heat.Tempers},
+			{"schedules", each(heat.Schedules, scheduleJSON)},
+			{"other_schedules", each(heat.Others, scheduleJSON)},
+			{"why", heat.Why},
+		}},
+		{"designation", each(book.Designation(m), func(e *foundry.Explanation) object {
+			return append(object{{"part", e.Part}}, statementJSON(&e.Statement)...)
+		})},
+		{"anodic_index", anodic},
+	}
 }
 
-func itemJSON(it *foundry.Item) jsonItem {
-	j := jsonItem{Line: it.Kind.ID(), Text: clean(it.Text), Method: it.Method, Condition: clean(it.Condition), Source: citeJSON(it.Cite)}
+func itemJSON(it *foundry.Item) object {
+	var value any
 	if it.HasValue {
-		v := valueJSON(it.Value)
-		v.Unit += it.Unit
-		v.Printed = it.Printed + it.Unit
-		j.Value = &v
+		value = object{{"lo", it.Value.Lo}, {"hi", it.Value.Hi}, {"unit", it.Value.Unit.Symbol() + it.Unit}, {"printed", it.Printed + it.Unit}}
 	}
-	return j
+	return object{{"line", it.Kind.ID()}, {"value", value}, {"text", it.Text}, {"method", it.Method}, {"condition", it.Condition}, {"source", citeJSON(it.Cite)}}
 }
 
-func toleranceJSON(r *foundry.ToleranceResult) jsonTolerance {
-	j := jsonTolerance{Kind: r.Kind.String(), Name: r.Name, Method: r.Method, Condition: r.Condition, How: r.How, Why: r.Why,
-		Source: citeJSON(r.Cite), By: citeJSON(r.By)}
+func toleranceJSON(r *foundry.ToleranceResult) object {
+	var full, half any
 	if r.Why == "" {
-		full, each := valueJSON(r.Full), valueJSON(r.PlusMinus)
-		j.Full = &full
+		full = valueJSON(r.Full)
 		if r.Kind != foundry.MachiningStock {
-			j.PlusMinus = &each
+			half = valueJSON(r.PlusMinus)
 		}
 	}
-	return j
+	return object{{"kind", r.Kind.String()}, {"name", r.Name}, {"method", r.Method}, {"condition", r.Condition}, {"full", full}, {"plus_minus", half},
+		{"how", r.How}, {"why", r.Why}, {"source", citeJSON(r.Cite)}, {"by", citeJSON(r.By)}}
 }
 
-func statementJSON(s *foundry.Statement) jsonStatement {
-	return jsonStatement{clean(s.Text), citeJSON(s.Cite)}
+func statementJSON(s *foundry.Statement) object {
+	return object{{"text", s.Text}, {"source", citeJSON(s.Cite)}}
 }
 
-func heatJSON(c *foundry.HeatCard) jsonHeat {
-	return jsonHeat{Meaning: each(c.Meaning, statementJSON), Normally: c.Normally, Reasons: each(c.Reasons, statementJSON),
-		Tempers: cleaned(c.Tempers), Schedules: each(c.Schedules, scheduleJSON), Others: each(c.Others, scheduleJSON), Why: c.Why}
-}
-
-func scheduleJSON(s *foundry.Schedule) jsonSchedule {
-	return jsonSchedule{s.Temper, each(s.Steps, func(st *foundry.Step) string { return st.String() }), s.Note, citeJSON(s.Cite)}
+func scheduleJSON(s *foundry.Schedule) object {
+	return object{{"temper", s.Temper}, {"steps", each(s.Steps, func(st *foundry.Step) string { return st.String() })}, {"note", s.Note}, {"source", citeJSON(s.Cite)}}
 }

@@ -12,12 +12,7 @@ import (
 )
 
 // tally counts figures or statements by the degree to which they are known.
-type tally struct {
-	Figures int `json:"figures"`
-	Read    int `json:"read"`
-	Agreed  int `json:"agreed"`
-	Memory  int `json:"memory"`
-}
+type tally struct{ Figures, Read, Agreed, Memory int }
 
 func (t *tally) add(k props.Known) {
 	t.Figures++
@@ -88,34 +83,18 @@ func counted(names ...string) []sheet.Column {
 	return out
 }
 
-type jsonSources struct {
-	Sources  []jsonCounted       `json:"sources"`
-	Families []jsonCountedFamily `json:"families,omitempty"`
-	Count    tally               `json:"count"`
+func (t *tally) json() object {
+	return object{{"figures", t.Figures}, {"read", t.Read}, {"agreed", t.Agreed}, {"memory", t.Memory}}
 }
 
-// jsonCounted is a source with what rests on it; its table and known belong to
-// that and are empty.
-type jsonCounted struct {
-	Source jsonSource `json:"source"`
-	Kind   string     `json:"kind"`
-	Count  tally      `json:"count"`
-}
-
-type jsonCountedFamily struct {
-	Family string          `json:"family"`
-	Count  jsonFamilyCount `json:"count"`
-}
-
-type jsonFamilyCount struct {
-	Materials int `json:"materials"`
-	tally
-}
-
-func (c *sourceCount) json() jsonSources {
-	return jsonSources{Count: c.all, Sources: each(c.sources, func(s **props.Source) jsonCounted {
-		return jsonCounted{jsonSource{ID: (*s).ID, Title: clean(SourceText(*s))}, (*s).Kind, *c.by[*s]}
-	})}
+// json has each source with what rests on it; its table and known belong to
+// that and are empty. What more there is to count stands before the sum.
+func (c *sourceCount) json(more ...field) object {
+	out := object{{"sources", each(c.sources, func(s **props.Source) object {
+		source := object{{"id", (*s).ID}, {"title", SourceText(*s)}, {"table", ""}, {"known", ""}}
+		return object{{"source", source}, {"kind", (*s).Kind}, {"count", c.by[*s].json()}}
+	})}}
+	return append(append(out, more...), field{"count", c.all.json()})
 }
 
 // SourcesDoc is the sources of a catalog with the number of figures that rest
@@ -126,12 +105,12 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 	for _, s := range c.Sources {
 		count.by[s] = &tally{}
 	}
-	families := map[*props.Family]*jsonFamilyCount{}
+	families, materials := map[*props.Family]*tally{}, map[*props.Family]int{}
 	for _, f := range c.Families {
-		families[f] = &jsonFamilyCount{}
+		families[f] = &tally{}
 	}
 	for _, m := range c.Materials {
-		families[m.Alloy.Family].Materials++
+		materials[m.Alloy.Family]++
 	}
 	for family, f := range c.Stated() {
 		count.add(f.Source, f.Known())
@@ -146,7 +125,7 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 				t.Add(append(append([]string{name, strconv.Itoa(materials)}, n.cells()...), n.share())...)
 			}
 			for _, f := range c.Families {
-				row(f.ID, families[f].Materials, &families[f].tally)
+				row(f.ID, materials[f], families[f])
 			}
 			row("all", len(c.Materials), &count.all)
 			everyday, main := everydayTally(c)
@@ -155,11 +134,9 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{table, titles, t, sheet.Lines{degreesText}}}
 		},
 		json: func() any {
-			out := count.json()
-			for _, f := range c.Families {
-				out.Families = append(out.Families, jsonCountedFamily{f.ID, *families[f]})
-			}
-			return out
+			return count.json(field{"families", each(c.Families, func(f **props.Family) object {
+				return object{{"family", (*f).ID}, {"count", append(object{{"materials", materials[*f]}}, families[*f].json()...)}}
+			})})
 		},
 	}
 }

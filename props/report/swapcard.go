@@ -43,12 +43,11 @@ func ratioWords(l *swap.Line) string {
 }
 
 // NewSwapCard answers how a line of a swap was worked out: the relation, its
-// source, and the figures put into it with theirs.
+// source, and the figures put into it with theirs, each once.
 func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
 	card := &Card{Title: l.Name + ", " + r.Pin.Name()}
 	text, _ := SwapLineText(l)
-	result := section("Result")
-	result.add("", text+".")
+	result := section("Result", "", text+".")
 	for _, v := range []struct {
 		label string
 		value *swap.Value
@@ -57,42 +56,25 @@ func NewSwapCard(r *swap.Result, l *swap.Line) *Card {
 			lo, hi := *v.value, *v.value
 			lo.Range, lo.Mid = false, v.value.Lo
 			hi.Range, hi.Mid = false, v.value.Hi
-			result.add(v.label+", worst cases", lo.Number()+" to "+strings.TrimSuffix(hi.String(), " "))
+			result = result.with(v.label+", worst cases", lo.Number()+" to "+strings.TrimSuffix(hi.String(), " "))
 		}
 	}
 	for _, n := range l.Notes {
-		result.add("note", n)
+		result = result.with("note", n)
 	}
-	card.Sections = append(card.Sections, result)
-	if l.Formula.Source != nil {
-		f := section("Formula")
-		f.add("", l.Formula.Text)
-		f.add("", "1 is the part today, 2 the part swapped, m the mate.")
-		sourceItems(&f, l.Formula.Source)
-		f.add("known", knownText(l.Formula.Known, "", nil))
-		card.Sections = append(card.Sections, f)
+	card.add(result)
+	if f := l.Formula; f.Source != nil {
+		card.add(section("Formula", "", f.Text, "", "1 is the part today, 2 the part swapped, m the mate.").published(f.Source).with("known", knownText(f.Known, "", nil)))
 	}
-	given := section("The part")
-	given.add("", r.Given.Part.Summary())
-	if len(given.Items) > 0 {
-		card.Sections = append(card.Sections, given)
-	}
-	card.Sections = append(card.Sections, figuresUsed(l.Figures)...)
-	return card
-}
-
-// figuresUsed is a section for each figure, once.
-func figuresUsed(list []swap.Used) []Section {
-	var out []Section
+	card.add(section("The part", "", r.Given.Part.Summary()))
 	seen := map[*props.Figure]bool{}
-	for _, u := range list {
-		if seen[u.Figure] {
-			continue
+	for _, u := range l.Figures {
+		if !seen[u.Figure] {
+			seen[u.Figure] = true
+			s := figureSection(u.Of, u.Figure)
+			s.Title = u.Symbol + ": " + props.InSentence(u.Figure.Property.Info().Name) + ", " + u.Of.Name()
+			card.add(s)
 		}
-		seen[u.Figure] = true
-		s := figureSection(u.Of, u.Figure)
-		s.Title = u.Symbol + ": " + props.InSentence(u.Figure.Property.Info().Name) + ", " + u.Of.Name()
-		out = append(out, s)
 	}
-	return out
+	return card
 }

@@ -3,7 +3,6 @@ package report
 import (
 	"strings"
 
-	"alongside/props/part"
 	"alongside/props/sheet"
 	"alongside/props/swap"
 )
@@ -45,69 +44,40 @@ func swapRecord(r *swap.Result, l *swap.Line) record {
 	return out
 }
 
-type jsonSwaps struct {
-	Swaps   []jsonSwap `json:"swaps"`
-	Caution string     `json:"caution"`
+func swapJSON(results []*swap.Result) object {
+	return object{
+		{"swaps", each(results, func(r **swap.Result) object {
+			return object{{"from", (*r).Base.ID}, {"to", (*r).Pin.ID}, {"part", (*r).Given.Part}, {"worth", (*r).Worth()}, {"lines", each((*r).Lines, swapLineJSON)}}
+		})},
+		{"caution", SwapCaution + " " + Caution},
+	}
 }
 
-type jsonSwap struct {
-	From  string         `json:"from"`
-	To    string         `json:"to"`
-	Part  part.Part      `json:"part"`
-	Worth []string       `json:"worth"`
-	Lines []jsonSwapLine `json:"lines"`
-}
-
-type jsonSwapLine struct {
-	Group   string       `json:"group"`
-	ID      string       `json:"id"`
-	Name    string       `json:"name"`
-	Today   *jsonValue   `json:"today"`
-	Swapped *jsonValue   `json:"swapped"`
-	Ratio   *jsonValue   `json:"ratio"`
-	Words   string       `json:"words"`
-	Needs   string       `json:"needs"`
-	Reason  string       `json:"reason"`
-	Notes   []string     `json:"notes"`
-	Formula *jsonFormula `json:"formula"`
-	Figures []jsonUsed   `json:"figures"`
-}
-
-type jsonFormula struct {
-	Text   string     `json:"text"`
-	Source jsonSource `json:"source"`
-}
-
-// jsonUsed is a figure that went into a formula.
-type jsonUsed struct {
-	Symbol   string `json:"symbol"`
-	Material string `json:"material"`
-	Property string `json:"property"`
-	jsonFigure
-}
-
-func swapJSON(results []*swap.Result) jsonSwaps {
-	return jsonSwaps{Caution: SwapCaution + " " + Caution, Swaps: each(results, func(r **swap.Result) jsonSwap {
-		return jsonSwap{(*r).Base.ID, (*r).Pin.ID, (*r).Given.Part, cleaned((*r).Worth()), each((*r).Lines, swapLineJSON)}
-	})}
-}
-
-func swapLineJSON(l *swap.Line) jsonSwapLine {
-	out := jsonSwapLine{Group: l.Group.String(), ID: l.ID, Name: clean(l.Name), Today: resultJSON(l.Base), Swapped: resultJSON(l.Value),
-		Ratio: resultJSON(l.Ratio), Words: clean(l.Words), Needs: l.Need, Reason: clean(l.Reason), Notes: cleaned(l.Notes),
-		Figures: each(l.Figures, func(u *swap.Used) jsonUsed {
-			return jsonUsed{u.Symbol, u.Of.ID, u.Figure.Property.String(), *printedJSON(u.Figure)}
-		})}
+func swapLineJSON(l *swap.Line) object {
+	value := func(v *swap.Value) any {
+		if v == nil {
+			return nil
+		}
+		return resultJSON(v.Lo, v.Mid, v.Hi, v.UnitText(), v.String())
+	}
+	var formula any
 	if f := l.Formula; f.Source != nil {
-		out.Formula = &jsonFormula{f.Text, sourceJSON(f.Source, "", f.Known)}
+		formula = object{{"text", f.Text}, {"source", sourceJSON(f.Source, "", f.Known)}}
 	}
-	return out
-}
-
-// resultJSON is a value that was worked out.
-func resultJSON(v *swap.Value) *jsonValue {
-	if v == nil {
-		return nil
+	return object{
+		{"group", l.Group.String()},
+		{"id", l.ID},
+		{"name", l.Name},
+		{"today", value(l.Base)},
+		{"swapped", value(l.Value)},
+		{"ratio", value(l.Ratio)},
+		{"words", l.Words},
+		{"needs", l.Need},
+		{"reason", l.Reason},
+		{"notes", l.Notes},
+		{"formula", formula},
+		{"figures", each(l.Figures, func(u *swap.Used) object {
+			return append(object{{"symbol", u.Symbol}, {"material", u.Of.ID}, {"property", u.Figure.Property.String()}}, figureFields(u.Figure, u.Figure.Value)...)
+		})},
 	}
-	return &jsonValue{numberOf(v.Lo), numberOf(v.Mid), numberOf(v.Hi), clean(v.UnitText()), clean(v.String())}
 }

@@ -141,48 +141,28 @@ func state(c *watch.Caution) string {
 	return "open"
 }
 
-type jsonWatches struct {
-	Changes []jsonWatched `json:"changes"`
-	Caution string        `json:"caution"`
+func watchJSON(list []Watched) object {
+	return object{
+		{"changes", each(list, func(w *Watched) object {
+			return object{{"from", w.from()}, {"to", w.Pin.ID}, {"cautions", each(w.Cautions, cautionJSON)}}
+		})},
+		{"caution", WatchNote + " " + Caution},
+	}
 }
 
-type jsonWatched struct {
-	From     string        `json:"from"`
-	To       string        `json:"to"`
-	Cautions []jsonCaution `json:"cautions"`
-}
-
-type jsonCaution struct {
-	ID        string          `json:"id"`
-	Title     string          `json:"title"`
-	Text      string          `json:"text"`
-	Severity  string          `json:"severity"`
-	State     string          `json:"state"`
-	Why       []string        `json:"why"`
-	Figures   []jsonShown     `json:"figures"`
-	Published []jsonStatement `json:"published"`
-	Missing   string          `json:"missing"`
-	Source    *jsonSource     `json:"source"`
-}
-
-type jsonShown struct {
-	Role     string      `json:"role"`
-	Material string      `json:"material"`
-	Property string      `json:"property"`
-	Figure   *jsonFigure `json:"figure"`
-	Absent   string      `json:"absent"`
-}
-
-func watchJSON(list []Watched) jsonWatches {
-	return jsonWatches{Caution: WatchNote + " " + Caution, Changes: each(list, func(w *Watched) jsonWatched {
-		return jsonWatched{w.from(), w.Pin.ID, each(w.Cautions, cautionJSON)}
-	})}
-}
-
-func cautionJSON(c *watch.Caution) jsonCaution {
-	return jsonCaution{ID: c.ID, Title: c.Title, Text: c.Text, Severity: c.Severity.String(), State: state(c), Why: cleaned(c.Why),
-		Published: each(c.Facts, statementJSON), Missing: clean(c.Unchecked), Source: citeJSON(c.Cite),
-		Figures: each(c.Figures, func(s *watch.Shown) jsonShown {
-			return jsonShown{s.Role, s.Material.ID, s.Property.String(), printedJSON(s.Figure), s.Absent}
-		})}
+func cautionJSON(c *watch.Caution) object {
+	return object{
+		{"id", c.ID},
+		{"title", c.Title},
+		{"text", c.Text},
+		{"severity", c.Severity.String()},
+		{"state", state(c)},
+		{"why", c.Why},
+		{"figures", each(c.Figures, func(s *watch.Shown) object {
+			return object{{"role", s.Role}, {"material", s.Material.ID}, {"property", s.Property.String()}, {"figure", printedJSON(s.Figure)}, {"absent", s.Absent}}
+		})},
+		{"published", each(c.Facts, statementJSON)},
+		{"missing", c.Unchecked},
+		{"source", citeJSON(c.Cite)},
+	}
 }

@@ -26,36 +26,26 @@ func CautionWhy(c *watch.Caution) string {
 // that it rests on, each with its source.
 func NewCautionCard(c *watch.Caution) *Card {
 	card := &Card{Title: c.Title}
-	what := section(c.Severity.String() + ": " + c.Title)
-	what.add("", c.Text)
+	what := section(c.Severity.String()+": "+c.Title, "", c.Text)
 	for _, w := range c.Why {
-		what.add("why", w)
+		what = what.with("why", w)
 	}
-	what.add("not checked", c.Unchecked)
+	what = what.with("not checked", c.Unchecked)
 	if c.Dismissed {
-		what.add("state", "put aside for this part")
+		what = what.with("state", "put aside for this part")
 	}
-	citeItems(&what, c.Cite)
-	what.add("id", c.ID)
-	card.Sections = append(card.Sections, what)
+	card.add(what.from(c.Cite).with("id", c.ID))
 	for _, f := range c.Facts {
-		s := section("Published")
-		s.add("", f.Text)
-		citeItems(&s, f.Cite)
-		card.Sections = append(card.Sections, s)
+		card.add(section("Published", "", f.Text).from(f.Cite))
 	}
 	for i := range c.Figures {
 		f := &c.Figures[i]
-		title := f.Property.Info().Name + ", " + f.Material.Name()
-		if f.Figure == nil {
-			s := section(title)
-			s.add("figure", "none: "+f.Absent)
-			card.Sections = append(card.Sections, s)
-			continue
+		s := section("", "figure", "none: "+f.Absent)
+		if f.Figure != nil {
+			s = figureSection(f.Material, f.Figure)
 		}
-		s := figureSection(f.Material, f.Figure)
-		s.Title = title
-		card.Sections = append(card.Sections, s)
+		s.Title = f.Property.Info().Name + ", " + f.Material.Name()
+		card.add(s)
 	}
 	return card
 }

@@ -1,146 +1,130 @@
 package sheet
 
 import (
-	"html/template"
+	"html"
+	"strconv"
 	"strings"
-	"sync"
 )
 
-// page is parsed when HTML is first asked for: text must not wait for it. The
-// styles stand in every cell: mail programs drop style sheets.
-var page = sync.OnceValue(func() *template.Template {
-	const border = "border:1px solid #999;padding:2px 6px;text-align:"
-	source := strings.NewReplacer(
-		"@table", `style="border-collapse:collapse;font-family:Arial,Helvetica,sans-serif;font-size:10pt"`,
-		"@figure", `style="`+border+`right;white-space:nowrap"`,
-		"@label", `style="`+border+`left"`,
-		"@head", `style="`+border+`left;vertical-align:bottom;background:#eee"`,
-		"@group", `style="`+border+`left;background:#f6f6f6;font-weight:bold"`,
-		"@small", `style="font-family:Arial,Helvetica,sans-serif;font-size:9pt"`,
-	).Replace(pageSource)
-	return template.Must(template.New("page").Parse(source))
-})
-
-const pageSource = `
-{{- define "lines"}}{{range $i, $l := .}}{{if $i}}<br>{{end}}{{$l}}{{end}}{{end -}}
-{{- define "paragraph"}}{{if .}}<p @small>{{range $i, $l := .}}{{if $i}}<br>
-{{end}}{{$l}}{{end}}</p>
-{{end}}{{end -}}
-<meta charset="utf-8">
-{{range .Blocks}}
-{{- if .Title}}<p @small><b>{{.Title}}</b></p>
-{{end}}
-{{- template "paragraph" .Lines}}
-{{- if .Table}}<table @table>
-{{if .Head}}<thead><tr>{{range .Head}}<th @head>{{template "lines" .}}</th>{{end}}</tr></thead>
-{{end}}<tbody>
-{{$columns := .Columns}}{{range .Rows -}}
-{{if .Group}}<tr><td colspan="{{$columns}}" @group>{{.Group}}</td></tr>
-{{end}}<tr>
-{{- range .Cells}}
-{{- if .Figure}}<td @figure>{{with .Text}}<b>{{.}}</b>{{end}}{{if .Blank}} {{end}}<small>{{.Beside}}</small></td>
-{{- else if .Right}}<td @figure>{{.Text}}</td>
-{{- else}}<td @label>{{.Text}}</td>{{end}}{{end}}</tr>
-{{end}}</tbody>
-{{if .Total}}<tfoot><tr>{{range .Total}}<td @label>{{template "lines" .}}</td>{{end}}</tr></tfoot>
-{{end}}</table>
-{{end}}
-{{- template "paragraph" .Notes}}
-{{- end}}
-{{- template "paragraph" .Below -}}
-`
-
-// What the page is filled with, every text cleaned.
-type (
-	htmlPage struct {
-		Blocks []htmlBlock
-		Below  []string
-	}
-	htmlBlock struct {
-		Title        string
-		Lines, Notes []string
-		Table        bool
-		Columns      int
-		Head, Total  [][]string
-		Rows         []htmlRow
-	}
-	htmlRow struct {
-		Group string
-		Cells []htmlCell
-	}
-	htmlCell struct {
-		Text, Beside         string
-		Figure, Right, Blank bool
-	}
+// The styles stand in every cell: mail programs drop style sheets.
+const (
+	border      = "border:1px solid #999;padding:2px 6px;text-align:"
+	tableStyle  = "border-collapse:collapse;font-family:Arial,Helvetica,sans-serif;font-size:10pt"
+	figureStyle = border + "right;white-space:nowrap"
+	labelStyle  = border + "left"
+	headStyle   = border + "left;vertical-align:bottom;background:#eee"
+	groupStyle  = border + "left;background:#f6f6f6;font-weight:bold"
+	smallStyle  = "font-family:Arial,Helvetica,sans-serif;font-size:9pt"
 )
 
 // HTML writes the document as tables that paste into a mail. It is a fragment,
-// not a page. Every text is escaped where the template puts it.
+// not a page. Every text goes through escaped before it meets a tag.
 func (d *Doc) HTML() string {
-	p := htmlPage{Below: cleaned(d.below())}
+	var b strings.Builder
+	b.WriteString("<meta charset=\"utf-8\">\n")
 	for _, block := range d.Blocks {
 		switch x := block.(type) {
 		case Title:
-			p.Blocks = append(p.Blocks, htmlBlock{Title: Clean(string(x))})
+			b.WriteString(paragraph(bold(string(x))))
 		case Lines:
-			p.Blocks = append(p.Blocks, htmlBlock{Lines: cleaned(x)})
+			b.WriteString(paragraph(escaped(x...)))
 		case *List:
-			p.Blocks = append(p.Blocks, x.table().html())
+			x.table().html(&b)
 		case *Table:
-			p.Blocks = append(p.Blocks, x.html())
+			x.html(&b)
 		}
 	}
-	var b strings.Builder
-	if err := page().Execute(&b, p); err != nil { // a strings.Builder takes everything
-		panic(err)
-	}
+	b.WriteString(paragraph(escaped(d.below()...)))
 	return b.String()
 }
 
-func (t *Table) html() htmlBlock {
-	out := htmlBlock{Title: Clean(t.Heading), Notes: cleaned(t.Notes), Table: true, Columns: t.width()}
-	for i := range t.Columns {
-		head := joined("\n", cleaned(t.Columns[i].Head)...)
-		if head == "" {
-			head = Clean(t.Columns[i].Name)
-		}
-		if t.headed() {
-			out.Head = append(out.Head, strings.Split(head, "\n"))
-		}
-	}
-	for r := range t.Rows {
-		row := htmlRow{Group: Clean(t.Rows[r].Group)}
-		for i := range t.Rows[r].Cells {
-			row.Cells = append(row.Cells, t.Rows[r].Cells[i].html(t.column(i).Align))
-		}
-		out.Rows = append(out.Rows, row)
-	}
-	if len(t.totals()) > 0 {
+func (t *Table) html(b *strings.Builder) {
+	b.WriteString(paragraph(bold(t.Heading)) + "<table style=\"" + tableStyle + "\">\n")
+	if t.headed() {
+		b.WriteString("<thead><tr>")
 		for i := range t.Columns {
-			total := cleaned(t.Columns[i].Total)
-			if i == 0 {
-				total = []string{Clean(t.Total)}
+			head := joined("\n", t.Columns[i].Head...)
+			if head == "" {
+				head = t.Columns[i].Name
 			}
-			out.Total = append(out.Total, total)
+			b.WriteString(tag("th", headStyle, lines(strings.Split(head, "\n"))))
 		}
+		b.WriteString("</tr></thead>\n")
 	}
-	return out
+	b.WriteString("<tbody>\n")
+	for r := range t.Rows {
+		row := &t.Rows[r]
+		if row.Group != "" {
+			b.WriteString("<tr>" + tag("td colspan=\""+strconv.Itoa(t.width())+"\"", groupStyle, escaped(row.Group)) + "</tr>\n")
+		}
+		b.WriteString("<tr>")
+		for i := range row.Cells {
+			b.WriteString(row.Cells[i].html(t.column(i).Align))
+		}
+		b.WriteString("</tr>\n")
+	}
+	b.WriteString("</tbody>\n")
+	if len(t.totals()) > 0 {
+		b.WriteString("<tfoot><tr>")
+		for i := range t.Columns {
+			total := t.Columns[i].Total
+			if i == 0 {
+				total = []string{t.Total}
+			}
+			b.WriteString(tag("td", labelStyle, lines(total)))
+		}
+		b.WriteString("</tr></tfoot>\n")
+	}
+	b.WriteString("</table>\n" + paragraph(escaped(t.Notes...)))
 }
 
 // html sets the text of a figure in bold and all else small.
-func (c *Cell) html(a Align) htmlCell {
-	if a != Figure {
-		return htmlCell{Text: Clean(c.Text), Right: a == Right}
+func (c *Cell) html(a Align) string {
+	text := escaped(c.Text)
+	switch {
+	case a == Right:
+		return tag("td", figureStyle, text)
+	case a == Left:
+		return tag("td", labelStyle, text)
+	case c.Text != "" && c.Mark == "":
+		text = bold(c.Text) + " "
+	case c.Text != "":
+		text = bold(c.Text)
 	}
 	beside := *c
 	beside.Text = ""
-	return htmlCell{Text: Clean(c.Text), Beside: Clean(beside.line()), Figure: true, Blank: c.Text != "" && c.Mark == ""}
+	return tag("td", figureStyle, text+"<small>"+escaped(beside.line())+"</small>")
 }
 
-func cleaned(lines []string) []string {
-	out := make([]string, len(lines))
-	for i, l := range lines {
-		out[i] = Clean(l)
+// escaped are texts, cleaned and escaped, as lines of a paragraph.
+func escaped(texts ...string) string {
+	out := make([]string, len(texts))
+	for i, s := range texts {
+		out[i] = html.EscapeString(Clean(s))
 	}
-	return out
+	return strings.Join(out, "<br>\n")
+}
+
+// lines are texts on lines of their own in a cell.
+func lines(texts []string) string { return strings.ReplaceAll(escaped(texts...), "<br>\n", "<br>") }
+
+func bold(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "<b>" + escaped(s) + "</b>"
+}
+
+// tag puts what is escaped already into a tag with a style.
+func tag(name, style, inner string) string {
+	end, _, _ := strings.Cut(name, " ")
+	return "<" + name + " style=\"" + style + "\">" + inner + "</" + end + ">"
+}
+
+// paragraph is what is escaped already as a paragraph, "" for nothing.
+func paragraph(inner string) string {
+	if inner == "" {
+		return ""
+	}
+	return tag("p", smallStyle, inner) + "\n"
 }

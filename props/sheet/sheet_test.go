@@ -7,6 +7,7 @@ import (
 	"testing"
 	"unicode"
 
+	"github.com/rivo/uniseg"
 	"pgregory.net/rapid"
 )
 
@@ -103,7 +104,7 @@ remark
 			t.Errorf("markdown: no %q in\n%s", w, have)
 		}
 	}
-	for _, w := range []string{">Metal<br>sand<br>base</th>", `<td colspan="4"`, "<b>37</b><small>m &#43;23 % ✓ [1] [2] S2</small>", "<tfoot><tr><td", ">Count</td>", ">beats 1<br>misses 0</td>"} {
+	for _, w := range []string{">Metal<br>sand<br>base</th>", `<td colspan="4"`, "<b>37</b><small>m +23 % ✓ [1] [2] S2</small>", "<tfoot><tr><td", ">Count</td>", ">beats 1<br>misses 0</td>"} {
 		if have := d.HTML(); !strings.Contains(have, w) {
 			t.Errorf("html: no %q in\n%s", w, have)
 		}
@@ -236,4 +237,27 @@ func TestHostileTexts(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A character that Width counts as one cell without looking it up takes one
+// cell beside any other of them.
+func TestSinglesTakeOneCell(t *testing.T) {
+	var all []rune
+	for r := rune(0); r <= unicode.MaxRune; r++ {
+		if single(r) {
+			all = append(all, r)
+		}
+	}
+	for _, r := range all {
+		for _, s := range []string{string(r), string([]rune{'a', r}), string([]rune{r, r, 'a'}), string([]rune{'≥', r, '–'})} {
+			if n := uniseg.StringWidth(s); n != len([]rune(s)) {
+				t.Errorf("%q (%U) takes %d cells", s, r, n)
+			}
+		}
+	}
+	for _, s := range []string{"", "37 ksi", "µin/in·°F", "e\u0301", "界", "👩‍👩‍👧", "a\u200db", "\u202dx", "✓ ✗ ↑"} {
+		if have, want := Width(s), uniseg.StringWidth(s); have != want {
+			t.Errorf("%q: have %d, want %d", s, have, want)
+		}
+	}
 }

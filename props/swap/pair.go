@@ -25,7 +25,7 @@ type work struct {
 	lines     []Line
 }
 
-var symbols = map[props.PropertyID]string{
+var symbols = [...]string{
 	props.Density: "ρ", props.ElasticModulus: "E", props.YieldStrength: "S", props.TensileStrength: "S",
 	props.FatigueStrength: "S", props.ThermalConductivity: "k", props.SpecificHeat: "c",
 	props.ElectricalConductivity: "σ", props.PatternShrinkage: "s", props.ThermalExpansion: "α",

@@ -41,16 +41,20 @@ type law struct {
 
 // stiffnessLaws and strengthLaws hold for the same length, load and kind of
 // section, linear elastic, no buckling and no deflection by shear.
-var stiffnessLaws = map[part.Case]law{
-	part.Tie:       {"Area", 1, 1, read("A₂/A₁ = E₁/E₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
-	part.Plate:     {"Thickness", 1. / 3, 1. / 3, read("t₂/t₁ = (E₁/E₂)^(1/3); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
-	part.Beam:      {"Area", 1. / 2, 1. / 4, read("A₂/A₁ = (E₁/E₂)^(1/2), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
-	part.FixedBeam: {"Depth", 1. / 3, 1. / 3, memory("h₂/h₁ = (E₁/E₂)^(1/3), from I = b·h³/12; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+func stiffnessLaws() map[part.Case]law {
+	return map[part.Case]law{
+		part.Tie:       {"Area", 1, 1, read("A₂/A₁ = E₁/E₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+		part.Plate:     {"Thickness", 1. / 3, 1. / 3, read("t₂/t₁ = (E₁/E₂)^(1/3); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
+		part.Beam:      {"Area", 1. / 2, 1. / 4, read("A₂/A₁ = (E₁/E₂)^(1/2), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+		part.FixedBeam: {"Depth", 1. / 3, 1. / 3, memory("h₂/h₁ = (E₁/E₂)^(1/3), from I = b·h³/12; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+	}
 }
 
-var strengthLaws = map[part.Case]law{
-	part.Tie:       {"Area", 1, 1, read("A₂/A₁ = S₁/S₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
-	part.Plate:     {"Thickness", 1. / 2, 1. / 2, read("t₂/t₁ = (S₁/S₂)^(1/2); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
-	part.Beam:      {"Area", 2. / 3, 1. / 3, read("A₂/A₁ = (S₁/S₂)^(2/3), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
-	part.FixedBeam: {"Depth", 1. / 2, 1. / 2, memory("h₂/h₁ = (S₁/S₂)^(1/2), from Z = b·h²/6; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+func strengthLaws() map[part.Case]law {
+	return map[part.Case]law{
+		part.Tie:       {"Area", 1, 1, read("A₂/A₁ = S₁/S₂; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+		part.Plate:     {"Thickness", 1. / 2, 1. / 2, read("t₂/t₁ = (S₁/S₂)^(1/2); m₂/m₁ = ρ₂/ρ₁ · t₂/t₁", srcStrength)},
+		part.Beam:      {"Area", 2. / 3, 1. / 3, read("A₂/A₁ = (S₁/S₂)^(2/3), each dimension of the section by its root; m₂/m₁ = ρ₂/ρ₁ · A₂/A₁", srcIndices)},
+		part.FixedBeam: {"Depth", 1. / 2, 1. / 2, memory("h₂/h₁ = (S₁/S₂)^(1/2), from Z = b·h²/6; m₂/m₁ = ρ₂/ρ₁ · h₂/h₁", srcStrength)},
+	}
 }

@@ -52,7 +52,7 @@ func (w *work) strength() {
 	}
 	w.add(l)
 	if w.keeps(part.KeepStrength) {
-		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws)
+		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
 	w.margin(id, props.Minimum)
 	w.margin(id, props.Typical)

@@ -102,7 +102,7 @@ func (w *work) stiffness() {
 	}
 	w.add(l)
 	if w.keeps(part.KeepStiffness) {
-		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws)
+		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws())
 	}
 }
 

@@ -60,6 +60,7 @@ func (l *loader) checkUnless() {
 	}
 }
 
+// rule reads one rule and holds it against the others.
 func (l *loader) rule(r *record.Record) {
 	rule := Rule{ID: r.Text("id", true), Title: r.Text("title", true), Text: r.Text("text", true)}
 	r.Label = rule.ID
@@ -79,6 +80,33 @@ func (l *loader) rule(r *record.Record) {
 	rule.to = l.reader.Scope(r, "to", "")
 	rule.unless = r.Texts("unless")
 	l.at = append(l.at, r)
+	l.conditions(r, &rule)
+	for _, t := range r.Tables("fact") {
+		f := foundry.Statement{Text: t.Text("text", true)}
+		f.Cite = l.reader.Cite(t)
+		t.Finish()
+		rule.Facts = append(rule.Facts, f)
+	}
+	rule.Cite = l.reader.Cite(r)
+	r.Finish()
+	if rule.fresh && rule.to.Empty() {
+		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
+	}
+	narrow := slices.ContainsFunc([]string{"with", "when", "mate"}, func(key string) bool { return !r.Absent(key) })
+	if rule.from.Empty() && rule.to.Empty() && !narrow {
+		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, mate or when")
+	}
+	for _, lim := range rule.limit {
+		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
+			rule.show = append(rule.show, lim.property)
+		}
+	}
+	l.rules.List = append(l.rules.List, rule)
+}
+
+// conditions reads what must hold beside the two metals for a rule to be
+// raised, and which properties it shows.
+func (l *loader) conditions(r *record.Record, rule *Rule) {
 	rule.mate = l.reader.Families(r, "mate")
 	if v, ok := r.Value("new"); ok {
 		if rule.fresh, ok = v.(bool); !ok {
@@ -105,25 +133,4 @@ func (l *loader) rule(r *record.Record) {
 		}
 		rule.show = append(rule.show, p)
 	}
-	for _, t := range r.Tables("fact") {
-		f := foundry.Statement{Text: t.Text("text", true)}
-		f.Cite = l.reader.Cite(t)
-		t.Finish()
-		rule.Facts = append(rule.Facts, f)
-	}
-	rule.Cite = l.reader.Cite(r)
-	r.Finish()
-	if rule.fresh && rule.to.Empty() {
-		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
-	}
-	narrow := slices.ContainsFunc([]string{"with", "when", "mate"}, func(key string) bool { return !r.Absent(key) })
-	if rule.from.Empty() && rule.to.Empty() && !narrow {
-		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, mate or when")
-	}
-	for _, lim := range rule.limit {
-		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
-			rule.show = append(rule.show, lim.property)
-		}
-	}
-	l.rules.List = append(l.rules.List, rule)
 }

@@ -100,7 +100,7 @@ func parseSetting(word string) (Shade, bool) {
 }
 
 // fromColorFGBG reads "15;0" or "0;default;15": the last field is the
-// background's place among the 16 terminal colours, of which 7 and 9–15 are
+// background's place among the 16 terminal colors, of which 7 and 9–15 are
 // the light ones (common practice, no source).
 func fromColorFGBG(value string) Shade {
 	last := value[strings.LastIndexByte(value, ';')+1:]

@@ -25,7 +25,7 @@ const (
 
 // Input is the terminal's input with the answer to one color query taken out,
 // whenever that comes. It stands in for os.Stdin in tea.WithInput and is a
-// file to Bubble Tea in every other respect, so raw mode and cancelling work
+// file to Bubble Tea in every other respect, so raw mode and canceling work
 // as before.
 type Input struct {
 	*os.File
@@ -107,7 +107,7 @@ func (i *Input) Read(p []byte) (int, error) {
 // Keys pressed in that time are lost. It also ends a waiting Ask.
 func (i *Input) Settle() {
 	i.once.Do(func() { close(i.settled) })
-	if !i.reading.TryLock() { // a read that could not be cancelled: do not hang on it
+	if !i.reading.TryLock() { // a read that could not be canceled: do not hang on it
 		return
 	}
 	defer i.reading.Unlock()

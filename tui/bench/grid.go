@@ -1,72 +1,57 @@
+// Package bench lays a table of figures out in columns for a width and a theme.
+// Which part of it is in sight, and where the cursor is, the screen says.
 package bench
 
 import (
 	"strings"
 
-	"alongside/props/report"
+	"alongside/props/sheet"
 	"alongside/tui/ui"
 )
 
-// Grid is the table fitted to a width in a theme: columns measured, cells
-// styled. It is made when the table, the width or the theme changes, and a
-// key that only moves the cursor draws from it.
+// Grid is a table fitted to a width in a theme: columns measured, cells styled.
+// The table's first columns are the names of its rows, their senses and their
+// units; the one after these stays put, and the others scroll beside it. It is
+// made when table, width or theme change; a key that only moves the cursor draws
+// from it.
 type Grid struct {
-	Rows    []Row
-	RowOf   []int    // row of each line of the table
-	Columns []Column // as displayed: the baseline first
+	Columns []Column // as displayed
 	Gap     int      // blanks before each column
 	Labels  Labels
 
-	table  *report.Table
+	table  *sheet.Table
 	theme  *ui.Theme
 	width  int
-	joined joined
+	from   int      // columns that joined is made for
+	joined []string // whole rows
 }
 
 // Fits reports whether the grid is made for a theme and a width.
 func (g *Grid) Fits(t *ui.Theme, w int) bool { return g.theme == t && g.width == w }
 
-// Row is one row of the body: a line of the table, or the heading of a
-// group.
-type Row struct {
-	Line    int // of the table; -1 for a heading
-	heading string
-}
-
 // Labels are the widths inside the column of row labels: the name, a gap, the
 // sign of the sense, the unit.
-type Labels struct{ name, gap, unit, Width int }
+type Labels struct{ name, gap, sense, unit, Width int }
 
-// Column is how one pin is laid out: the value up to column value, then the
-// mark, the delta at the right, the glyph.
+// Column is how one column of figures is laid out: the text up to column value,
+// then the mark, the change at the right, the sign.
 type Column struct {
-	Pin   int      // index in the table's heads
-	Width int      // with the gap before it, where the cursor's bracket stands
-	inner int      // value, mark and delta
-	value int      // where values end
-	mark  int      // width of the marks
-	glyph int      // width of the glyphs with the blank before
-	cells []string // styled, by line
+	Width int // with the gap before it, where the cursor's bracket stands
+	inner int // text, mark and change
+	value int // where texts end
+	mark  int // width of the marks
+	sign  int // width of the signs with the blank before
 }
 
+// labels is how many columns of the table label its rows.
+const labels = 3
+
 // NewGrid lays a table out.
-func NewGrid(t *report.Table, th *ui.Theme, w int) *Grid {
+func NewGrid(t *sheet.Table, th *ui.Theme, w int) *Grid {
 	g := &Grid{table: t, theme: th, width: w}
-	for i := range t.Lines {
-		if l := &t.Lines[i]; i == 0 || l.Heading() != t.Lines[i-1].Heading() {
-			g.Rows = append(g.Rows, Row{-1, l.Heading()})
-		}
-		g.RowOf = append(g.RowOf, len(g.Rows))
-		g.Rows = append(g.Rows, Row{i, ""})
-	}
 	g.measureLabels()
-	if t.Baseline >= 0 {
-		g.Columns = append(g.Columns, g.measure(t.Baseline))
-	}
-	for i := range t.Heads {
-		if i != t.Baseline {
-			g.Columns = append(g.Columns, g.measure(i))
-		}
+	for i := labels; i < len(t.Columns); i++ {
+		g.Columns = append(g.Columns, g.measure(i))
 	}
 	g.spread()
 	return g
@@ -90,72 +75,91 @@ func (g *Grid) spread() {
 	}
 }
 
-// Widths of the label column: short names where room is scarce.
 const (
 	veryRoomy = 140 // from this width on names are hardly cut
-	nameLimit = 28
+	narrow    = 76  // below this width the change matters more than the name
+	nameLimit = 30
+	shortName = 20
 	longName  = 36
 	minColumn = 9
-	maxHead   = 18
+	maxHead   = 18 // of a head of several lines; one that stands alone gets more
+	loneHead  = 27
+	maxWords  = 20 // of a cell in words beside others
 )
 
-func (g *Grid) name(l *report.Line) string {
-	if g.width >= ui.Roomy {
-		return ui.Plain(l.Name)
+// name is the name of a row: its short one where room is scarce.
+func (g *Grid) name(r *sheet.Row) string {
+	if c := r.Cells[0]; g.width < ui.Roomy && c.Short != "" {
+		return ui.Plain(c.Short)
 	}
-	return ui.Plain(l.Short)
+	return ui.Plain(r.Cells[0].Text)
 }
+
+// wide reports whether a row's name may take the room of sense and unit.
+func wide(r *sheet.Row) bool { return r.Cells[1].Text == "" && r.Cells[2].Text == "" }
 
 func (g *Grid) measureLabels() {
-	for i := range g.table.Lines {
-		l := &g.table.Lines[i]
-		if wide(l) {
-			continue
-		}
-		g.Labels.name = max(g.Labels.name, ui.Width(g.name(l)))
-		g.Labels.unit = max(g.Labels.unit, ui.Width(l.Unit))
-	}
-	limit := nameLimit
-	if g.width >= veryRoomy {
+	l, limit := &g.Labels, nameLimit
+	switch {
+	case g.width >= veryRoomy:
 		limit = longName
+	case g.width < narrow:
+		limit = shortName
 	}
-	g.Labels.name = min(max(g.Labels.name, ui.Width("process")), limit)
-	g.Labels.Width = 1 + g.Labels.name + 1 + 1 + g.Labels.unit
+	for _, s := range g.table.Columns[0].Head {
+		l.name = max(l.name, ui.Width(s))
+	}
+	for i := range g.table.Rows {
+		if r := &g.table.Rows[i]; !wide(r) {
+			l.name = max(l.name, ui.Width(g.name(r)))
+			l.sense = max(l.sense, ui.Width(r.Cells[1].Text))
+			l.unit = max(l.unit, ui.Width(ui.Plain(r.Cells[2].Text)))
+		}
+	}
+	l.name = min(l.name, limit)
+	l.Width = 1 + l.name + l.sense + 1 + l.unit
 }
 
-// measure finds the widths of a pin's column. A long value may use the room
-// of a delta that it does not have, so the column is as wide as its widest
-// cell, not as the sum of its widest parts.
-func (g *Grid) measure(pin int) Column {
-	c := Column{Pin: pin}
-	deltas := map[int]int{}
-	for i := range g.table.Lines {
-		cell := &g.table.Lines[i].Cells[pin]
-		c.mark = max(c.mark, ui.Width(markOf(cell)))
-		c.glyph = max(c.glyph, ui.Width(glyphOf(cell)))
+// measure finds the widths of a column. A long text may use the room of a change
+// that it does not have, so the column is as wide as its widest cell, not as the
+// sum of its widest parts. Words do not widen it without bounds: they are cut.
+func (g *Grid) measure(i int) Column {
+	var c Column
+	changes := map[int]int{}
+	for r := range g.table.Rows {
+		cell := g.cell(r, i)
+		c.mark = max(c.mark, ui.Width(cell.Mark))
+		c.sign = max(c.sign, ui.Width(signOf(cell)))
 	}
-	for i := range g.table.Lines {
-		cell := &g.table.Lines[i].Cells[pin]
-		n := ui.Width(valueOf(cell)) + c.mark
-		if cell.Delta != "" {
-			n += 1 + ui.Width(DeltaOf(cell))
-			deltas[ui.Width(DeltaOf(cell))]++
+	for r := range g.table.Rows {
+		cell := g.cell(r, i)
+		n := ui.Width(text(cell))
+		if cell.Short != "" {
+			n = ui.Width(cell.Short)
+		} else if cell.Change == "" && cell.Mark == "" && cell.Sign == "" {
+			n = min(n, maxWords)
+		}
+		if n += c.mark; cell.Change != "" {
+			n += 1 + ui.Width(change(cell))
+			changes[ui.Width(change(cell))]++
 		}
 		c.inner = max(c.inner, n)
 	}
-	h := &g.table.Heads[pin]
-	least := minColumn
-	for _, s := range []string{h.Alloy, h.Temper, ProcessWords(h.Process), TotalsOf(h)} {
-		least = max(least, min(ui.Width(ui.Plain(s)), maxHead))
+	head := g.table.Columns[i]
+	least, limit := minColumn, maxHead
+	if len(head.Head) == 1 {
+		limit = min(loneHead, g.Room()-2)
 	}
-	least = max(least, ui.Width(TotalsOf(h)))
-	c.inner = max(c.inner, least-c.glyph)
-	c.Width = 1 + c.inner + c.glyph
+	for _, s := range head.Head {
+		least = max(least, min(ui.Width(ui.Plain(s)), limit))
+	}
+	least = max(least, ui.Width(total(head)))
+	c.inner = max(c.inner, least-c.sign)
+	c.Width = 1 + c.inner + c.sign
 	c.value = c.inner - c.mark
-	if usual := mostCommon(deltas); usual > 0 {
+	if usual := mostCommon(changes); usual > 0 {
 		c.value -= 1 + usual
 	}
-	c.cells = make([]string, len(g.table.Lines))
 	return c
 }
 
@@ -169,142 +173,36 @@ func mostCommon(count map[int]int) int {
 	return best
 }
 
-func valueOf(c *report.Cell) string {
-	switch {
-	case c.Value != "":
-		return ui.Plain(c.Value)
-	case c.Never:
-		return "none"
+// cell is a cell of the table; those missing at the end of a row are empty.
+func (g *Grid) cell(row, column int) *sheet.Cell {
+	if cells := g.table.Rows[row].Cells; column < len(cells) {
+		return &cells[column]
 	}
-	return "–"
+	return &sheet.Cell{}
 }
 
-// glyphOf is the sign of the verdict with the blank before it, starred where
-// the baseline shows another figure than the one compared with.
-func glyphOf(c *report.Cell) string {
-	switch {
-	case c.Glyph == "" || c.Value == "":
+func text(c *sheet.Cell) string {
+	if c.Text == "" {
+		return "–"
+	}
+	return ui.Plain(c.Text)
+}
+
+// signOf is the sign with the blank before it.
+func signOf(c *sheet.Cell) string {
+	if c.Sign == "" {
 		return ""
-	case c.Other:
-		return " " + c.Glyph + OtherSign
 	}
-	return " " + c.Glyph
+	return " " + c.Sign
 }
 
-// OtherSign marks such a cell.
-const OtherSign = "*"
-
-// MemorySign marks a figure that was remembered, not read.
-const MemorySign = "'"
-
-// markOf joins the sign of the basis and the sign of a figure from memory.
-func markOf(c *report.Cell) string {
-	if c.Memory {
-		return c.Mark + MemorySign
-	}
-	return c.Mark
-}
-
-// DeltaOf is the delta without the blank before a percent sign: columns are
+// change is the change without the blank before a percent sign: columns are
 // narrow.
-func DeltaOf(c *report.Cell) string { return strings.Replace(c.Delta, " %", "%", 1) }
+func change(c *sheet.Cell) string { return strings.ReplaceAll(c.Change, " %", "%") }
 
-// TotalsOf is the counts of a pin in glyphs, without those that are zero.
-func TotalsOf(h *report.Head) string {
-	var keep []string
-	for _, s := range strings.Fields(h.Short) {
-		if r := []rune(s); len(r) > 1 && string(r[1:]) != "0" {
-			keep = append(keep, s)
-		}
-	}
-	return strings.Join(keep, " ")
-}
+func total(c sheet.Column) string { return strings.Join(c.Total, " ") }
 
-// ProcessWords shortens the one long name.
-func ProcessWords(s string) string { return strings.Replace(s, "permanent mold", "perm. mold", 1) }
-
-// parts lays out a cell as value, mark, delta and glyph with the blanks
-// between them; together they are inner+glyph wide.
-func (c *Column) parts(cell *report.Cell) (value, mark, delta, glyph string) {
-	value, mark, delta = valueOf(cell), markOf(cell), DeltaOf(cell)
-	if cell.Value == "" {
-		mark, delta = "", ""
-	}
-	end := c.value
-	if delta != "" {
-		end = min(end, c.inner-c.mark-1-ui.Width(delta))
-	}
-	end = max(end, ui.Width(value))
-	value = ui.Blanks(end-ui.Width(value)) + value
-	mark = ui.Pad(mark, c.mark)
-	delta = ui.Blanks(c.inner-end-c.mark-ui.Width(delta)) + delta
-	return value, mark, delta, ui.Pad(glyphOf(cell), c.glyph)
-}
-
-// Cell returns a styled cell, kept for the next frame.
-func (g *Grid) Cell(c *Column, line int) string {
-	if s := c.cells[line]; s != "" {
-		return s
-	}
-	cell := &g.table.Lines[line].Cells[c.Pin]
-	value, mark, delta, glyph := c.parts(cell)
-	t := g.theme
-	body, verdict := t.Text, VerdictInk(t, cell.Verdict)
-	switch {
-	case cell.Value == "":
-		body, verdict = t.Dim, t.Dim
-	case c.Pin == g.table.Baseline:
-		body = t.Strong
-	}
-	s := body.Of(value) + t.Dim.Of(mark) + verdict.Of(delta+glyph)
-	c.cells[line] = s
-	return s
-}
-
-// cursorCell is the cell under the cursor with a blank on either side.
-func (g *Grid) cursorCell(c *Column, line int) string {
-	value, mark, delta, glyph := c.parts(&g.table.Lines[line].Cells[c.Pin])
-	s := value + mark + delta + glyph
-	if g.theme.Plain {
-		return "[" + s + "]"
-	}
-	return g.theme.Cursor.Of(" " + s + " ")
-}
-
-// wide reports whether a line's name may take the room of sense and unit: a
-// need has both in its name, a merit needs neither.
-func wide(l *report.Line) bool { return !l.OfProperty() }
-
-func (g *Grid) label(line int, picked bool) string {
-	l := &g.table.Lines[line]
-	if wide(l) {
-		name := ui.Cut(g.name(l), g.Labels.Width-1)
-		ink, mark := g.theme.Text, " "
-		if picked {
-			ink = g.theme.Heading
-			if g.theme.Plain {
-				mark = ">"
-			}
-		}
-		return mark + ink.Of(name) + ui.Blanks(g.Labels.Width-1-ui.Width(name))
-	}
-	name := ui.Pad(g.name(l), g.Labels.name)
-	sense := ui.Pad(l.Sense, 1)
-	sense = ui.Blanks(g.Labels.gap) + sense
-	unit := ui.Pad(l.Unit, g.Labels.unit)
-	t := g.theme
-	if picked {
-		mark := " "
-		if t.Plain {
-			mark = ">"
-		}
-		return mark + t.Heading.Of(strings.TrimRight(name, " ")) + ui.Blanks(g.Labels.name-ui.Width(strings.TrimRight(name, " "))) +
-			t.Text.Of(sense) + " " + t.Text.Of(unit)
-	}
-	return " " + t.Text.Of(name) + t.Dim.Of(sense+" "+unit)
-}
-
-// Room is what is left for the pins that scroll, with a blank at the end.
+// Room is what is left for the columns that scroll, with a blank at the end.
 func (g *Grid) Room() int {
 	r := g.width - g.Labels.Width - 1
 	if len(g.Columns) > 0 {
@@ -313,8 +211,8 @@ func (g *Grid) Room() int {
 	return r
 }
 
-// Fit is how many columns from the i-th fit beside the baseline; at least one
-// where there is one.
+// Fit is how many columns from the i-th fit beside the first; at least one where
+// there is one.
 func (g *Grid) Fit(i int) int {
 	n, room := 0, g.Room()
 	for i+n < len(g.Columns) && room >= g.Columns[i+n].Width {
@@ -327,52 +225,31 @@ func (g *Grid) Fit(i int) int {
 	return n
 }
 
-// joined keeps whole rows for one place of horizontal scrolling.
-type joined struct {
-	from, n int
-	rows    []string
+// Scroll is the first column beside the one that stays put, for the cursor in a
+// column to be in sight, as near to what it was as can be.
+func (g *Grid) Scroll(first, cursor int) int {
+	first = ui.Clamp(first, 1, len(g.Columns)-1)
+	if cursor > 0 {
+		first = min(first, cursor)
+		for cursor >= first+g.Fit(first) {
+			first++
+		}
+	}
+	// No empty room at the right while columns are off the screen at the left.
+	for first > 1 && first-1+g.Fit(first-1) >= len(g.Columns) {
+		first--
+	}
+	return max(first, 1)
 }
 
-// Row is a row of the body with columns from..from+n beside the baseline.
-func (g *Grid) Row(r, from, n int) string {
-	if g.joined.from != from || g.joined.n != n || g.joined.rows == nil {
-		g.joined = joined{from, n, make([]string, len(g.Rows))}
-	}
-	if s := g.joined.rows[r]; s != "" {
-		return s
-	}
-	s := g.Draw(r, from, n, -1)
-	g.joined.rows[r] = s
-	return s
-}
-
-// Draw is Row with the cursor in a displayed column; -1 draws none.
-func (g *Grid) Draw(r, from, n, cursor int) string {
-	line := g.Rows[r].Line
-	if line < 0 {
-		return " " + g.theme.Heading.Of(g.Rows[r].heading)
-	}
-	var b strings.Builder
-	b.WriteString(g.label(line, cursor >= 0))
-	after := false // the cursor's cell has drawn the blank behind it
-	put := func(i int) {
-		gap := g.Gap
-		if after {
-			gap--
+// Each calls f for the columns on screen with the cell of the window at which
+// they begin.
+func (g *Grid) Each(first int, f func(column, x int)) {
+	x := g.Labels.Width
+	for i := range g.Columns {
+		if i == 0 || i >= first && i < first+g.Fit(first) {
+			f(i, x)
+			x += g.Columns[i].Width
 		}
-		after = i == cursor
-		if after {
-			b.WriteString(ui.Blanks(gap-1) + g.cursorCell(&g.Columns[i], line))
-			return
-		}
-		b.WriteString(ui.Blanks(gap))
-		b.WriteString(g.Cell(&g.Columns[i], line))
 	}
-	if len(g.Columns) > 0 {
-		put(0)
-	}
-	for i := from; i < from+n; i++ {
-		put(i)
-	}
-	return b.String()
 }

@@ -24,12 +24,14 @@ func TestFiguresAreWhole(t *testing.T) {
 			b := compare.NewBench()
 			b.System, b.Pins = system, []*props.Material{c.Material("gray-30"), mat}
 			table := report.NewTable(compare.Compare(b))
-			g := NewGrid(table, theme, 60)
+			g := NewGrid(New(table), theme, 60)
 			col := &g.Columns[1]
 			for i := range table.Lines {
 				cell := &table.Lines[i].Cells[1]
-				s := g.Cell(col, i)
-				for _, part := range []string{cell.Value, DeltaOf(cell)} {
+				var b strings.Builder
+				g.writeCell(&b, 1, i, false)
+				s := b.String()
+				for _, part := range []string{cell.Value, strings.ReplaceAll(cell.Delta, " %", "%")} {
 					if !strings.Contains(s, part) {
 						t.Fatalf("%s %s: %q does not hold %q", mat.ID, table.Lines[i].Name, s, part)
 					}

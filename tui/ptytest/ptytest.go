@@ -52,7 +52,7 @@ const (
 )
 
 // Answers says what a terminal does when a program asks it something: its
-// colours, its cursor position, what it is.
+// colors, its cursor position, what it is.
 type Answers struct {
 	Background color.Color   // the background color it tells; nil: it answers nothing at all
 	After      time.Duration // how long it takes to answer
@@ -221,14 +221,14 @@ func (s *Session) Resize(width, height int) {
 }
 
 // Screen returns the text on the screen, a line per row, without trailing
-// blanks and without colours.
+// blanks and without colors.
 func (s *Session) Screen() string {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	return s.screen.String()
 }
 
-// Styled returns the screen with its colours as escape sequences.
+// Styled returns the screen with its colors as escape sequences.
 func (s *Session) Styled() string {
 	s.mu.Lock()
 	defer s.mu.Unlock()

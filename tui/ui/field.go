@@ -50,7 +50,8 @@ func (f *Field) Update(msg tea.KeyMsg) bool {
 		f.input.SetValue("")
 	}
 	f.kept = false
-	if msg.Paste {
+	if msg.Paste || len(msg.Runes) > 1 { // text, though it be the name of a key
+		msg.Paste = true
 		msg.Runes = []rune(Plain(string(msg.Runes)))
 	}
 	keys := &f.input.KeyMap

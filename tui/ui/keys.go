@@ -129,32 +129,27 @@ func (k Keys) Help(t *Theme, heading, group string) []string {
 // Beside spreads blocks of lines over columns of equal width, filling each
 // before the next.
 func Beside(blocks [][]string, columns, w int) []string {
-	total := 0
+	total, longest := 0, 0
 	for _, b := range blocks {
 		total += len(b)
 	}
 	var cols [][]string
-	var col []string
 	for _, b := range blocks {
-		if len(col) > 0 && len(col)+len(b) > (total+columns-1)/columns+4 && len(cols) < columns-1 {
-			cols, col = append(cols, col), nil
+		last := len(cols) - 1
+		if last < 0 || len(cols[last])+len(b) > (total+columns-1)/columns+4 && len(cols) < columns {
+			cols, last = append(cols, nil), last+1
 		}
-		col = append(col, b...)
+		cols[last] = append(cols[last], b...)
+		longest = max(longest, len(cols[last]))
 	}
-	cols = append(cols, col)
-	var lines []string
-	for i := 0; ; i++ {
-		s, any := "", false
-		for _, c := range cols {
-			text := ""
-			if i < len(c) {
-				text, any = c[i], true
-			}
-			s += Pad(text, w)
+	lines := make([]string, longest)
+	for _, c := range cols {
+		for i, l := range Fill(c, longest) {
+			lines[i] += Pad(l, w)
 		}
-		if !any {
-			return lines
-		}
-		lines = append(lines, strings.TrimRight(s, " "))
 	}
+	for i, l := range lines {
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return lines
 }

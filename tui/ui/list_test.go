@@ -1,10 +1,11 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // press does what a table has for a key by its name.
@@ -21,10 +22,16 @@ func press(t *testing.T, keys Keys, name string) {
 	t.Fatalf("no key %q", name)
 }
 
+// draw shows items of one line each below a head, in some rows.
+func draw(l *List, items, head, rows int) []string {
+	return l.Draw(Listing{Head: make([]string, head), Items: items, Line: func(i int, _ bool) string { return fmt.Sprint("item ", i) }}, head+rows)
+}
+
 // The cursor stays on the items, and its line in sight.
 func TestListKeys(t *testing.T) {
 	var l List
-	fit := func() { l.FitLines(20, 2, 5) }
+	show := func(items, head, rows int) { draw(&l, items, head, rows) }
+	fit := func() { show(20, 2, 5) }
 	fit()
 	for _, test := range []struct {
 		key     string
@@ -39,11 +46,11 @@ func TestListKeys(t *testing.T) {
 			t.Errorf("after %s: at %d, top %d, want %d, %d", test.key, l.At, l.Top, test.at, test.top)
 		}
 	}
-	l.FitLines(3, 2, 5)
-	if l.At != 2 || l.Top != 0 || l.End() != 3 {
-		t.Errorf("shrunk: at %d, lines %d–%d", l.At, l.Top, l.End())
+	show(3, 2, 5)
+	if l.At != 2 || l.Top != 0 || l.end() != 3 {
+		t.Errorf("shrunk: at %d, lines %d–%d", l.At, l.Top, l.end())
 	}
-	l.FitLines(0, 2, 5)
+	show(0, 2, 5)
 	press(t, l.Keys(), "down")
 	if l.At != 0 || l.Item(2) != -1 {
 		t.Errorf("empty: at %d", l.At)
@@ -54,9 +61,11 @@ func TestListKeys(t *testing.T) {
 // heading.
 func TestListLines(t *testing.T) {
 	// line 0 heading, 1–2 first item, 3 heading, 4 second item, 5–8 third
-	place := func(i int) (first, last int) { return []int{1, 4, 5}[i], []int{2, 4, 8}[i] }
+	items := [][]string{{"HEAD", "a", "a"}, {"HEAD", "b"}, {"c", "c", "c", "c"}}
 	var l List
-	fit := func() { l.Fit(3, 9, 1, 3, place) }
+	fit := func() []string {
+		return l.Draw(Listing{Head: []string{"head"}, Items: 3, Lines: func(i int, _ bool) []string { return items[i] }}, 4)
+	}
 	for i, top := range []int{0, 2, 5} {
 		l.At = i
 		fit()
@@ -65,22 +74,29 @@ func TestListLines(t *testing.T) {
 		}
 	}
 	l.At = 1
-	fit()
-	if i := l.Item(2); l.Top != 3 && i != 1 {
+	if have := strings.Join(fit(), " "); have != "head HEAD b c" {
+		t.Errorf("drawn %q", have)
+	}
+	if i := l.Item(2); l.Top != 3 || i != 1 {
 		t.Errorf("item %d on the second line below line %d", i, l.Top)
 	}
 	if l.Item(0) != -1 || l.Item(99) != -1 {
 		t.Error("an item outside the list")
+	}
+	if first, end := l.InSight(); first != 1 || end != 2 {
+		t.Errorf("whole in sight %d–%d", first, end)
 	}
 }
 
 // A click goes there; a click on the item under the cursor acts.
 func TestListMouse(t *testing.T) {
 	var l List
-	l.FitLines(9, 1, 4)
+	draw(&l, 9, 1, 4)
 	acts := 0
 	click := func(y int) {
-		l.Mouse(tea.MouseMsg{Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, func() tea.Cmd { acts++; return nil })
+		if l.Click(y) {
+			acts++
+		}
 	}
 	click(3)
 	if l.At != 2 || acts != 0 {
@@ -92,11 +108,92 @@ func TestListMouse(t *testing.T) {
 	if l.At != 2 || acts != 1 {
 		t.Errorf("at %d, %d acts", l.At, acts)
 	}
-	l.Mouse(tea.MouseMsg{Button: tea.MouseButtonWheelDown}, nil)
-	l.Mouse(tea.MouseMsg{Button: tea.MouseButtonWheelUp}, nil)
-	l.Mouse(tea.MouseMsg{Button: tea.MouseButtonWheelUp}, nil)
+	l.Move(1)
+	l.Move(-1)
+	l.Move(-1)
 	if l.At != 1 {
 		t.Errorf("at %d after the wheel", l.At)
+	}
+}
+
+// The wheel of a table moves what is in sight; the cursor stays where it can.
+func TestListScroll(t *testing.T) {
+	var l List
+	draw(&l, 20, 1, 5)
+	for _, test := range []struct{ by, at, top int }{{3, 3, 3}, {-2, 3, 1}, {-9, 3, 0}, {99, 15, 15}, {-1, 15, 14}} {
+		l.Scroll(test.by)
+		draw(&l, 20, 1, 5)
+		if l.At != test.at || l.Top != test.top {
+			t.Errorf("by %d: at %d, top %d, want %d, %d", test.by, l.At, l.Top, test.at, test.top)
+		}
+	}
+}
+
+// A search takes words in any order, ignores inks, goes round, and stays where
+// nothing is found.
+func TestListFind(t *testing.T) {
+	lines := []string{"Tensile strength", "\x1b[1mYield\x1b[0m strength", "Density", "Yield at heat"}
+	var l List
+	l.Draw(Listing{Items: len(lines), Line: func(i int, _ bool) string { return lines[i] }}, 9)
+	for _, test := range []struct {
+		text     string
+		from, by int
+		at       int
+		found    bool
+	}{{"yield", 0, 1, 1, true}, {"strength yi", 0, 1, 1, true}, {"yield", 2, 1, 3, true}, {"yield", 4, 1, 1, true}, {"yield", 0, -1, 3, true}, {"zinc", 0, 1, 3, false}} {
+		if found := l.Find(test.text, test.from, test.by); found != test.found || l.At != test.at {
+			t.Errorf("%+v: %v at %d", test, found, l.At)
+		}
+	}
+	var empty List
+	if empty.Find("a", 0, 1) {
+		t.Error("found in nothing")
+	}
+}
+
+func TestColumns(t *testing.T) {
+	c := Columns{{Head: "name", Width: 5}, {Head: "left out"}, {Head: "no", Width: 3, Right: true}}
+	if have := c.Line("abcdefg", "x", "7"); have != " abcd…   7 " || c.Room(20) != 9 {
+		t.Errorf("%q, room %d", have, c.Room(20))
+	}
+	if have := c.Heads(); have != " name   no " {
+		t.Errorf("%q", have)
+	}
+}
+
+// Letters stand for those of a query however the words are cut and signed.
+func TestMarked(t *testing.T) {
+	on := Ink{"<", ">"}
+	for _, test := range []struct{ text, query, want string }{
+		{"A356.0-T6 permanent mold", "a356t6 perm", "<A356>.0-<T6> <perm>anent mold"},
+		{"A380.0-F die", "die", "A380.0-F <die>"},
+		{"Class 30 sand", "x 30", "Class <30> sand"},
+		{"Class 30", "", "Class 30"},
+	} {
+		if have := Marked(test.text, test.query, Ink{}, on); have != test.want {
+			t.Errorf("%q in %q: %q, want %q", test.query, test.text, have, test.want)
+		}
+	}
+}
+
+// The fast way to measure a text agrees with the thorough one.
+func TestWidth(t *testing.T) {
+	for r := rune(0); r < 0x3000; r++ {
+		for _, s := range []string{string(r), "a" + string(r) + "b", string(r) + "\u0301", string(r) + "\ufe0f"} {
+			if have, want := Width(s), ansi.StringWidth(s); have != want {
+				t.Fatalf("%q (%U): %d, want %d", s, r, have, want)
+			}
+		}
+	}
+}
+
+func TestFew(t *testing.T) {
+	lines := []string{"one two", "three", "four"}
+	if have := strings.Join(Few(lines, 2, 9), "|"); have != "one two|three fo…" && have != "one two|three fou…" {
+		t.Errorf("%q", have)
+	}
+	if len(Few(lines, 3, 9)) != 3 {
+		t.Error("cut without need")
 	}
 }
 

@@ -1,10 +1,6 @@
 package ui
 
-import (
-	"fmt"
-
-	tea "github.com/charmbracelet/bubbletea"
-)
+import "fmt"
 
 // Pages is a text that scrolls. What it says is laid out again when the width
 // changes.
@@ -27,7 +23,7 @@ func (p *Pages) Height(w int) int {
 func (p *Pages) View(w, h int) []string {
 	n := p.Height(w)
 	p.h = max(h, 1)
-	p.scroll(0)
+	p.Scroll(0)
 	return p.lines[p.top:min(p.top+p.h, n)]
 }
 
@@ -39,31 +35,19 @@ func (p *Pages) Part() string {
 	return ""
 }
 
-func (p *Pages) scroll(by int) { p.top = Clamp(p.top+by, 0, len(p.lines)-p.h) }
+// Scroll moves the part in sight by lines.
+func (p *Pages) Scroll(by int) { p.top = Clamp(p.top+by, 0, len(p.lines)-p.h) }
 
 // Keys scroll the text.
 func (p *Pages) Keys() Keys {
 	return Keys{
-		On("up k", "scroll", "scroll; space and b a page, d and u half a page, g and G to the ends", func() { p.scroll(-1) }).As("↑↓ pgup pgdn"),
-		On("down j", "", "", func() { p.scroll(1) }),
-		On("pgup b ctrl+b", "", "", func() { p.scroll(-p.h) }),
-		On("pgdown f ctrl+f space", "", "", func() { p.scroll(p.h) }),
-		On("u ctrl+u", "", "", func() { p.scroll(-p.h / 2) }),
-		On("d ctrl+d", "", "", func() { p.scroll(p.h / 2) }),
-		On("home g ctrl+home", "", "", func() { p.scroll(-len(p.lines)) }),
-		On("end G ctrl+end", "", "", func() { p.scroll(len(p.lines)) }),
-	}
-}
-
-// wheelStep is how many lines one notch of the wheel scrolls a text.
-const wheelStep = 3
-
-// Mouse takes the wheel.
-func (p *Pages) Mouse(msg tea.MouseMsg) {
-	switch msg.Button {
-	case tea.MouseButtonWheelUp:
-		p.scroll(-wheelStep)
-	case tea.MouseButtonWheelDown:
-		p.scroll(wheelStep)
+		On("up k", "scroll", "scroll; space and b a page, d and u half a page, g and G to the ends", func() { p.Scroll(-1) }).As("↑↓ pgup pgdn"),
+		On("down j", "", "", func() { p.Scroll(1) }),
+		On("pgup b ctrl+b", "", "", func() { p.Scroll(-p.h) }),
+		On("pgdown f ctrl+f space", "", "", func() { p.Scroll(p.h) }),
+		On("u ctrl+u", "", "", func() { p.Scroll(-p.h / 2) }),
+		On("d ctrl+d", "", "", func() { p.Scroll(p.h / 2) }),
+		On("home g ctrl+home", "", "", func() { p.Scroll(-len(p.lines)) }),
+		On("end G ctrl+end", "", "", func() { p.Scroll(len(p.lines)) }),
 	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -25,6 +26,34 @@ func (i Ink) Of(s string) string {
 	return i.on + s + i.off
 }
 
+// Write writes texts in the ink; nothing where all are empty.
+func (i Ink) Write(b *strings.Builder, texts ...string) {
+	on := i.on
+	for _, s := range texts {
+		if s != "" {
+			b.WriteString(on)
+			b.WriteString(s)
+			on = ""
+		}
+	}
+	if slices.ContainsFunc(texts, func(s string) bool { return s != "" }) {
+		b.WriteString(i.off)
+	}
+}
+
+// Wrap breaks a text into lines of up to w cells behind an indent, in the ink;
+// none for an empty text.
+func (i Ink) Wrap(text string, w, indent int) []string {
+	if text == "" {
+		return nil
+	}
+	lines := Wrap(text, w-indent-1)
+	for k, l := range lines {
+		lines[k] = Blanks(indent) + i.Of(l)
+	}
+	return lines
+}
+
 // Theme is every ink of the screen, made once for a color profile and a
 // background.
 type Theme struct {
@@ -34,7 +63,7 @@ type Theme struct {
 
 	Text, Dim, Strong    Ink
 	Heading              Ink // of a group of lines; the cursor's row and column
-	Cursor               Ink
+	Cursor, CursorFound  Ink // of the cursor; letters found there
 	Good, Bad            Ink // of the status line
 	Blue, Orange, Violet Ink
 	faint                Ink
@@ -67,18 +96,19 @@ func NewTheme(profile termenv.Profile, light bool) *Theme {
 		return style().Foreground(c)
 	}
 	return &Theme{
-		Plain:   profile == termenv.Ascii,
-		Text:    newInk(style()),
-		Dim:     newInk(in(gray)),
-		Strong:  newInk(style().Bold(true)),
-		Heading: newInk(style().Bold(true).Underline(true)),
-		Cursor:  newInk(style().Reverse(true)),
-		Good:    newInk(in(blue)),
-		Bad:     newInk(in(orange).Bold(true)),
-		Blue:    newInk(in(blue)),
-		Orange:  newInk(in(orange)),
-		Violet:  newInk(in(violet)),
-		faint:   newInk(in(faint)),
+		Plain:       profile == termenv.Ascii,
+		Text:        newInk(style()),
+		Dim:         newInk(in(gray)),
+		Strong:      newInk(style().Bold(true)),
+		Heading:     newInk(style().Bold(true).Underline(true)),
+		Cursor:      newInk(style().Reverse(true)),
+		CursorFound: newInk(style().Reverse(true).Underline(true)),
+		Good:        newInk(in(blue)),
+		Bad:         newInk(in(orange).Bold(true)),
+		Blue:        newInk(in(blue)),
+		Orange:      newInk(in(orange)),
+		Violet:      newInk(in(violet)),
+		faint:       newInk(in(faint)),
 	}
 }
 
@@ -92,12 +122,18 @@ func (t *Theme) Chosen(s string) string {
 
 // Line draws a line of a list that begins with a blank: marked where the
 // cursor is, else in its ink.
-func (t *Theme) Line(s string, here bool, ink Ink) string {
-	switch {
-	case here && t.Plain:
-		return ">" + s[1:]
-	case here:
-		return t.Cursor.Of(s)
+func (t *Theme) Line(s string, here bool, ink Ink) string { return t.Found(s, "", here, ink) }
+
+// Found is Line with the letters of a query marked.
+func (t *Theme) Found(s, query string, here bool, ink Ink) string {
+	found := t.Heading
+	if here && t.Plain {
+		s = ">" + s[1:]
+	} else if here {
+		ink, found = t.Cursor, t.CursorFound
 	}
-	return ink.Of(s)
+	if query == "" {
+		return ink.Of(s)
+	}
+	return Marked(s, query, ink, found)
 }

@@ -72,7 +72,7 @@ func (f *finder) Height(_, most int) int {
 func (f *finder) Keys() ui.Keys {
 	keys := ui.Keys{
 		ui.On("enter", "pin and close", "pin this material, or all that are marked, and close", func() {
-			if !f.m.continueLast() {
+			if f.moved || !f.m.continueLast() {
 				f.pin(f.m.close)
 			}
 		}),

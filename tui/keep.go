@@ -91,7 +91,7 @@ func (m *Model) offer() string {
 	for _, mat := range m.last.Call.Bench.Pins {
 		pins = append(pins, mat.ID)
 	}
-	return fmt.Sprintf("Enter continues %s (%s); type to begin a new call; esc C lists all.", m.last.Title(), ui.Or(strings.Join(pins, ", "), "no pins"))
+	return fmt.Sprintf("Enter continues %s; type to begin a new call. Its pins: %s", m.last.Title(), ui.Or(strings.Join(pins, ", "), "no pins"))
 }
 
 // openCall puts a kept call on the bench in place of the present one, which is

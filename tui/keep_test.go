@@ -88,14 +88,19 @@ func TestLastCallIsOffered(t *testing.T) {
 	if len(third.m.pins()) != 2 || third.m.now().Bench.System != 1 {
 		t.Errorf("have %+v", third.m.now().Bench)
 	}
+	chosen := keptDesk(t, f)
+	chosen.press("down", "enter") // a material was chosen
+	if pins := chosen.m.pins(); len(pins) != 1 {
+		t.Errorf("have %v", pins)
+	}
 	fourth := keptDesk(t, f)
 	fourth.typeText("w2")
 	fourth.press("enter")
 	if pins := fourth.m.pins(); len(pins) != 1 || pins[0].ID != "w2-f-die" {
 		t.Errorf("have %v", pins)
 	}
-	if list, _ := f.List(""); len(list) != 3 {
-		t.Errorf("%d sheets, want 3", len(list))
+	if list, _ := f.List(""); len(list) != 4 {
+		t.Errorf("%d sheets, want 4", len(list))
 	}
 }
 

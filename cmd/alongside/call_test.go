@@ -154,17 +154,19 @@ func TestBenchIsKept(t *testing.T) {
 		return ptytest.Start(t, ptytest.Options{Env: []string{"XDG_DATA_HOME=" + home}}, binary(t), args...)
 	}
 	f := &sheets.Folder{Path: filepath.Join(home, "alongside", "calls"), Catalog: data.Catalog}
-	pins := func(n int) func(string) bool {
-		return func(string) bool {
-			s, err := f.Last()
-			return err == nil && s != nil && len(s.Call.Bench.Pins) == n
-		}
-	}
 	s := start("gray-30", "a356-t6-pm")
 	s.WaitFor("? keys")
 	s.Type("x")
 	s.WaitFor("removed")
-	s.Wait("the sheet", pins(1))
+	for end := time.Now().Add(10 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+		last, err := f.Last()
+		if err == nil && last != nil && len(last.Call.Bench.Pins) == 1 {
+			break
+		}
+		if time.Now().After(end) {
+			t.Fatalf("the change is not on the disk: %+v, %v", last, err)
+		}
+	}
 	s.Signal(os.Kill)
 	s.Exit()
 	s = start()

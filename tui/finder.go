@@ -127,7 +127,7 @@ func (f *finder) View(w, h int) []string {
 			" Type part of an alloy, temper or process, or another name: 380 die, A356 T6,",
 			" class 30. Enter pins it, Tab pins it and stays. The first pin is the baseline."}
 		if line := f.m.offer(); line != "" {
-			head = append(head, t.Strong.Of(" "+ui.Cut(ui.Plain(line), w-1)))
+			head = append(head, ui.Few(t.Strong.Wrap(ui.Plain(line), w, 1), 2, w)...)
 		}
 	}
 	count := fmt.Sprintf("%d of %d", len(f.hits), len(f.m.o.Catalog.Materials))

@@ -75,11 +75,16 @@ func wayList() []*command {
 		on(aRow, "g ctrl+home", "", act(func(m *Model) { m.rows.Move(-len(m.table.Lines)) })).page(moveKeys, "g G", "first, last row"),
 		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.rows.Move(len(m.table.Lines)) })),
 
+		on(nothing, "C", "", opens(newCalls)).page(callKeys, "C", "all calls: open, search, duplicate, delete, new"),
+		on(nothing, "K", "", opens(newName)).page(callKeys, "K", "name of the call"),
+		on(nothing, "W", "", opens(newSaid)).page(callKeys, "W", "the customer's words"),
+		on(nothing, "N", "", opens(newNote)).page(callKeys, "N", "a note, with the time"),
+
 		on(nothing, "u", "undo", act((*Model).undo)).page(progKeys, "u", "undo the last change of the bench"),
 		on(nothing, "ctrl+r", "", act((*Model).redo)).page(progKeys, "ctrl+r", "redo"),
 		on(nothing, "? f1", "keys", act((*Model).openHelp)).page(progKeys, "? f1", "this page; in a panel its own keys first"),
 		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
 		on(always, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
-		on(always, "q ctrl+c", "quit", func(*Model) tea.Cmd { return tea.Quit }).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "q ctrl+c", "quit", (*Model).quit).page(progKeys, "q ctrl+c", "quit"),
 	}
 }

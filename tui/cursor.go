@@ -38,6 +38,7 @@ func (m *Model) step(do func() bool) bool {
 	if !do() {
 		return false
 	}
+	m.keeping.changed = true
 	m.rework()
 	m.goTo(pin, property)
 	return true

@@ -14,6 +14,7 @@ import (
 	"github.com/muesli/termenv"
 	"pgregory.net/rapid"
 
+	"alongside/props/call/sheets"
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/foundry"
@@ -59,6 +60,8 @@ type deskOptions struct {
 	catalog *catalog.Catalog
 	book    func() *foundry.Book // nil: the invented one, with the invented catalog
 	rules   func() *watch.Rules  // nil: none
+	sheets  *sheets.Folder       // nil: calls are not kept
+	unkept  error
 }
 
 func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
@@ -77,7 +80,7 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	}
 	d := &desk{t: t}
 	d.m = New(Options{
-		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules,
+		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules, Sheets: o.sheets, Unkept: o.unkept,
 		Copy: func(_ context.Context, p clip.Payload) (string, error) {
 			d.copied = append(d.copied, p)
 			return "copied with a test", nil
@@ -181,10 +184,13 @@ func (d *desk) wantPins(want string) {
 }
 
 // want checks that the frame says something; the message shows the frame.
-func (d *desk) want(text string) {
+func (d *desk) want(texts ...string) {
 	d.t.Helper()
-	if view := ansi.Strip(d.m.View()); !strings.Contains(view, text) {
-		d.t.Errorf("no %q in\n%s", text, view)
+	view := ansi.Strip(d.m.View())
+	for _, text := range texts {
+		if !strings.Contains(view, text) {
+			d.t.Errorf("no %q in\n%s", text, view)
+		}
 	}
 }
 

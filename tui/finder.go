@@ -71,7 +71,11 @@ func (f *finder) Height(_, most int) int {
 
 func (f *finder) Keys() ui.Keys {
 	keys := ui.Keys{
-		ui.On("enter", "pin and close", "pin this material, or all that are marked, and close", func() { f.pin(f.m.close) }),
+		ui.On("enter", "pin and close", "pin this material, or all that are marked, and close", func() {
+			if f.moved || !f.m.continueLast() {
+				f.pin(f.m.close)
+			}
+		}),
 		ui.On("tab", "pin and stay", "pin and find another", func() { f.pin(f.field.Keep) }), // the next letter begins a text
 		ui.On("", "choose", "", nil).As("↑↓"),
 		ui.On("ctrl+u", "clear", "clear the text", nil),
@@ -122,6 +126,9 @@ func (f *finder) View(w, h int) []string {
 		head = []string{
 			" Type part of an alloy, temper or process, or another name: 380 die, A356 T6,",
 			" class 30. Enter pins it, Tab pins it and stays. The first pin is the baseline."}
+		if line := f.m.offer(); line != "" {
+			head = append(head, ui.Few(t.Strong.Wrap(ui.Plain(line), w, 1), 2, w)...)
+		}
 	}
 	count := fmt.Sprintf("%d of %d", len(f.hits), len(f.m.o.Catalog.Materials))
 	if f.read != "" && len(f.hits) > 0 {

@@ -36,6 +36,7 @@ const (
 	partKeys = "The customer's part"
 	openKeys = "Read and send"
 	moveKeys = "Move about"
+	callKeys = "The call"
 	progKeys = "Program"
 )
 

@@ -5,10 +5,12 @@ package tui
 
 import (
 	"context"
+	"errors"
 	"os"
 
 	"alongside/props"
 	"alongside/props/call"
+	"alongside/props/call/sheets"
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	// Settles the background question before Bubble Tea can ask it; see there.
@@ -49,6 +51,10 @@ type Options struct {
 	// Watch is the watch-out rules, read beside the first frames; nil means
 	// that there are none.
 	Watch func() *watch.Rules
+	// Sheets is where calls are kept; nil means nowhere, for the reason Unkept.
+	Sheets *sheets.Folder
+	Unkept error
+	Call   string // id of the kept call to open; "" for a new one
 	// Width and Height are the size to draw before the terminal tells its own.
 	Width, Height int
 }
@@ -62,7 +68,8 @@ type Model struct {
 
 	commands []*command
 
-	history    call.History
+	history call.History
+	keeping
 	comparison *compare.Comparison
 	table      *report.Table
 	rules      *watch.Rules
@@ -105,10 +112,14 @@ func New(o Options) *Model {
 	}
 	b.Baseline = ui.Clamp(b.Baseline, 0, len(b.Pins)-1)
 	m.history = call.Start(call.Call{Bench: b})
+	m.begin()
 	m.commands = commandList()
 	m.restyle()
 	m.rework()
-	if len(m.now().Bench.Pins) == 0 {
+	switch {
+	case o.Call != "" && o.Sheets != nil:
+		m.openCall(o.Call)
+	case len(m.pins()) == 0:
 		m.open(newFinder(m))
 	}
 	m.refresh()
@@ -132,7 +143,7 @@ func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
 
 // Init asks for the terminal's background where that is not known, and reads
 // the watch-out rules.
-func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules()) }
+func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules(), m.lookForLast()) }
 
 // Run shows the screen until the user quits or ctx ends. Output is the
 // terminal at os.Stdout; the caller has made sure that it is one. Errors are
@@ -158,5 +169,8 @@ func Run(ctx context.Context, o Options) error {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}
 	_, err := tea.NewProgram(m, options...).Run()
+	if m.held != nil {
+		err = errors.Join(err, m.held.Close())
+	}
 	return err
 }

@@ -19,6 +19,9 @@ var newlines = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.take(msg)
 	m.refresh()
+	if save := m.keep(); save != nil {
+		cmd = tea.Batch(cmd, save)
+	}
 	return m, cmd
 }
 
@@ -33,6 +36,10 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		}
 	case rulesRead:
 		m.rules = m.o.Watch()
+	case saved:
+		m.takeSaved(msg)
+	case offered:
+		m.takeOffered(msg)
 	case copied:
 		m.takeCopied(msg)
 	case tea.KeyMsg:

@@ -40,6 +40,7 @@ be carried out, 130 interrupted.`,
 	v := p.viewFlags(cmd)
 	shadeWord := choiceFlag(cmd, "background", "colors for a terminal that is", "auto", "light", "dark")
 	noMouse := cmd.Flags().Bool("no-mouse", false, "leave the mouse to the terminal")
+	kept := cmd.Flags().String("call", "", "open the kept call of this `NAME`; alongside call lists them")
 	version := cmd.Flags().Bool("version", false, "print the version")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *version {
@@ -63,14 +64,24 @@ be carried out, 130 interrupted.`,
 			}
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
-		return p.startBench(b, shade, *noMouse)
+		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
 }
 
 // startBench opens the bench in the terminal and returns when the user quits.
-func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool) error {
+func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
 	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Foundry: data.Foundry, Watch: data.Watch}
+	if o.Sheets, o.Unkept = p.sheets(); kept != "" {
+		if o.Unkept != nil {
+			return o.Unkept
+		}
+		s, err := o.Sheets.Find(kept)
+		if err != nil {
+			return &failure{exitFindings, err}
+		}
+		o.Call = s.ID
+	}
 	env, err := clip.Here(os.Stdout)
 	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may
 		return err

@@ -12,7 +12,9 @@ import (
 	"time"
 
 	"alongside/data"
+	"alongside/props/call/sheets"
 	"alongside/props/report"
+	"alongside/tui/ptytest"
 )
 
 func init() { time.Local = time.UTC } // times are printed as the desk's clock shows them
@@ -141,5 +143,50 @@ func TestCallDeletedAndRestored(t *testing.T) {
 	}
 	if r := try(data.Catalog, "call"); r.code != exitFindings || !strings.Contains(r.errors, "set HOME, or XDG_DATA_HOME") {
 		t.Errorf("without a home: exit code %d, %q", r.code, r.errors)
+	}
+}
+
+// A program that is killed has lost nothing; the next start offers the call, and
+// q keeps it.
+func TestBenchIsKept(t *testing.T) {
+	home := t.TempDir()
+	start := func(args ...string) *ptytest.Session {
+		return ptytest.Start(t, ptytest.Options{Env: []string{"XDG_DATA_HOME=" + home}}, binary(t), args...)
+	}
+	f := &sheets.Folder{Path: filepath.Join(home, "alongside", "calls"), Catalog: data.Catalog}
+	s := start("gray-30", "a356-t6-pm")
+	s.WaitFor("? keys")
+	s.Type("x")
+	s.WaitFor("removed")
+	for end := time.Now().Add(10 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+		last, err := f.Last()
+		if err == nil && last != nil && len(last.Call.Bench.Pins) == 1 {
+			break
+		}
+		if time.Now().After(end) {
+			t.Fatalf("the change is not on the disk: %+v, %v", last, err)
+		}
+	}
+	s.Signal(os.Kill)
+	s.Exit()
+	s = start()
+	s.WaitFor("Enter continues call of")
+	s.Type(ptytest.Enter)
+	s.WaitFor("call of")
+	s.Type("/", "319-f-sand", ptytest.Enter)
+	s.WaitFor("pinned")
+	s.Type("K", "Bracket", ptytest.Enter, "q") // q at once
+	if code := s.Exit(); code != exitOK {
+		t.Errorf("exit code %d", code)
+	}
+	if last, err := f.Find("bracket"); err != nil || len(last.Call.Bench.Pins) != 2 {
+		t.Errorf("have %+v, %v", last, err)
+	}
+	s = start("--call", "bracket")
+	s.WaitFor("319.0")
+	s.Type("q")
+	s.Exit()
+	if entries, _ := os.ReadDir(f.Path); len(entries) != 1 {
+		t.Errorf("the folder holds %v", entries)
 	}
 }

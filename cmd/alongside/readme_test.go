@@ -84,7 +84,7 @@ func printed(t *testing.T, args []string) string {
 
 // helpPage is the list of keys that the bench shows for "?".
 func helpPage(t *testing.T) string {
-	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 70}, binary(t), "gray-30", "a356-t6-pm")
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 78}, binary(t), "gray-30", "a356-t6-pm")
 	s.WaitFor("? keys")
 	s.Type("?")
 	s.WaitFor("esc back")

@@ -58,6 +58,10 @@ var facts = map[Facts]string{
 	Crimp:         "crimped|riveted|staked",
 	Electrical:    "carries current|shields",
 	HeatPath:      "carries heat|heat path",
+	Fluid:         "coolant|glycol|antifreeze|brake fluid|hydraulic oil|carries a fluid|holds a fluid|carries fluid",
+	SeaWater:      "sea water|seawater|salt water|marine|salt spray",
+	Critical:      "safety critical|failure can hurt someone|life critical",
+	Hazardous:     "explosive atmosphere|explosive gas|explosive dust|hazardous area",
 	ReusePattern:  "reuse pattern|same pattern|present pattern|existing pattern",
 }
 

@@ -226,6 +226,7 @@ func TestIntervalsHoldEveryPoint(t *testing.T) {
 		}
 		within("shape.mass", func(x map[string]float64) float64 { return x["ρ₂"] / x["ρ₁"] })
 		within("stiffness.deflection", func(x map[string]float64) float64 { return x["E₁"] / x["E₂"] })
+		within("load.set.minimum", func(x map[string]float64) float64 { return x["S₂"] / x["S₁"] })
 		within("strength.load", func(x map[string]float64) float64 { return x["S₂"] / x["S₁"] })
 		within("current.resistance", func(x map[string]float64) float64 { return x["σ₁"] / x["σ₂"] })
 		within("heat.flow", func(x map[string]float64) float64 { return x["k₂"] / x["k₁"] })

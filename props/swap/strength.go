@@ -44,6 +44,10 @@ func noYield(materials ...*props.Material) string {
 // strength is what the part carries, the section that carries as much, and how
 // far an applied stress is from the strength.
 func (w *work) strength() {
+	if w.Strength == part.Auto && breaks(w.base) != breaks(w.pin) {
+		w.setAndFracture()
+		return
+	}
 	id, s := w.strengthPair()
 	what := props.InSentence(id.Info().Name)
 	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
@@ -54,16 +58,98 @@ func (w *work) strength() {
 	if w.keeps(part.KeepStrength) {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
-	w.margin(id, props.Minimum)
-	w.margin(id, props.Typical)
+	for _, basis := range bases {
+		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id })
+	}
+}
+
+var bases = [...]props.Basis{props.Minimum, props.Typical}
+
+// breaks reports whether the metal breaks without yielding first.
+func breaks(m *props.Material) bool { return m.Absent(props.YieldStrength) != "" }
+
+// giving is a way in which the part gives way, and the strength that stands for it.
+type giving struct {
+	id, name string
+	strength func(*props.Material) props.PropertyID
+}
+
+var givings = [...]giving{
+	{"set", "to set", func(m *props.Material) props.PropertyID {
+		if breaks(m) {
+			return props.TensileStrength
+		}
+		return props.YieldStrength
+	}},
+	{"fracture", "to fracture", func(*props.Material) props.PropertyID { return props.TensileStrength }},
+}
+
+// setAndFracture compares a metal that yields before it breaks with one that does
+// not: the load at which the part stays bent or, of the other metal, breaks, and
+// the load at which either breaks. Each is told on minimums and on typical figures,
+// which are never mixed. The section for equal strength goes by permanent set, on
+// minimums where both have them.
+func (w *work) setAndFracture() {
+	for _, g := range givings {
+		for _, basis := range bases {
+			w.load(g, basis)
+		}
+	}
+	if w.keeps(part.KeepStrength) {
+		s := w.pairOnBasis(givings[0], props.Minimum)
+		if s.why != "" {
+			s = w.pairOnBasis(givings[0], props.Typical)
+		}
+		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
+	}
+	for _, g := range givings {
+		for _, basis := range bases {
+			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength)
+		}
+	}
+}
+
+// load is the load at which the part gives way, against today's.
+func (w *work) load(g giving, basis props.Basis) {
+	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.Phrase(), Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
+	if s := w.pairOnBasis(g, basis); w.rest(&l, s) {
+		u := w.unit(units.Stress)
+		l.Base, l.Value, l.Ratio = ofFigure(s.base).in(u), ofFigure(s.pin).in(u), s.ratio().in(units.One)
+		l.Notes = append(l.Notes, w.notAtHeat()...)
+	}
+	w.add(l)
+}
+
+// pairOnBasis is the strength of both metals that stands for a way of giving way.
+func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
+	out := pair{symbol: "S"}
+	for _, side := range []struct {
+		m *props.Material
+		f **props.Figure
+	}{{w.pin, &out.pin}, {w.base, &out.base}} {
+		id := g.strength(side.m)
+		f := w.onBasis(side.m, id, basis)
+		*side.f = f
+		switch {
+		case out.why != "":
+		case f == nil:
+			out.why = w.lacksBasis(side.m, id, basis)
+		default:
+			out.why = unfit(f)
+		}
+		if g.id == "set" && breaks(side.m) {
+			out.notes = append(out.notes, side.m.Name()+" breaks without yielding: its tensile strength")
+		}
+	}
+	return out
 }
 
 // margin is the strength on one basis over the applied stress, for the part as
 // it is drawn.
-func (w *work) margin(p props.PropertyID, basis props.Basis) {
-	l := Line{Group: StrengthGroup, ID: "margin." + basis.String(), Name: "Margin on " + basis.Phrase(),
-		Formula: memory("n = S/σ", srcStrength)}
+func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID) {
+	l := Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}
 	factor := func(m *props.Material, symbol string) (*Value, string) {
+		p := strength(m)
 		f := w.onBasis(m, p, basis)
 		if f == nil {
 			return nil, w.lacksBasis(m, p, basis)

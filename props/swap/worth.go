@@ -19,6 +19,7 @@ func (r *Result) Worth() []string {
 		_, by, _ := strings.Cut(l.Name, ", by ")
 		return "The same shape carries " + times(l) + " the load, by " + by + "."
 	})
+	s.givesWay()
 	s.equal("strength", "As strong")
 	s.margin()
 	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
@@ -106,10 +107,38 @@ func (s *summary) equal(id, words string) {
 
 func article(c part.Case) string { return "a " + c.String() }
 
+// givesWay says when the part stays bent and when it breaks where one of the metals
+// breaks without yielding, on minimums where both have them.
+func (s *summary) givesWay() {
+	for _, basis := range bases {
+		set, fracture := s.Line("load.set."+basis.String()), s.Line("load.fracture."+basis.String())
+		if set == nil || !set.Done() {
+			continue
+		}
+		text := "By " + basis.Phrase() + " it stays bent at " + times(set) + " the load at which today's breaks"
+		if breaks(s.Pin) {
+			text = "By " + basis.Phrase() + " it breaks at " + times(set) + " the load at which today's stays bent"
+		}
+		switch {
+		case !fracture.Done():
+		case breaks(s.Pin):
+			text += ", at " + times(fracture) + " that at which it breaks"
+		default:
+			text += "; it breaks at " + times(fracture)
+		}
+		s.sentences = append(s.sentences, text+".")
+		return
+	}
+}
+
 // margin says both margins in one sentence.
 func (s *summary) margin() {
 	var parts []string
-	for _, id := range []string{"margin.minimum", "margin.typical"} {
+	ids := []string{"margin.minimum", "margin.typical", "margin.set.minimum", "margin.fracture.minimum"}
+	if l := s.Line("margin.set.minimum"); l != nil && l.Value == nil {
+		ids = []string{"margin.set.typical", "margin.fracture.typical"}
+	}
+	for _, id := range ids {
 		l := s.Line(id)
 		if l == nil || l.Value == nil {
 			continue

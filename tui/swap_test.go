@@ -196,11 +196,11 @@ func TestPanelsTakeTheMouse(t *testing.T) {
 	d.send(tea.MouseMsg{Button: tea.MouseButtonWheelDown})
 	d.want(">Deflection")
 	for y, l := range strings.Split(d.m.View(), "\n") {
-		if strings.Contains(l, "Load, by tensile") {
+		if strings.Contains(l, "Load to set, minimum") {
 			d.send(click(5, y))
 		}
 	}
-	d.want(">Load, by tensile strength")
+	d.want(">Load to set, minimum")
 	d.press("e")
 	for y, l := range strings.Split(d.m.View(), "\n") {
 		if strings.Contains(l, "Service range") {

@@ -111,7 +111,7 @@ func (w *work) setAndFracture() {
 
 // load is the load at which the part gives way, against today's.
 func (w *work) load(g giving, basis props.Basis) {
-	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.Phrase(), Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
+	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.String(), Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
 	if s := w.pairOnBasis(g, basis); w.rest(&l, s) {
 		u := w.unit(units.Stress)
 		l.Base, l.Value, l.Ratio = ofFigure(s.base).in(u), ofFigure(s.pin).in(u), s.ratio().in(units.One)

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 )
@@ -135,6 +136,13 @@ func UnitsOf(d Dimension) []Unit {
 		}
 	}
 	return us
+}
+
+// BrinellLoad is the load in kgf and the ball diameter in mm of a Brinell unit;
+// ok is false for other units and where the unit states none.
+func (u Unit) BrinellLoad() (load, ball float64, ok bool) {
+	n, _ := fmt.Sscanf(u.Symbol(), "HB %g/%g", &load, &ball)
+	return load, ball, n == 2
 }
 
 // BrinellUnit returns the Brinell unit for a load in kgf and a ball diameter in

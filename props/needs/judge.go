@@ -116,7 +116,7 @@ func (n *Need) verdict(m *props.Material) verdict {
 		return verdict{note: note}
 	}
 	v := n.under(m, f)
-	if !v.plain || n.Cond != (props.Conditions{}) {
+	if !v.plain || *n.conditions() != (props.Conditions{}) {
 		return v
 	}
 	for g := range m.All() {
@@ -145,7 +145,7 @@ func figureWords(f *props.Figure) string {
 func (n *Need) under(m *props.Material, f *props.Figure) verdict {
 	v := verdict{figure: f, plain: true}
 	v.lo, v.hi = ends(f)
-	least, most, why, ok := compare.Under(m, f, &n.Cond)
+	least, most, why, ok := compare.Under(m, f, n.conditions())
 	if !ok {
 		v.status, v.plain, v.note = Undecided, false, why.String()
 		return v
@@ -164,6 +164,17 @@ func (n *Need) under(m *props.Material, f *props.Figure) verdict {
 		v.status, v.note = Undecided, why.String()
 	}
 	return v
+}
+
+// conditions are those that the limit states; of Brinell the unit says the load.
+func (n *Need) conditions() *props.Conditions {
+	c := n.Cond
+	if n.Limit.Unit.Dimension().Brinell() {
+		if load, ball, ok := n.Limit.Unit.BrinellLoad(); ok {
+			c.Load, c.Ball = load, ball
+		}
+	}
+	return &c
 }
 
 // top is the figure that an upper limit is held against besides a specified

@@ -116,7 +116,7 @@ func (n *Need) verdict(m *props.Material) verdict {
 		return verdict{note: note}
 	}
 	v := n.under(m, f)
-	if !v.plain || *n.conditions() != (props.Conditions{}) {
+	if !v.plain || n.Cond != (props.Conditions{}) {
 		return v
 	}
 	for g := range m.All() {
@@ -145,10 +145,14 @@ func figureWords(f *props.Figure) string {
 func (n *Need) under(m *props.Material, f *props.Figure) verdict {
 	v := verdict{figure: f, plain: true}
 	v.lo, v.hi = ends(f)
-	least, most, why, ok := compare.Under(m, f, n.conditions())
-	if !ok {
-		v.status, v.plain, v.note = Undecided, false, why.String()
-		return v
+	least, most := 1.0, 1.0
+	var why compare.Reason
+	if n.Cond != (props.Conditions{}) || f.Value.Unit != n.Limit.Unit {
+		var ok bool
+		if least, most, why, ok = compare.Under(m, f, n.conditions()); !ok {
+			v.status, v.plain, v.note = Undecided, false, why.String()
+			return v
+		}
 	}
 	if least != 1 || most != 1 {
 		v.lo, v.hi, v.plain, v.note = v.lo*least, v.hi*most, false, why.String()+"; certain all the same"

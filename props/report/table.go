@@ -202,6 +202,9 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 			out.Notes = append(out.Notes, n.note(r.String()))
 		}
 	}
+	for _, g := range in.Grounds {
+		out.Notes = append(out.Notes, n.note("certain all the same: "+g.Says+" ("+g.Source+")"))
+	}
 	return out
 }
 

@@ -217,7 +217,8 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 }
 
 func totalWords(t compare.Total) string {
-	parts := []string{fmt.Sprintf("beats %d", t.Beats), fmt.Sprintf("misses %d", t.Misses)}
+	rows := t.Beats + t.Misses + t.Level + t.Overlaps + t.Unlike + t.NoFigure + t.Neutral
+	parts := []string{fmt.Sprintf("of %d rows beats %d", rows, t.Beats), fmt.Sprintf("misses %d", t.Misses)}
 	for _, p := range []struct {
 		n    int
 		word string

@@ -43,11 +43,7 @@ func (c *Catalog) search(query string) (hits []Hit, exact int) {
 
 func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 	if strings.TrimSpace(query) == "" {
-		hits = make([]Hit, len(c.Materials))
-		for i, m := range c.Materials {
-			hits[i] = Hit{Material: m}
-		}
-		return hits, 0, ""
+		return c.all(), 0, ""
 	}
 	x := c.indexed()
 	tokens := x.split(query)
@@ -61,6 +57,24 @@ func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 		return nil, 0, ""
 	}
 	return x.match(tokens), 0, strings.Join(tokens, " ")
+}
+
+// all is every material, those that are asked for most first.
+func (c *Catalog) all() []Hit {
+	hits := make([]Hit, 0, len(c.Materials))
+	first := make(map[*props.Material]bool, len(c.Everyday))
+	for _, id := range c.Everyday {
+		if m := c.Material(id); m != nil && !first[m] {
+			first[m] = true
+			hits = append(hits, Hit{Material: m})
+		}
+	}
+	for _, m := range c.Materials {
+		if !first[m] {
+			hits = append(hits, Hit{Material: m})
+		}
+	}
+	return hits
 }
 
 // split takes a query apart into folded words. A word with hyphens or points

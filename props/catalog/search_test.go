@@ -3,6 +3,7 @@ package catalog
 import (
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -229,5 +230,17 @@ func BenchmarkSearch100k(b *testing.B) {
 				c.Search(q)
 			}
 		})
+	}
+}
+
+// Nothing typed lists what is asked for most before the rest, each once.
+func TestNothingTypedListsTheEverydayFirst(t *testing.T) {
+	c, err := Load(os.DirFS("../../data"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	hits := c.Search(" ")
+	if len(hits) != len(c.Materials) || hits[0].Material.ID != c.Everyday[0] || hits[len(c.Everyday)-1].Material.ID != c.Everyday[len(c.Everyday)-1] {
+		t.Errorf("%d hits of %d materials, the first is %s", len(hits), len(c.Materials), hits[0].Material.ID)
 	}
 }

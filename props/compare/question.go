@@ -245,6 +245,9 @@ func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figur
 // heat that fell short of its grade stands behind its minimum.
 func (q *Question) rank(f *props.Figure, list []*props.Figure) int {
 	r := TypicalOrder.Of(f, q.Service != nil)
+	if f.Property == props.ElasticModulus && f.Cond.Interpolated != "" {
+		r -= 32 // the figure at the service temperature before its room-temperature one
+	}
 	if belowMinimum(f, list) {
 		r += oneHeat
 	}

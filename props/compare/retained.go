@@ -38,7 +38,7 @@ func fromRoom(m *props.Material, p props.PropertyID, list []*props.Figure, t flo
 			c := *f.Cond
 			c.HasAt, c.AtC, c.AtText, c.Hours = true, t, pct.Cond.At(), pct.Cond.Hours
 			c.Interpolated = retainedWords(pct)
-			out = append(out, &props.Figure{Property: p, Value: v, Cond: &c, Block: f.Block})
+			out = append(out, &props.Figure{Property: p, Value: v, Cond: &c, Block: f.Block, Agrees: f.Agrees})
 		}
 	}
 	return out

@@ -34,6 +34,7 @@ func (t *Table) Signs() []string {
 		add(&second, has.marks[""], "no mark: typical")
 	}
 	add(&second, has.memory, recalledSign)
+	add(&second, has.bound, "> or < before a difference: at least so much, certain although basis or conditions differ")
 	for s, words := range [...]string{props.More: "more is better", props.Less: "less is better", props.Near: "nearest to a target"} {
 		add(&second, words != "" && has.senses[senses[s]], senses[s]+" "+words)
 	}
@@ -52,6 +53,7 @@ type signsUsed struct {
 	marks    map[string]bool
 	senses   map[string]bool
 	memory   bool
+	bound    bool // a difference that is a bound
 }
 
 func (t *Table) signsUsed() signsUsed {
@@ -66,6 +68,7 @@ func (t *Table) signsUsed() signsUsed {
 			}
 			has.marks[c.Mark] = true
 			has.memory = has.memory || c.Memory
+			has.bound = has.bound || strings.HasPrefix(c.Delta, ">") || strings.HasPrefix(c.Delta, "<")
 		}
 	}
 	return has

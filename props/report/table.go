@@ -196,11 +196,22 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}
-	for _, r := range in.Reasons {
+	certain := ""
+	for _, g := range in.Grounds {
+		certain += "; certain all the same: " + g.Says + " (" + g.Source + ")"
+	}
+	for i, r := range in.Reasons {
 		out.Other = out.Other || r.Kind == compare.OtherBaseFigure
-		if r.Kind != compare.NoSense {
-			out.Notes = append(out.Notes, n.note(r.String()))
+		text := r.String()
+		if i == 0 {
+			text, certain = text+certain, ""
 		}
+		if r.Kind != compare.NoSense {
+			out.Notes = append(out.Notes, n.note(text))
+		}
+	}
+	if certain != "" {
+		out.Notes = append(out.Notes, n.note(strings.TrimPrefix(certain, "; ")))
 	}
 	return out
 }

@@ -66,6 +66,11 @@ const (
 	RatingWeldability
 	RatingGasWeldability
 	RatingArcWeldability
+	// Percent of the figure at room temperature that is left at temperature after
+	// exposure. They serve the service temperature and are not rows of the bench.
+	TensileRetained
+	YieldRetained
+	ModulusRetained
 	propertyCount
 )
 
@@ -161,6 +166,11 @@ func rating(id, name, short string, alias ...string) Property {
 		Units: same(units.RatingNumber), Bears: BearsScale, alias: alias}
 }
 
+func retained(id, name string, g Group) Property {
+	return Property{ID: id + "_retained", Name: name + " retained", Short: name + " retained", Group: g,
+		Dimension: units.Percent, Sense: More, Units: same(units.Pct)}
+}
+
 var properties = [PropertyCount]Property{
 	TensileStrength:          strength("tensile_strength", "Tensile strength", "Tensile", 0, true, "uts", "tensile", "ultimate", "ultimate tensile strength", "rm"),
 	YieldStrength:            strength("yield_strength", "Yield strength", "Yield", BearsOffset, true, "yield", "ys", "proof stress", "rp0.2"),
@@ -216,6 +226,10 @@ var properties = [PropertyCount]Property{
 	RatingWeldability:             rating("weldability", "Weldability", "Welding", "weldability", "welding"),
 	RatingGasWeldability:          rating("gas_weldability", "Weldability, gas", "Gas weld"),
 	RatingArcWeldability:          rating("arc_weldability", "Weldability, arc", "Arc weld"),
+
+	TensileRetained: retained("tensile", "Tensile strength", Mechanical),
+	YieldRetained:   retained("yield", "Yield strength", Mechanical),
+	ModulusRetained: retained("modulus", "Elastic modulus", Elastic),
 }
 
 // Info returns the description of a property.
@@ -223,10 +237,10 @@ func (p PropertyID) Info() *Property { return &properties[p] }
 
 func (p PropertyID) String() string { return properties[p].ID }
 
-// Properties lists every property in bench order.
+// Properties lists every property that can be a row of the bench, in its order.
 func Properties() []PropertyID {
 	all := make([]PropertyID, 0, PropertyCount-1)
-	for p := TensileStrength; p < propertyCount; p++ {
+	for p := TensileStrength; p < TensileRetained; p++ {
 		all = append(all, p)
 	}
 	return all

@@ -64,7 +64,8 @@ type Comparison struct {
 //     does not exist, is reported as such with the verdict no figure.
 //  5. Expansion coefficients are only compared over the same range; with a
 //     range set on the bench they are worked out for it (Growth). Strength at a
-//     service temperature is published there or interpolated (atService).
+//     service temperature is published there or interpolated (atService), else
+//     room temperature times a published percentage (fromRoom), as is modulus.
 //  6. Totals are counts.
 func Compare(b Bench) *Comparison {
 	c := &Comparison{Bench: b, Baseline: b.Baseline}

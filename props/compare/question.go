@@ -224,7 +224,15 @@ func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figur
 			list = slices.Concat(common, list)
 		}
 	case q.Service != nil && hasService(p):
-		list = atService(list, *q.Service)
+		room := list
+		if list = atService(list, *q.Service); len(list) == 0 {
+			list = fromRoom(m, p, room, *q.Service)
+		}
+	case q.Service != nil && p == props.ElasticModulus:
+		// Before those at room temperature, which serve where the other side has no curve.
+		if !slices.ContainsFunc(list, func(f *props.Figure) bool { return near(atOr20(f.Cond), *q.Service, 2) }) {
+			list = append(fromRoom(m, p, list, *q.Service), list...)
+		}
 	}
 	if q.Basis == MinimumOnly && p.Info().Specified {
 		list = minimumsOf(list)
@@ -237,6 +245,9 @@ func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figur
 // heat that fell short of its grade stands behind its minimum.
 func (q *Question) rank(f *props.Figure, list []*props.Figure) int {
 	r := TypicalOrder.Of(f, q.Service != nil)
+	if f.Property == props.ElasticModulus && f.Cond.Interpolated != "" {
+		r -= 32 // the figure at the service temperature before its room-temperature one
+	}
 	if belowMinimum(f, list) {
 		r += oneHeat
 	}

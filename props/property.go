@@ -237,6 +237,10 @@ func (p PropertyID) Info() *Property { return &properties[p] }
 
 func (p PropertyID) String() string { return properties[p].ID }
 
+// OfCurve reports whether p is a point of a curve that serves the service
+// temperature, and no row of the bench.
+func (p PropertyID) OfCurve() bool { return p >= TensileRetained }
+
 // Properties lists every property that can be a row of the bench, in its order.
 func Properties() []PropertyID {
 	all := make([]PropertyID, 0, PropertyCount-1)

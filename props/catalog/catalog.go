@@ -55,8 +55,10 @@ func (c *Catalog) Material(id string) *props.Material {
 // counts once.
 func (c *Catalog) FigureCount() int {
 	n := 0
-	for range c.Stated() {
-		n++
+	for _, f := range c.Stated() {
+		if !f.Property.OfCurve() {
+			n++
+		}
 	}
 	return n
 }

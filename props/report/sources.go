@@ -113,6 +113,9 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 		materials[m.Alloy.Family]++
 	}
 	for family, f := range c.Stated() {
+		if f.Property.OfCurve() {
+			continue // hundreds of points read off a few curves would hide what is remembered
+		}
 		count.add(f.Source, f.Known())
 		families[family].add(f.Known())
 	}
@@ -151,7 +154,7 @@ func everydayTally(c *catalog.Catalog) (all, main tally) {
 	seen := map[*props.Figure]bool{}
 	for _, id := range c.Everyday {
 		for f := range c.Material(id).All() {
-			if seen[f] {
+			if seen[f] || f.Property.OfCurve() {
 				continue
 			}
 			seen[f] = true

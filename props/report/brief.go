@@ -31,10 +31,11 @@ const (
 	briefOpen  = 3 // watch-outs named that could not be checked
 )
 
-// briefOrder is the lines of a swap in the order in which a customer asks.
+// briefOrder is the lines of a swap in the order in which a customer asks; ""
+// keeps the name that the swap gives the line, which says the strength behind it.
 var briefOrder = []struct{ id, name string }{
 	{"shape.mass", "Weight"}, {"stiffness.deflection", "Bending, same load"}, {"stiffness.wall", "Wall, same stiffness"},
-	{"load.set.minimum", "Load until it stays bent"}, {"load.fracture.minimum", "Load until it breaks"}, {"strength.load", "Load it carries"},
+	{"load.set.minimum", "Load until it stays bent"}, {"load.fracture.minimum", "Load until it breaks"}, {"strength.load", ""},
 	{"growth", "Growth"}, {"growth.hot", "Growth, hot"}, {"growth.cold", "Growth, cold"}, {"heat.flow", "Heat through the wall"},
 }
 
@@ -124,7 +125,11 @@ func (b *OnePage) rows(p *briefPage, most int) int {
 	}
 	for _, o := range briefOrder {
 		if slices.ContainsFunc(b.Swaps, func(r *swap.Result) bool { l := r.Line(o.id); return l != nil && (l.Done() || l.Reason != "") }) {
-			add(o.name, func() ([]string, []int) { return b.swapRow(p, o.id) })
+			name := o.name
+			if l := b.Swaps[0].Line(o.id); name == "" && l != nil {
+				name = l.Name
+			}
+			add(name, func() ([]string, []int) { return b.swapRow(p, o.id) })
 		}
 	}
 	if !slices.ContainsFunc(b.Needs, func(x needs.Need) bool { return x.Property == props.Elongation }) {
@@ -308,6 +313,16 @@ func (p *briefPage) json(b OnePage) object {
 		rows = append(rows, cells)
 	}
 	metals := b.metals()
-	return object{{"from", metals[0].ID}, {"to", each(metals[1:], func(m **props.Material) string { return (*m).ID })},
-		{"asked", b.asked()}, {"rows", rows}, {"left_out", p.table.Notes}, {"watch_outs", p.watch}, {"open", p.ask}, {"notes", p.notes}, {"caution", Caution}}
+	return object{
+		{"from", metals[0].ID},
+		{"to", each(metals[1:], func(m **props.Material) string { return (*m).ID })},
+		{"asked", b.asked()},
+		{"rows", rows},
+		{"left_out", p.table.Notes},
+		{"watch_outs", p.watch},
+		{"open", p.ask},
+		{"notes", p.notes},
+		{"swaps", swapJSON(b.Swaps)[0].value},
+		{"caution", Caution},
+	}
 }

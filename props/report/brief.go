@@ -58,7 +58,7 @@ type briefPage struct {
 	watch, ask []string
 }
 
-// page is the longest brief that fits; the needs and the weight always stay.
+// page is the longest brief that fits; rows are left out from the end.
 func (b *OnePage) page() *briefPage {
 	for rows := briefRows; ; rows-- {
 		p := b.laidOut(rows)

@@ -34,9 +34,8 @@ const (
 // briefOrder is the lines of a swap in the order in which a customer asks; ""
 // keeps the name that the swap gives the line, which says the strength behind it.
 var briefOrder = []struct{ id, name string }{
-	{"shape.mass", "Weight"}, {"stiffness.deflection", "Bending, same load"}, {"stiffness.wall", "Wall, same stiffness"},
-	{"load.set.minimum", "Load until it stays bent"}, {"load.fracture.minimum", "Load until it breaks"}, {"strength.load", ""},
-	{"growth", "Growth"}, {"growth.hot", "Growth, hot"}, {"growth.cold", "Growth, cold"}, {"heat.flow", "Heat through the wall"},
+	{"shape.mass", "Weight"}, {"load.set.minimum", "Load until it stays bent"}, {"load.fracture.minimum", "Load until it breaks"}, {"strength.load", ""},
+	{"growth", "Growth"}, {"stiffness.deflection", "Bending, same load"}, {"stiffness.wall", "Wall, same stiffness"}, {"heat.flow", "Heat through the wall"},
 }
 
 // BriefDoc is the answer to a call on one page: as text at most 45 lines of 80

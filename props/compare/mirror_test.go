@@ -21,11 +21,20 @@ func TestMirror(t *testing.T) {
 		t.Fatal(err)
 	}
 	mirrored := map[Verdict]Verdict{Beats: Misses, Misses: Beats, Level: Level, Overlaps: Overlaps, Unlike: Unlike, Neutral: Neutral}
-	for _, basis := range []BasisSetting{TypicalFirst, MinimumOnly} {
-		q := Question{Basis: basis, Band: DefaultBand}
-		pairs := 0
+	hot := 150.0
+	for name, s := range map[string]struct {
+		q    Question
+		bear func(props.PropertyID) bool // on which properties the setting bears
+	}{
+		"typical":    {Question{Band: DefaultBand}, func(props.PropertyID) bool { return true }},
+		"minimum":    {Question{Band: DefaultBand, Basis: MinimumOnly}, func(p props.PropertyID) bool { return p.Info().Specified }},
+		"at 302 °F":  {Question{Band: DefaultBand, Service: &hot}, func(p props.PropertyID) bool { return hasService(p) || p == props.ElasticModulus }},
+		"68–392 °F":  {Question{Band: DefaultBand, Range: &[2]float64{20, 200}}, func(p props.PropertyID) bool { return p == props.ThermalExpansion }},
+		"-40–212 °F": {Question{Band: DefaultBand, Range: &[2]float64{-40, 100}}, func(p props.PropertyID) bool { return p == props.ThermalExpansion }},
+	} {
+		q, pairs := s.q, 0
 		for _, p := range props.Properties() {
-			if basis == MinimumOnly && !p.Info().Specified {
+			if !s.bear(p) {
 				continue
 			}
 			lists := make([][]*props.Figure, len(c.Materials))
@@ -40,12 +49,12 @@ func TestMirror(t *testing.T) {
 					pairs++
 					ab, ba := q.pair(a, b, p, lists[i], lists[j]), q.pair(b, a, p, lists[j], lists[i])
 					if ab.Verdict != mirrored[ba.Verdict] || ab.Figure != ba.Against || ab.Against != ba.Figure {
-						t.Errorf("%v, %v: %s %v %s (%v, %v); the other way round %v (%v, %v)", basis, p, a.ID, ab.Verdict, b.ID,
+						t.Errorf("%s, %v: %s %v %s (%v, %v); the other way round %v (%v, %v)", name, p, a.ID, ab.Verdict, b.ID,
 							ab.Figure.Value, ab.Against.Value, ba.Verdict, ba.Against.Value, ba.Figure.Value)
 					}
 				}
 			}
 		}
-		t.Logf("%v: %d pairs of figures", basis, pairs)
+		t.Logf("%s: %d pairs of figures", name, pairs)
 	}
 }

@@ -264,9 +264,12 @@ func (m *Material) Name() string {
 // order of the data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
 	var found []*Figure
-	for f := range m.All() {
-		if f.Property == p {
-			found = append(found, f)
+	for _, stated := range m.stated() {
+		for i := range stated {
+			// The property first: most figures are of another one.
+			if f := &stated[i]; f.Property == p && f.admits(m) {
+				found = append(found, f)
+			}
 		}
 	}
 	if found == nil && p.Info().Dimension == units.Rating {
@@ -298,7 +301,7 @@ func (m *Material) ratings(p PropertyID) []*Figure {
 // inherits, in the order of the data file.
 func (m *Material) All() iter.Seq[*Figure] {
 	return func(yield func(*Figure) bool) {
-		for _, stated := range [3][]Figure{m.Stated, m.Alloy.Stated, m.Alloy.Family.Stated} {
+		for _, stated := range m.stated() {
 			for i := range stated {
 				if stated[i].admits(m) && !yield(&stated[i]) {
 					return
@@ -306,6 +309,11 @@ func (m *Material) All() iter.Seq[*Figure] {
 			}
 		}
 	}
+}
+
+// stated are the lists of figures that may hold for the material.
+func (m *Material) stated() [3][]Figure {
+	return [3][]Figure{m.Stated, m.Alloy.Stated, m.Alloy.Family.Stated}
 }
 
 // Has reports whether any figure of the property is on file.

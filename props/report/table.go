@@ -218,7 +218,11 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 
 func totalWords(t compare.Total) string {
 	rows := t.Beats + t.Misses + t.Level + t.Overlaps + t.Unlike + t.NoFigure + t.Neutral
-	parts := []string{fmt.Sprintf("of %d rows beats %d", rows, t.Beats), fmt.Sprintf("misses %d", t.Misses)}
+	word := "rows"
+	if rows == 1 {
+		word = "row"
+	}
+	parts := []string{fmt.Sprintf("of %d %s beats %d", rows, word, t.Beats), fmt.Sprintf("misses %d", t.Misses)}
 	for _, p := range []struct {
 		n    int
 		word string

@@ -98,13 +98,8 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 	if err := add("catalog.go", "the source lists and families.toml", "// Package compiled holds the data files as Go data.\n", &shared); err != nil {
 		return nil, err
 	}
-	var words strings.Builder
-	list := catalog.ListWords(c)
-	fmt.Fprintf(&words, "// Words are the words under which the materials are found, see package catalog.\nvar Words = %#v\n\n", list.All)
-	fmt.Fprintf(&words, "// NamedWords is how many of them are more than ids.\nconst NamedWords = %d\n\n", list.Named)
-	fmt.Fprintf(&words, "// OwnWords are the words of each material.\nvar OwnWords = %s\n\n", lists(list.Own))
-	fmt.Fprintf(&words, "// AlloyWords are those that the materials of an alloy have in common.\nvar AlloyWords = %s\n", lists(list.Alloy))
-	if err := add("words.go", "all data files", "", &words); err != nil {
+	words := wordLists(c)
+	if err := add("words.go", "all data files", "", words); err != nil {
 		return nil, err
 	}
 	for _, file := range order {
@@ -115,6 +110,17 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 		}
 	}
 	return out, nil
+}
+
+// wordLists is the Go text of the words under which the materials are found.
+func wordLists(c *catalog.Catalog) *strings.Builder {
+	words := &strings.Builder{}
+	list := catalog.ListWords(c)
+	fmt.Fprintf(words, "// Words are the words under which the materials are found, see package catalog.\nvar Words = %#v\n\n", list.All)
+	fmt.Fprintf(words, "// NamedWords is how many of them are more than ids.\nconst NamedWords = %d\n\n", list.Named)
+	fmt.Fprintf(words, "// OwnWords are the words of each material.\nvar OwnWords = %s\n\n", lists(list.Own))
+	fmt.Fprintf(words, "// AlloyWords are those that the materials of an alloy have in common.\nvar AlloyWords = %s\n", lists(list.Alloy))
+	return words
 }
 
 // lists writes lists of numbers, one a line.

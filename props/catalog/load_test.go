@@ -92,7 +92,7 @@ func TestLoadErrors(t *testing.T) {
 		{"unknown source", head + "[[alloy.material.figures]]\nbasis = \"typical\"\nsource = \"T\"\nknown = \"read\"\ndensity = \"1 g/cm3\"", `bad.toml:19: x1-t6-sand, source: "T" is not in the source list`},
 		{"unknown process", strings.Replace(head, `"sand"`, `"snad"`, 1), "bad.toml:16: x1, process: \"snad\" is not a process\n    remedy: use one of: sand, pm"},
 		{"unknown family", strings.Replace(head, `family = "aluminum"`, `family = "aluminium"`, 1), "did you mean aluminum?"},
-		{"unknown key", head + "colour = \"blue\"", `bad.toml:17: x1-t6-sand, colour: is not a key of this record`},
+		{"unknown key", head + "color = \"blue\"", `bad.toml:17: x1-t6-sand, color: is not a key of this record`},
 		{"duplicate material", head + "[[alloy.material]]\ntemper = \"T6\"\nprocess = \"sand\"", `bad.toml:17: x1-t6-sand, id: "x1-t6-sand" is already in bad.toml:14`},
 		{"duplicate key", head + "temper = \"T7\"", "bad.toml:17: "},
 		{"open quotes", figures + `density = "0.1 lb/in3`, "close the quotes"},

@@ -32,15 +32,10 @@ func (c *Catalog) SearchNear(query string) (hits []Hit, readAs string) {
 	return hits, readAs
 }
 
-// search also returns how many of the hits, from the first, fit the query
-// exactly: every word is a whole designation, temper or process, none a mere
-// part. An alloy's own name goes before an alias, an alias before one of the
-// nearest equivalent.
-func (c *Catalog) search(query string) (hits []Hit, exact int) {
-	hits, exact, _ = c.find(query)
-	return hits, exact
-}
-
+// find also returns how many of the hits, from the first, fit the query exactly:
+// every word is a whole designation, temper or process, none a mere part. An
+// alloy's own name goes before an alias, an alias before one of the nearest
+// equivalent. readAs is that of SearchNear.
 func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 	if strings.TrimSpace(query) == "" {
 		return c.all(), 0, ""

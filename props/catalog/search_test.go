@@ -109,7 +109,7 @@ name = "aluminum"
 		{"ac4cht6", "n3-t6-sand", 0},
 		{"65-45-13", "nodular", 0},
 	} {
-		hits, exact := c.search(tt.typed)
+		hits, exact, _ := c.find(tt.typed)
 		if len(hits) == 0 || hits[0].Material.ID != tt.first || exact != tt.exact {
 			t.Errorf("%q: have %v, %d exact; want %s first, %d exact", tt.typed, hits, exact, tt.first, tt.exact)
 		}
@@ -127,7 +127,7 @@ name = "aluminum"
 	if m, err := c.Resolve("810"); err == nil {
 		t.Errorf("810: have %s", m.ID)
 	}
-	if hits, _ := c.search("AC-42100"); len(hits) != 2 || hits[1].Material.ID != "near-sand" {
+	if hits, _, _ := c.find("AC-42100"); len(hits) != 2 || hits[1].Material.ID != "near-sand" {
 		t.Errorf("AC-42100: have %v, want the near equivalent last", hits)
 	}
 }

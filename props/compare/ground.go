@@ -49,17 +49,6 @@ var (
 		"means over two ranges on file; curves of MIL-HDBK-5J (read)", bringRange}
 )
 
-// Grounds lists them, for those who print or check them.
-func Grounds() []*Ground {
-	var list []*Ground
-	for i := range conditions {
-		if g := conditions[i].ground; g != nil {
-			list = append(list, g)
-		}
-	}
-	return list
-}
-
 // bound bounds the ratio of x to y where both stood under the same condition,
 // as factors of the ratio of the figures: what is certain of either side.
 func (g *Ground) bound(x, y side) (least, most float64, ok bool) {

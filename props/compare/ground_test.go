@@ -2,6 +2,7 @@ package compare
 
 import (
 	"os"
+	"slices"
 	"testing"
 
 	"alongside/props"
@@ -37,9 +38,16 @@ func TestGroundsHoldWithinOneMetal(t *testing.T) {
 			}
 		}
 	}
-	for _, g := range Grounds() {
-		t.Logf("%s: %d pairs", g.ID, held[g])
+	for i := range conditions {
+		if g := conditions[i].ground; g != nil {
+			t.Logf("%s: %d pairs", g.ID, held[g])
+		}
 	}
+}
+
+// has reports whether a reason of the kind is told.
+func (p *Pair) has(kind ReasonKind) bool {
+	return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return r.Kind == kind })
 }
 
 // explained are the metals whose own sources conflict, or whose minimum lies so

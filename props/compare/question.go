@@ -161,10 +161,6 @@ func (q *Question) pair(pin, base *props.Material, p props.PropertyID, figures, 
 	return out
 }
 
-func (p *Pair) has(kind ReasonKind) bool {
-	return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return r.Kind == kind })
-}
-
 func (p *Pair) add(kind ReasonKind, words string) { p.Reasons = append(p.Reasons, Reason{kind, words}) }
 
 // Figure is the metal's figure of a property that is shown first; nil when

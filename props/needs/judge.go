@@ -73,7 +73,7 @@ func Judge(m *props.Material, n *Need) Judgement {
 		j.addNote("common practice, no standard or handbook behind the figure")
 	}
 	if j.Rounding = v.plain && n.withinRounding(j.Figure); j.Rounding {
-		j.Note, j.Figure = join(WithinRounding, j.Note), v.figure
+		j.Note = join(WithinRounding, j.Note)
 	}
 	return j
 }

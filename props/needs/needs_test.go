@@ -94,7 +94,7 @@ func TestParseErrors(t *testing.T) {
 		{"process = snad", `"snad" is not understood: did you mean sand?`},
 		{"process =", "name a process"},
 		{"family = aluminm", "did you mean aluminum?"},
-		{"colour = blue", `"colour" is not understood`},
+		{"color = blue", `"color" is not understood`},
 	} {
 		_, err := Parse(tt.typed, c)
 		var pe *ParseError

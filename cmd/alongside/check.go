@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path"
 	"path/filepath"
 	"slices"
@@ -14,7 +13,9 @@ import (
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/audit"
+	"alongside/props/bars"
 	"alongside/props/catalog"
+	"alongside/props/disk"
 	"alongside/props/record"
 	"alongside/props/sheet"
 )
@@ -59,7 +60,10 @@ when a mistake or an unexplained finding is left.`,
 	return cmd
 }
 
-// load reads the files given, or else the data files that the program was
+// houseSize is the most bytes that a file of the shop may have.
+const houseSize = 16 << 20
+
+// load reads the files given, test bars among them, or else the data files that the program was
 // built from, so that findings can name file and line.
 func (p *program) load(names []string) (*catalog.Catalog, error) {
 	if len(names) == 0 {
@@ -67,11 +71,19 @@ func (p *program) load(names []string) (*catalog.Catalog, error) {
 	}
 	var files []catalog.File
 	for _, name := range names {
-		content, err := os.ReadFile(name)
+		content, err := disk.Read(name, houseSize)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, catalog.File{Name: filepath.ToSlash(name), Content: content})
+		slashed := filepath.ToSlash(name)
+		if strings.EqualFold(filepath.Ext(name), ".csv") {
+			sets, err := bars.Read(slashed, string(content), p.catalog())
+			if err != nil {
+				return nil, err
+			}
+			content = []byte(bars.House(slashed, sets))
+		}
+		files = append(files, catalog.File{Name: slashed, Content: content})
 	}
 	return catalog.LoadFiles(p.catalog(), files)
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/csv"
 	"encoding/json"
+	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/bars"
 	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/props/needs"
@@ -42,6 +44,7 @@ func answers(t *testing.T) map[string]*Doc {
 		"found":           FoundDoc(found),
 		"list":            ListDoc([]*props.Material{iron, pin}, units.SI),
 		"on file":         OnFileDoc(pin, units.SI, true),
+		"bars":            BarsDoc(testBars(t)),
 		"swap":            SwapDoc(swapped(t, part.Part{Mass: "4.2 lb"}, "gray-30", "a356-t6-pm")),
 		"process":         ProcessDoc(data.Foundry(), []*props.Material{iron, pin, c.Material("a380-f-die")}, &four, units.US),
 		"watch":           WatchDoc(Watched{iron, pin, cautions}, Watched{nil, pin, alone}),
@@ -50,6 +53,19 @@ func answers(t *testing.T) map[string]*Doc {
 		"convert":         ConvertDoc([]units.Quantity{four}, true),
 		"brief":           BriefDoc(onePage(t, part.Part{Mass: "4.2 lb"}, "yield >= 20 ksi", "gray-30", "a356-t6-pm")),
 	}
+}
+
+// testBars are the invented bars of the command's test.
+func testBars(t *testing.T) []*bars.Set {
+	text, err := os.ReadFile("../../testdata/cmd/bars.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sets, err := bars.Read("bars.csv", string(text), data.Catalog())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sets
 }
 
 // Every document comes in every format, with the caution where it has figures

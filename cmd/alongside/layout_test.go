@@ -27,7 +27,7 @@ var layers = []string{
 	"tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
 	"tui",
-	"cmd/alongside cmd/picture",
+	"cmd/alongside cmd/picture cmd/release",
 }
 
 // layerOf is the line of a package; -1 when it has none.

@@ -44,7 +44,7 @@ func TestMainJob(t *testing.T) {
 	if len(d.copied) != 1 {
 		t.Fatalf("%d copies", len(d.copied))
 	}
-	d.want("bench as text: copied with a test")
+	d.want("screen as text: copied with a test")
 	d.press("q")
 	if !d.quit {
 		t.Error("q did not quit")

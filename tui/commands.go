@@ -40,7 +40,7 @@ func workList() []*command {
 		on(aPin, "f", "", act((*Model).nextFilter)).page(viewKeys, "f", "filter: hide rows with nothing to compare, level ones, both"),
 
 		on(aRow, "enter o", "source", opens(newCard)).page(openKeys, "enter o", "where this figure comes from"),
-		on(aPin, "y", "copy", (*Model).copyBench).page(openKeys, "y", "copy the bench"),
+		on(aPin, "y", "copy", (*Model).copyScreen).page(openKeys, "y", "copy this pin in the rows in sight, to fit a mail"),
 		on(aRow, "Y", "", (*Model).copyRow).page(openKeys, "Y", "copy this row"),
 		on(aPin, "c", "", opens(newCopy)).page(openKeys, "c", "copy: choose what and in which form"),
 		on(nothing, "L", "", opens(newLegend)).page(openKeys, "L", "what the signs mean"),

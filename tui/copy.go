@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/props"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/tui/clip"
 	"alongside/tui/ui"
@@ -18,10 +19,13 @@ import (
 // copyState is the last choice of the copy panel; y and Y use its format.
 type copyState struct{ scope, format int }
 
+// copyLines is about how long a copy of the screen may be, to fit a mail.
+const copyLines = 45
+
 var (
-	copyScopes  = []string{"bench", "row", "cell", "pin"}
-	copyFormats = []struct{ name, words string }{
-		{"text", "text"}, {"markdown", "Markdown"}, {"tsv", "tab-separated"}, {"html", "HTML table"},
+	copyScopes  = []string{"screen", "bench", "row", "cell", "pin"}
+	copyFormats = []struct{ name, words, ending string }{
+		{"text", "text", ".txt"}, {"markdown", "Markdown", ".md"}, {"tsv", "tab-separated", ".tsv"}, {"html", "HTML table", ".html"},
 	}
 )
 
@@ -37,11 +41,20 @@ type copied struct {
 // copyPanel chooses what to copy and how, and shows what will leave.
 type copyPanel struct {
 	panel
-	h   int // lines of the panel
-	top int // scrolling of the preview
+	h     int // lines of the panel
+	top   int // scrolling of the preview
+	sight []props.PropertyID
 }
 
-func newCopy(m *Model) screen { return &copyPanel{panel: panel{m: m}} }
+func newCopy(m *Model) screen { return &copyPanel{panel: panel{m: m}, sight: m.rowsInSight()} }
+
+// doc is what the choice stands for.
+func (p *copyPanel) doc() *report.Doc {
+	if scope := p.m.copying.scope; copyScopes[scope] != "screen" {
+		return p.m.scopeDoc(scope)
+	}
+	return p.m.screenDoc(p.sight)
+}
 
 func (p *copyPanel) Title() string { return "Copy" }
 func (p *copyPanel) Wheel(by int)  { p.top += by }
@@ -52,8 +65,8 @@ func (p *copyPanel) Keys() ui.Keys {
 		return func() { *at, p.top = (*at+by+n)%n, 0 }
 	}
 	return ui.Keys{
-		ui.Send("enter c y", "copy", "copy what is shown", func() tea.Cmd { p.m.close(); return p.m.copyDoc(p.m.scopeDoc(c.scope), copyScopes[c.scope]) }),
-		ui.On("up k", "what", "what to copy: bench, row, cell, pin", next(&c.scope, -1, len(copyScopes))).As("↑↓"),
+		ui.Send("enter c y", "copy", "copy what is shown", func() tea.Cmd { p.m.close(); return p.m.copyDoc(p.doc(), copyScopes[c.scope]) }),
+		ui.On("up k", "what", "what to copy: this pin in the rows in sight, the whole bench, a row, a cell, a pin", next(&c.scope, -1, len(copyScopes))).As("↑↓"),
 		ui.On("down j", "", "", next(&c.scope, 1, len(copyScopes))),
 		ui.On("left h", "as", "in which form", next(&c.format, -1, len(copyFormats))).As("←→"),
 		ui.On("right l tab", "", "", next(&c.format, 1, len(copyFormats))),
@@ -84,7 +97,7 @@ func (p *copyPanel) View(w, h int) []string {
 		"", choice("what", copyScopes, m.copying.scope), "       " + t.Dim.Of(" "+ui.Cut(m.scopeWords(), w-9)),
 		choice("as", formats, m.copying.format), "",
 	}
-	text, err := m.scopeDoc(m.copying.scope).Render(copyFormats[m.copying.format].name, report.MailWidth)
+	text, err := p.doc().Render(copyFormats[m.copying.format].name, report.MailWidth)
 	if err != nil {
 		text = err.Error()
 	}
@@ -115,6 +128,9 @@ func ofRow(scope int) bool { return copyScopes[scope] == "row" || copyScopes[sco
 // scopeWords says what the chosen scope is at the cursor.
 func (m *Model) scopeWords() string {
 	s := m.scope(m.copying.scope)
+	if copyScopes[m.copying.scope] == "screen" {
+		return "this pin against the baseline, the rows in sight"
+	}
 	words := "every row"
 	if ofRow(m.copying.scope) && len(m.table.Lines) > 0 {
 		words = ui.Plain(m.cursorLine().Name)
@@ -131,11 +147,47 @@ func (m *Model) scopeWords() string {
 	return words
 }
 
-func (m *Model) copyBench() tea.Cmd { return m.copyDoc(m.scopeDoc(0), copyScopes[0]) }
-func (m *Model) copyRow() tea.Cmd   { return m.copyDoc(m.scopeDoc(1), copyScopes[1]) }
+func (m *Model) copyScreen() tea.Cmd { return m.copyDoc(m.screenDoc(m.rowsInSight()), "screen") }
+func (m *Model) copyRow() tea.Cmd {
+	return m.copyDoc(m.scopeDoc(slices.Index(copyScopes, "row")), "row")
+}
 
-// scopeDoc is a part of the bench as it stands on the screen, the limits and
-// merits included. Row and cell are those under the cursor.
+// rowsInSight are the properties whose rows are in sight; all of them where only
+// limits and merits are.
+func (m *Model) rowsInSight() []props.PropertyID {
+	var rows []props.PropertyID
+	from, end := m.rows.InSight()
+	for _, l := range m.table.Lines[from:min(end, len(m.table.Lines))] {
+		if l.OfProperty() {
+			rows = append(rows, l.Property)
+		}
+	}
+	if len(rows) == 0 {
+		return props.Properties()
+	}
+	return rows
+}
+
+// screenDoc is the pin under the cursor against the baseline in these rows, fewer
+// of them where the text would be longer than copyLines.
+func (m *Model) screenDoc(rows []props.PropertyID) *report.Doc {
+	bench := m.now().Bench.Clone()
+	bench.Pins, bench.Baseline = []*props.Material{m.baseline()}, 0
+	if at := max(m.col, 1); at < len(m.pins()) {
+		bench.Pins = append(bench.Pins, m.pinAt(at))
+	}
+	above := report.Limits{Needs: m.now().NeedsOn(), Duties: m.now().Duties}
+	for n := len(rows); ; n-- {
+		bench.Only = rows[:n]
+		doc := report.CompareDoc(compare.Compare(bench), report.Scope{}, above)
+		text, err := doc.Render("text", report.MailWidth)
+		if err != nil || n <= 1 || strings.Count(text, "\n") <= copyLines {
+			return doc
+		}
+	}
+}
+
+// scopeDoc is a part of the bench, the limits and merits included. Row and cell are those under the cursor.
 func (m *Model) scopeDoc(scope int) *report.Doc {
 	s, bench := m.scope(scope), m.now().Bench
 	if s.Material != nil {
@@ -160,10 +212,10 @@ func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
 		m.warn(err.Error())
 		return nil
 	}
-	payload := clip.Payload{Text: text}
+	payload := clip.Payload{Text: text, File: what + f.ending}
 	if f.name == "html" {
-		plain, _ := d.Render("text", report.MailWidth) // text is a format
-		payload = clip.Payload{Text: plain, HTML: text}
+		payload.Text, _ = d.Render("text", report.MailWidth) // text is a format
+		payload.HTML = text
 	}
 	return m.send(payload, what+" as "+f.words)
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"errors"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -192,7 +193,7 @@ func TestCopyFormsAndScopes(t *testing.T) {
 	if p := last(); !strings.Contains(p.Text, "Yield strength") || strings.Contains(p.Text, "Density") || p.HTML != "" {
 		t.Errorf("row as text: %+v", p)
 	}
-	d.press("c", "right", "enter")
+	d.press("c", "down", "right", "enter")
 	if p := last(); !strings.Contains(p.Text, "| Density") {
 		t.Errorf("bench as Markdown: %s", p.Text)
 	}
@@ -216,13 +217,28 @@ func TestCopyFormsAndScopes(t *testing.T) {
 	}
 }
 
+// y copies the pin under the cursor in the rows in sight, in words and short enough
+// for a mail however large the screen.
+func TestCopyOfTheScreen(t *testing.T) {
+	small := plainDesk(t, 80, 24, usual...)
+	small.press("right", "right", "y")
+	if text := small.copied[0].Text; !strings.Contains(text, "White 2-F die against Black 30") || !strings.Contains(text, "Density") || strings.Contains(text, "Machin") || strings.Contains(text, "White 1") {
+		t.Errorf("not what is on the screen:\n%s", text)
+	}
+	large := plainDesk(t, 200, 60, usual...)
+	large.press("end", "y")
+	if text := large.copied[0].Text; strings.Count(text, "\n") > copyLines || strings.Contains(text, "≠") || regexp.MustCompile(`\d'`).MatchString(text) || !strings.Contains(text, "unlike") {
+		t.Errorf("%d lines, or marks:\n%s", strings.Count(text, "\n"), text)
+	}
+}
+
 func TestCopyThatFails(t *testing.T) {
 	d := plainDesk(t, 120, 40, usual...)
 	for _, test := range []struct {
 		err  error
 		want string
 	}{
-		{errors.New("no clipboard, no file"), "the bench as text was not copied: no clipboard, no file"},
+		{errors.New("no clipboard, no file"), "the screen as text was not copied: no clipboard, no file"},
 		{context.DeadlineExceeded, "the clipboard did not answer in time"},
 	} {
 		d.m.o.Copy = func(context.Context, clip.Payload) (string, error) { return "", test.err }

@@ -53,7 +53,7 @@ func TestToleranceOfASize(t *testing.T) {
 func TestProcessSources(t *testing.T) {
 	d := plainDesk(t, 120, 40, usual...)
 	d.press("5", "right")
-	d.want("0.150 in'")
+	d.want("0.150 in*")
 	d.want("trade likes it°")
 	for d.m.onTop().(*processPanel).rows[d.m.onTop().(*processPanel).list.At].kind.ID() != "minimum-wall" {
 		d.press("down")

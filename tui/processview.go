@@ -8,7 +8,6 @@ import (
 	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/report"
-	"alongside/tui/bench"
 	"alongside/tui/ui"
 )
 
@@ -116,7 +115,7 @@ func standing(c foundry.Cite) string {
 	case c.Practice():
 		return practiceSign
 	case c.Known == props.Memory:
-		return bench.MemorySign
+		return report.MemorySign
 	}
 	return ""
 }

@@ -13,7 +13,7 @@ func TestCopyHasNeedsAndMerits(t *testing.T) {
 		d.paste("yield >= 20 ksi\ndensity < 2.8 g/cm3")
 		d.press("down", "space", "esc", "M", "down", "enter", "esc", "G") // the second need is off
 		d.m.copying.format = format
-		d.press("y")
+		d.press("c", "down", "enter") // the whole bench
 		if len(d.copied) != 1 {
 			t.Fatalf("%d copies", len(d.copied))
 		}
@@ -41,7 +41,7 @@ func TestCopyOfANeedRow(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("2")
 	d.paste("yield >= 20 ksi")
-	d.press("enter", "esc", "M", "down", "enter", "esc", "g", "Y", "right", "c", "down", "down")
+	d.press("enter", "esc", "M", "down", "enter", "esc", "g", "Y", "right", "c", "down", "down", "down")
 	d.want("yield strength ≥ 20 ksi, White 1-T6 permanent mold against Black 30 sa")
 	d.press("enter", "down", "Y")
 	if len(d.copied) != 3 {

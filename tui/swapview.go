@@ -137,7 +137,7 @@ func (c *swapCell) beside(shown *swapCell) sheet.Cell {
 		out.Text += " " + c.unit
 	}
 	if c.memory {
-		out.Mark = bench.MemorySign
+		out.Mark = report.MemorySign
 	}
 	if c.base != shown.base || c.name != shown.name {
 		out.Mark += bench.OtherSign

@@ -45,13 +45,20 @@ func TestMainJob(t *testing.T) {
 		if code := s.Exit(); code != exitOK {
 			t.Errorf("exit code %d", code)
 		}
-		copied, err := os.ReadFile(filepath.Join(state, "alongside", "copied.txt"))
+		files, _ := filepath.Glob(filepath.Join(state, "alongside", "*-screen.txt"))
+		if len(files) == 0 {
+			t.Fatal("no copy was saved")
+		}
+		copied, err := os.ReadFile(files[len(files)-1]) // the newest
 		if err != nil {
 			t.Fatal(err)
 		}
+		if n := strings.Count(string(copied), "\n"); n > 48 {
+			t.Errorf("the copy of the screen has %d lines", n)
+		}
 		text := strings.Join(strings.Fields(string(copied)), " ")
 		for _, want := range []string{
-			"A356.0-T6 permanent mold, 319.0-T5 sand against Class 30 sand",
+			"319.0-T5 sand against Class 30 sand",
 			"baseline", "MPa", "yield", "S1 ", report.Caution,
 		} {
 			if !strings.Contains(text, want) {

@@ -10,11 +10,14 @@ import (
 	"alongside/props/sheet"
 )
 
+// MemorySign marks a figure that was remembered, not read.
+const MemorySign = "*"
+
 // knownBy say how a figure or statement became known: the sign beside it and
 // the words behind its source, "" where it was read. The words of each degree
 // stand here and nowhere else.
 var knownBy = [...]struct{ sign, words string }{
-	props.Memory: {"'", "from memory, not read"},
+	props.Memory: {MemorySign, "from memory, not read"},
 	props.Agreed: {"", "from memory, same digits in another document"},
 	props.Read:   {"", ""},
 }

@@ -96,9 +96,12 @@ func (t *Table) sheet(c *compare.Comparison) *sheet.Table {
 }
 
 func (c *Cell) sheet() sheet.Cell {
-	out := sheet.Cell{Text: c.Value, Mark: c.Mark, Change: c.Delta, Sign: c.Glyph, Notes: c.Notes}
+	out := sheet.Cell{Text: inWords.Replace(c.Value), Mark: inWords.Replace(c.Mark), Change: c.Delta, Sign: c.Glyph, Notes: c.Notes}
 	if c.Memory {
-		out.Mark += knownBy[props.Memory].sign
+		out.Mark += MemorySign
+	}
+	if c.Verdict == compare.Unlike && c.Delta == "" {
+		out.Change, out.Sign = c.Word, ""
 	}
 	if c.Source > 0 {
 		out.Source = "S" + strconv.Itoa(c.Source)

@@ -39,7 +39,7 @@ func listText(list []*props.Material, s units.System) *sheet.Doc {
 		head := headIn(id, id.Info().Units[s])
 		t.Columns = append(t.Columns, sheet.Column{Name: joined(" ", head...), Head: head, Align: sheet.Right})
 	}
-	legend, recall := "m specified minimum, x maximum; no mark: typical", false
+	legend, recall := "min: specified minimum, max: maximum, no word: typical", false
 	for _, m := range list {
 		row := []string{m.ID, m.Name()}
 		for i, f := range keyFiguresOf(m) {
@@ -48,7 +48,7 @@ func listText(list []*props.Material, s units.System) *sheet.Doc {
 				continue
 			}
 			recall = recall || recalled(f.Known())
-			row = append(row, f.Value.InOrOwn(keyFigures[i].Info().Units[s]).Number()+marks[f.Basis]+knownBy[f.Known()].sign)
+			row = append(row, f.Value.InOrOwn(keyFigures[i].Info().Units[s]).Number()+inWords.Replace(marks[f.Basis])+knownBy[f.Known()].sign)
 		}
 		t.Add(row...)
 	}

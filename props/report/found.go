@@ -43,7 +43,7 @@ func (s *Search) title() string {
 	return "All materials"
 }
 
-const judgedBy = "Strength and elongation are judged on specified minimums (m) where they are published, other properties on typical figures."
+const judgedBy = "Strength and elongation are judged on specified minimums (min) where they are published, other properties on typical figures."
 
 func (s *Search) text() *sheet.Doc {
 	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title(s.title()), s.met()}, Caution: Caution}
@@ -171,7 +171,7 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Need.Kind != needs.OfProperty {
 			continue
 		}
-		cell := judged(j)
+		cell := inWords.Replace(judged(j))
 		if j.Rounding {
 			cell += "~"
 		}
@@ -181,7 +181,7 @@ func (s *Search) cells(r *needs.Result) []string {
 		if text == "" {
 			text = "–"
 		}
-		out = append(out, text)
+		out = append(out, inWords.Replace(text))
 	}
 	if s.Duty != nil {
 		out = append(out, MeritText(s.merit(r)))

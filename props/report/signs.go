@@ -19,19 +19,23 @@ func (t *Table) Signs() []string {
 	}
 	for v, words := range [...]string{
 		compare.Beats: "beats the baseline", compare.Misses: "misses it", compare.Level: "level with it",
-		compare.Overlaps: "the ranges overlap", compare.Unlike: "unlike: basis or test conditions differ, no comparison",
+		compare.Overlaps: "the ranges overlap", compare.Unlike: ": basis or test conditions differ, no comparison",
 		compare.NoFigure: "nothing to compare",
 	} {
-		add(&first, words != "" && has.verdicts[v], strings.TrimSpace(glyphs[v]+" "+words))
+		sign := glyphs[v] + " "
+		if compare.Verdict(v) == compare.Unlike {
+			sign = compare.Unlike.String()
+		}
+		add(&first, words != "" && has.verdicts[v], sign+words)
 	}
 	for b, words := range [...]string{
 		props.Minimum: "specified minimum", props.Maximum: "specified maximum",
 		props.Design: "design allowable", props.House: "house value", props.Estimated: "estimated minimum, not guaranteed",
 	} {
-		add(&second, words != "" && has.marks[marks[b]], marks[b]+" "+words)
+		add(&second, words != "" && has.marks[marks[b]], strings.TrimSpace(inWords.Replace(marks[b]))+": "+words)
 	}
 	if len(second) > 0 {
-		add(&second, has.marks[""], "no mark: typical")
+		add(&second, has.marks[""], "no word: typical")
 	}
 	add(&second, has.memory, recalledSign)
 	add(&second, has.bound, "> or < before a difference: at least so much, certain although basis or conditions differ")

@@ -81,8 +81,11 @@ func Glyph(v compare.Verdict) string { return glyphs[v] }
 
 var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h", props.Estimated: "e"}
 
-// Mark is the sign of a basis; a typical figure carries none.
+// Mark is the sign of a basis on the screen; a typical figure carries none. What
+// leaves the program has the word.
 func Mark(b props.Basis) string { return marks[b] }
+
+var inWords = strings.NewReplacer("m", " min", "x", " max", "d", " design", "h", " house", "e", " est. min", "t", " typical")
 
 // Legend explains every sign that a table can hold.
 func Legend() []string {

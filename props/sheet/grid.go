@@ -28,7 +28,7 @@ func (t *Table) text(b *strings.Builder, width int) {
 	parts := g.parts(width)
 	if len(parts) > 1 {
 		short := newGrid(t, true)
-		if better := short.parts(width); len(better) < len(parts) {
+		if better := short.parts(width); len(better) < len(parts) || g.overflows(parts, width) {
 			g, parts = short, better
 		}
 	}
@@ -129,6 +129,20 @@ func (g *grid) parts(width int) [][]int {
 		part, at = append(part, i), at+w
 	}
 	return append(out, part)
+}
+
+// overflows reports whether a part is wider than the text.
+func (g *grid) overflows(parts [][]int, width int) bool {
+	for _, part := range parts {
+		used := 0
+		for n, i := range part {
+			used += g.space(n, i) + g.columns[i]
+		}
+		if used > width {
+			return true
+		}
+	}
+	return false
 }
 
 // space is how many blanks stand before a column that is the n-th of its part.

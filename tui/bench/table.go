@@ -12,9 +12,7 @@ import (
 const (
 	// OtherSign marks a cell that is set against another figure of the baseline
 	// than the one shown.
-	OtherSign = "*"
-	// MemorySign marks a figure that was remembered, not read.
-	MemorySign = "'"
+	OtherSign = "†"
 	// none stands where a metal has no such property.
 	none = "none"
 )
@@ -71,7 +69,7 @@ func cellOf(c *report.Cell) sheet.Cell {
 	}
 	out := sheet.Cell{Text: c.Value, Mark: c.Mark, Change: c.Delta, Sign: c.Glyph}
 	if c.Memory {
-		out.Mark += MemorySign
+		out.Mark += report.MemorySign
 	}
 	if c.Other && c.Glyph != "" {
 		out.Sign += OtherSign

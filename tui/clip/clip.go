@@ -18,6 +18,7 @@ import (
 type Payload struct {
 	Text string
 	HTML string // a fragment for a document's body, already escaped; UTF-8
+	File string // what a file of it is called after the time: "brief.txt"
 }
 
 // ErrEmpty refuses to replace the user's clipboard by nothing.
@@ -53,7 +54,7 @@ func (e *Error) Unwrap() []error {
 // as ctx ends; otherwise each command has a limit of its own, so that one that
 // hangs costs about a second. An error is ErrEmpty, ctx's, or an *Error.
 func Copy(ctx context.Context, p Payload, env Env) (Report, error) {
-	p = Payload{Text: Clean(p.Text), HTML: Clean(p.HTML)}
+	p.Text, p.HTML = Clean(p.Text), Clean(p.HTML)
 	if strings.TrimSpace(p.Text) == "" {
 		return Report{}, ErrEmpty
 	}

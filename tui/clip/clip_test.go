@@ -24,7 +24,8 @@ type desk struct {
 
 func (d *desk) env(t *testing.T, goos string, vars map[string]string) Env {
 	return Env{
-		OS: goos, Getenv: func(name string) string { return vars[name] },
+		Now: moment,
+		OS:  goos, Getenv: func(name string) string { return vars[name] },
 		LookPath: func(name string) (string, error) {
 			if _, ok := d.installed[name]; !ok {
 				return "", &exec.Error{Name: name, Err: exec.ErrNotFound}
@@ -74,7 +75,7 @@ func TestWay(t *testing.T) {
 		{"xsel", "freebsd", "", vars{"DISPLAY": ":0"}, tools{"xsel": nil}, Auto, text,
 			"xsel --clipboard --input", "copied (xsel)"},
 		{"xsel has no html", "linux", "", vars{"DISPLAY": ":0"}, tools{"xsel": nil}, Auto, table, "",
-			"saved to DIR/copied.html; open it in a browser to copy the table (xclip: not installed; xsel, the terminal's clipboard: carries plain text only)"},
+			"saved to DIR/2026-05-04-030201-copy.txt; open it in a browser to copy the table (xclip: not installed; xsel, the terminal's clipboard: carries plain text only)"},
 		{"xclip hangs", "linux", "", vars{"DISPLAY": ":0"}, tools{"xclip": Silent{time.Second}, "xsel": nil}, Auto, text,
 			"xclip -selection clipboard -in; xsel --clipboard --input", "copied (xsel)"},
 		{"mac", "darwin", "", nil, tools{"pbcopy": nil, "osascript": nil}, Auto, text,
@@ -100,13 +101,13 @@ func TestWay(t *testing.T) {
 		{"local without commands", "linux", "", vars{"DISPLAY": ":0"}, nil, Auto, text, "",
 			"sent to the terminal's clipboard (cannot confirm)"},
 		{"too long for a terminal", "linux", "", vars{"SSH_TTY": "/dev/pts/1"}, nil, Auto, Payload{Text: strings.Repeat("x", 80_000)}, "",
-			"saved to DIR/copied.txt (the terminal's clipboard: 80000 bytes, and many take 74988 at most)"},
+			"saved to DIR/2026-05-04-030201-copy.txt (the terminal's clipboard: 80000 bytes, and many take 74988 at most)"},
 		{"system only", "linux", "", vars{"DISPLAY": ":0", "TMUX": "/tmp/tmux,1,0"}, tools{"tmux": nil}, System, text, "",
-			"saved to DIR/copied.txt (xclip, xsel: not installed)"},
+			"saved to DIR/2026-05-04-030201-copy.txt (xclip, xsel: not installed)"},
 		{"terminal only", "linux", "", vars{"DISPLAY": ":0"}, tools{"xclip": nil}, Terminal, text, "",
 			"sent to the terminal's clipboard (cannot confirm)"},
 		{"file only", "linux", "", vars{"DISPLAY": ":0"}, tools{"xclip": nil}, File, text, "",
-			"saved to DIR/copied.txt"},
+			"saved to DIR/2026-05-04-030201-copy.txt"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 )
@@ -66,6 +67,14 @@ type Env struct {
 	Terminal io.Writer                                      // takes escape sequences; nil where there is no terminal
 	Dir      string                                         // for the file
 	Use      Use
+	Now      func() time.Time // for the name of the file; nil: time.Now
+}
+
+func (e Env) now() time.Time {
+	if e.Now == nil {
+		return time.Now()
+	}
+	return e.Now()
 }
 
 // Here is the Env of this process. out is where the program draws; pass the

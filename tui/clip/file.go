@@ -2,23 +2,65 @@ package clip
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
+	"unicode"
 )
 
-// copyToFile saves the copy as copied.txt or copied.html in env.Dir, readable
-// by the user only, in place of the last one. The file is complete or not
-// changed: it is written under another name first.
+// copyToFile saves the copy in env.Dir, readable by the user only, under the time
+// and its name, beside those before it. The file is complete or not there: it is
+// written under another name first.
 func copyToFile(_ context.Context, p Payload, env Env) (Report, error) {
-	name, content := "copied.txt", p.Text
+	content := p.Text
 	if p.HTML != "" {
-		name, content = "copied.html", "<!DOCTYPE html>\n<title>Alongside</title>\n"+page(p)
+		content = "<!DOCTYPE html>\n<title>Alongside</title>\n" + page(p)
 	}
-	path := filepath.Join(env.Dir, name)
+	path := freeName(env.Dir, env.now().Format("2006-01-02-150405-")+fileName(p.File))
 	if err := replace(path, content); err != nil {
 		return Report{}, err
 	}
 	return Report{Where: SavedFile, Path: path, HTML: p.HTML != ""}, nil
+}
+
+// fileName is a name as it can stand in any folder: letters, digits, points and
+// hyphens.
+func fileName(name string) string {
+	name = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsLetter(r), unicode.IsDigit(r), r == '.':
+			return r
+		}
+		return '-'
+	}, name)
+	if name = strings.Trim(name, ".-"); name == "" {
+		name = "copy"
+	}
+	if filepath.Ext(name) == "" {
+		name += ".txt"
+	}
+	if r := []rune(name); len(r) > longestName {
+		return string(r[len(r)-longestName:]) // the ending stays
+	}
+	return name
+}
+
+const longestName = 60
+
+// freeName is a path in dir that no file has: the name, or with a number before
+// its ending.
+func freeName(dir, name string) string {
+	ending := filepath.Ext(name)
+	for i := 1; ; i++ {
+		path := filepath.Join(dir, name)
+		if i > 1 {
+			path = filepath.Join(dir, fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ending), i, ending))
+		}
+		if _, err := os.Lstat(path); err != nil {
+			return path
+		}
+	}
 }
 
 func replace(path, content string) (err error) {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf16"
 )
 
@@ -98,42 +99,55 @@ func TestUTF16LE(t *testing.T) {
 	}
 }
 
+// moment is when the files of these tests are written.
+func moment() time.Time { return time.Date(2026, 5, 4, 3, 2, 1, 0, time.UTC) }
+
+// A file is called by time and subject, and takes the place of none before it.
 func TestFile(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "new", "alongside")
-	env := Env{Dir: dir}
-	for _, text := range []string{"first", "second"} {
-		report, err := copyToFile(t.Context(), Payload{Text: text}, env)
+	env := Env{Dir: dir, Now: moment}
+	for _, f := range []struct {
+		p    Payload
+		name string
+	}{
+		{Payload{Text: "first", File: "swap to A356.0-T6.txt"}, "2026-05-04-030201-swap-to-A356.0-T6.txt"},
+		{Payload{Text: "second", File: "swap to A356.0-T6.txt"}, "2026-05-04-030201-swap-to-A356.0-T6-2.txt"},
+		{Payload{Text: "third", File: "../../etc/passwd"}, "2026-05-04-030201-etc-passwd.txt"},
+		{Payload{Text: "fourth"}, "2026-05-04-030201-copy.txt"},
+		{Payload{Text: "fifth", File: strings.Repeat("long ", 100) + ".md"}, "2026-05-04-030201-" + strings.Repeat("long-", 100)[500-57:] + ".md"},
+	} {
+		report, err := copyToFile(t.Context(), f.p, env)
 		if err != nil {
 			t.Fatal(err)
 		}
 		have, err := os.ReadFile(report.Path)
-		if err != nil || string(have) != text {
-			t.Errorf("have %q, %v; want %q", have, err, text)
+		if err != nil || string(have) != f.p.Text || report.Path != filepath.Join(dir, f.name) {
+			t.Errorf("%s holds %q, %v; want %q in %s", report.Path, have, err, f.p.Text, f.name)
+		}
+		if info, err := os.Stat(report.Path); err != nil || info.Mode().Perm() != 0o600 {
+			t.Errorf("mode %v, %v; want 0600", info.Mode(), err)
 		}
 	}
-	info, err := os.Stat(filepath.Join(dir, "copied.txt"))
-	if err != nil || info.Mode().Perm() != 0o600 {
-		t.Errorf("mode %v, %v; want 0600", info.Mode(), err)
-	}
-	report, err := copyToFile(t.Context(), Payload{Text: "a", HTML: "<table></table>"}, env)
-	if err != nil || filepath.Base(report.Path) != "copied.html" {
+	report, err := copyToFile(t.Context(), Payload{Text: "a", HTML: "<table></table>", File: "bench.html"}, env)
+	if err != nil || filepath.Base(report.Path) != "2026-05-04-030201-bench.html" {
 		t.Fatalf("%v, %v", report, err)
 	}
 	if have, _ := os.ReadFile(report.Path); !strings.Contains(string(have), "charset=utf-8") || !strings.HasSuffix(string(have), "<table></table>") {
 		t.Errorf("HTML file: %q", have)
 	}
 	entries, err := os.ReadDir(dir)
-	if err != nil || len(entries) != 2 {
-		t.Errorf("%v, %v: want two files and nothing half written", entries, err)
+	if err != nil || len(entries) != 6 {
+		t.Errorf("%v, %v: want six files and nothing half written", entries, err)
 	}
 }
 
 func TestNoFileNoHalfFile(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.Mkdir(filepath.Join(dir, "copied.txt"), 0o700); err != nil { // cannot be replaced by a file
+	inTheWay := filepath.Join(dir, "file")
+	if err := os.WriteFile(inTheWay, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	_, err := Copy(t.Context(), Payload{Text: "a"}, Env{Dir: dir, Use: File, Getenv: os.Getenv})
+	_, err := Copy(t.Context(), Payload{Text: "a"}, Env{Dir: inTheWay, Use: File, Getenv: os.Getenv})
 	if err == nil || !strings.HasPrefix(err.Error(), "could not copy: a file: ") {
 		t.Errorf("have %v", err)
 	}

@@ -240,14 +240,14 @@ func result(l *swap.Line) string {
 }
 
 // from is the number of a figure's source with how well it is known.
-func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Known()) }
+func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Known(), correction(f)) }
 
-func (p *briefPage) sourced(s *props.Source, k props.Known) int {
+func (p *briefPage) sourced(s *props.Source, k props.Known, more ...string) int {
 	degree := cited("", "", k)
 	if degree == "" {
 		degree = "read"
 	}
-	return p.note(s.Title + ", " + degree)
+	return p.note(joined(", ", append([]string{s.Title, degree}, more...)...))
 }
 
 // cautions are the gravest watch-outs of all proposals, a sentence each.

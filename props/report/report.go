@@ -17,8 +17,8 @@
 //     baseline or a margin to a limit, with its worst cases.
 //   - "count" is an object of whole numbers.
 //
-// A source is {"id", "title", "table", "known"}, known being read or memory. A
-// figure is {"value", "basis", "conditions", "source"}, a material {"id",
+// A source is {"id", "title", "table", "known"}, known being checked, read,
+// agreed or memory. A figure is {"value", "basis", "conditions", "source"}, a material {"id",
 // "name", "family", "alloy", "temper", "process"}; where a material is only
 // named, its id stands.
 package report

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
+	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/tui"
 	"alongside/tui/background"
@@ -72,6 +73,9 @@ be carried out, 130 interrupted.`,
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
 	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Foundry: data.Foundry, Watch: data.Watch}
+	if path, err := p.checkedFile(); err == nil {
+		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
+	}
 	if o.Sheets, o.Unkept = p.sheets(); kept != "" {
 		if o.Unkept != nil {
 			return o.Unkept

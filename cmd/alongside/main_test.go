@@ -38,9 +38,14 @@ type result struct {
 
 // try runs a command line on a catalog, without a terminal.
 func try(catalog func() *catalog.Catalog, args ...string) result {
+	return tryIn(catalog, nil, args...)
+}
+
+// tryIn is try with an environment.
+func tryIn(catalog func() *catalog.Catalog, env map[string]string, args ...string) result {
 	var out, errs bytes.Buffer
 	p := &program{ctx: context.Background(), in: strings.NewReader(""), out: &out, err: &errs,
-		env: func(string) string { return "" }, catalog: catalog}
+		env: func(name string) string { return env[name] }, catalog: catalog}
 	code := p.run(args)
 	return result{code, out.String(), errs.String()}
 }

@@ -122,3 +122,23 @@ func kindName(kind fs.FileMode) string {
 	}
 	return "a device"
 }
+
+// Writable fails with an *Error where no file could be put into a folder, or,
+// where there is none yet, the folder itself not be made. It leaves nothing behind.
+func Writable(dir string) error {
+	for at := filepath.Clean(dir); ; at = filepath.Dir(at) {
+		info, err := os.Stat(at)
+		switch {
+		case os.IsNotExist(err) && at != filepath.Dir(at):
+			continue
+		case err == nil && !info.IsDir():
+			return &Error{Path: at, Problem: "is no folder", Remedy: "move it away"}
+		}
+		file, err := os.CreateTemp(at, unfinished("alongside"))
+		if err != nil {
+			return Explained(at, err)
+		}
+		_ = file.Close()
+		return os.Remove(file.Name())
+	}
+}

@@ -81,6 +81,11 @@ type way struct {
 	copy func(context.Context, Payload, Env) (Report, error)
 }
 
+const (
+	theTerminal = "the terminal's clipboard"
+	aFile       = "a file"
+)
+
 func ways(env Env) []way {
 	var all []way
 	if env.Use == Auto || env.Use == System {
@@ -92,9 +97,9 @@ func ways(env Env) []way {
 		if env.Getenv("TMUX") != "" {
 			all = append(all, way{tmux.name, tmux.copy})
 		}
-		all = append(all, way{"the terminal's clipboard", copyToTerminal})
+		all = append(all, way{theTerminal, copyToTerminal})
 	}
-	return append(all, way{"a file", copyToFile})
+	return append(all, way{aFile, copyToFile})
 }
 
 // Clean returns text without control characters (Unicode category Cc) other

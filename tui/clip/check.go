@@ -1,0 +1,38 @@
+package clip
+
+// Offer is a way to copy, as it stands before anything is copied.
+type Offer struct {
+	Name  string // "xclip", "the terminal's clipboard", "a file"
+	Ready bool
+	// Remedy is what to do where it is not ready.
+	Remedy string
+}
+
+// packages are the packages that bring a clipboard command where it is not part
+// of the system.
+var packages = map[string]string{"wl-copy": "wl-clipboard", "xclip": "xclip", "xsel": "xsel", "tmux": "tmux"}
+
+// Offers lists the ways that Copy would try, in its order, without trying them.
+func Offers(env Env) []Offer {
+	var out []Offer
+	for _, w := range ways(env) {
+		o := Offer{Name: w.name, Ready: true}
+		switch w.name {
+		case theTerminal:
+			if o.Ready = env.Terminal != nil; !o.Ready {
+				o.Remedy = "run alongside in a terminal that has a clipboard"
+			}
+		case aFile:
+			o.Name = "a file in " + env.Dir
+		default:
+			if _, err := env.LookPath(w.name); err != nil {
+				o.Ready, o.Remedy = false, "not installed"
+				if p := packages[w.name]; p != "" {
+					o.Remedy += "; install the package " + p
+				}
+			}
+		}
+		out = append(out, o)
+	}
+	return out
+}

@@ -49,6 +49,10 @@ func TestKeysOfEveryPanel(t *testing.T) {
 			}
 			d.press(help)
 			d.want("─ Keys")
+			if about(s) == "" {
+				t.Error("the help page does not say what the panel is for")
+			}
+			d.want(about(s)[:30])
 			d.want(" In this panel\n")
 			d.press("esc")
 			if d.m.onTop() != s {

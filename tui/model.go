@@ -57,7 +57,10 @@ type Options struct {
 	// Sheets is where calls are kept; nil means nowhere, for the reason Unkept.
 	Sheets *sheets.Folder
 	Unkept error
-	Call   string // id of the kept call to open; "" for a new one
+	// Invented says that the call and what is shown of the shop are made up; it
+	// stands in the title line and in all that is copied. "" where they are not.
+	Invented string
+	Call     string // id of the kept call to open; "" for a new one
 	// Width and Height are the size to draw before the terminal tells its own.
 	Width, Height int
 }

@@ -102,13 +102,20 @@ func newLegend(m *Model) screen {
 // openHelp lists every key by group, those of the panel on top first.
 func (m *Model) openHelp() {
 	var own ui.Keys
+	purpose := about(m.onTop())
 	if s := m.onTop(); s != nil {
 		if p, ok := s.(*pages); ok && p.title == helpTitle {
 			return
 		}
 		own = append(s.Keys(), m.ways(s)[:2]...)
 	}
-	m.open(newPages(m, helpTitle, func(w int) []string { return helpLines(m.theme, own, m.commands, m.o.Version, w) }))
+	m.open(newPages(m, helpTitle, func(w int) []string {
+		keys := helpLines(m.theme, own, m.commands, m.o.Version, w)
+		if purpose == "" {
+			return keys
+		}
+		return append(append(m.theme.Text.Wrap(purpose, min(w, ui.ReadWidth)-1, 1), ""), keys...)
+	}))
 }
 
 const helpTitle = "Keys"

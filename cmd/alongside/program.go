@@ -29,6 +29,7 @@ type program struct {
 	catalog  func() *catalog.Catalog
 	builtIn  func() *catalog.Catalog // the catalog without what the shop has of its own
 	houses   []string                // files of the shop named on the command line
+	invented string                  // what to say of the demo, "" without it
 }
 
 // run carries out a command line and returns the exit code. It writes results

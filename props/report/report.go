@@ -43,6 +43,25 @@ type Doc struct {
 	json func() any        // for programs; nil: there is none
 }
 
+// Marked is the document with a remark that stands wherever it goes: above what
+// is for reading, below what is for a spreadsheet.
+func (d *Doc) Marked(remark string) *Doc {
+	marked := *d
+	marked.text = func() *sheet.Doc {
+		doc := *d.text()
+		doc.Blocks = append([]sheet.Block{sheet.Lines{remark}}, doc.Blocks...)
+		return &doc
+	}
+	if d.data != nil {
+		marked.data = func() *sheet.Doc {
+			doc := *d.data()
+			doc.Foot = append([]string{remark}, doc.Foot...)
+			return &doc
+		}
+	}
+	return &marked
+}
+
 // Formats lists the formats of every command.
 func Formats() []string { return []string{"text", "markdown", "tsv", "csv", "html", "json"} }
 

@@ -52,6 +52,7 @@ func workList() []*command {
 		on(nothing, "4", "swap", opens(newSwap)).page(partKeys, "4", "what the change of metal does to the part"),
 		on(aPin, "5", "process", opens(newProcess)).page(partKeys, "5", "tolerances, walls, draft, finish, heat treatment"),
 		on(nothing, "6", "watch-outs", opens(newWatch)).page(partKeys, "6", "what to ask about before the change"),
+		on(nothing, "7", "brief", opens(newBrief)).page(openKeys, "7", "one page for the customer, to read out and to copy"),
 		on(nothing, "D", "", opens(newPart)).page(partKeys, "D", "the part: mass, wall, load, service, price"),
 		on(nothing, "F", "", opens(newFacts)).page(partKeys, "F", "its conditions: press fit, threads, pressure …"),
 		on(nothing, "M", "", opens(newDuties)).page(needKeys, "M", "merit for a duty: tie, beam, plate, heat, current"),

@@ -149,7 +149,7 @@ func (m *Model) scopeDoc(scope int) *report.Doc {
 	if d := m.cursorDuty(); d != nil && ofRow(scope) {
 		return report.MeritDoc(&bench, d)
 	}
-	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.needsSwitchedOn(), Duties: m.now().Duties})
+	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.now().NeedsOn(), Duties: m.now().Duties})
 }
 
 // marked is a document as it leaves: that of a demo says so.

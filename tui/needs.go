@@ -53,11 +53,7 @@ func newRowNeed(m *Model) screen {
 }
 
 // needsOn counts the needs that are switched on.
-func (m *Model) needsOn() int { return len(m.needsSwitchedOn()) }
-
-func (m *Model) needsSwitchedOn() []needs.Need {
-	return slices.DeleteFunc(slices.Clone(m.now().Needs), func(n needs.Need) bool { return n.Off })
-}
+func (m *Model) needsOn() int { return len(m.now().NeedsOn()) }
 
 // screened says how many materials of the catalog meet the needs.
 func (m *Model) screened() string {

@@ -50,6 +50,34 @@ func TestSwapFrames(t *testing.T) {
 	})
 }
 
+// 7 is the brief of today's metal and the pins beside it, of the part and the
+// needs as they are; y copies the page that is shown.
+func TestBriefPanel(t *testing.T) {
+	d := plainDesk(t, 80, 50, usual...)
+	d.press("4", "e")
+	d.sayPart()
+	d.press("7")
+	d.fits()
+	golden(t, "brief", d.m.View())
+	d.press("s")
+	d.want("MPa")
+	d.press("esc")
+	d.want("[1 bench]")
+	alone := plainDesk(t, 80, 24, usual[0])
+	alone.press("7")
+	alone.want("two pins")
+}
+
+// With more than three pins beside the baseline the brief is of those around the
+// cursor.
+func TestBriefOfMany(t *testing.T) {
+	d := plainDesk(t, 100, 50, append(usual, "w1-f-sand")...)
+	d.press("home", "7")
+	d.want("pins 1–3 of 4")
+	d.press("right", "right", "right")
+	d.want("pins 2–4 of 4")
+}
+
 func TestPartIsTyped(t *testing.T) {
 	d := plainDesk(t, 100, 40, usual...)
 	d.press("4", "e")

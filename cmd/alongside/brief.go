@@ -2,36 +2,40 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"alongside/data"
+	"alongside/props"
+	"alongside/props/call"
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/report"
-	"alongside/props/swap"
 	"alongside/units"
 )
 
 func (p *program) briefCommand() *cobra.Command {
 	cmd := &cobra.Command{
-		Use:   "brief FROM TO...",
+		Use:   "brief FROM TO... | --call NAME [TO...]",
 		Short: "Print one page for the customer",
 		Long: `Print one page for the customer: what was asked, what the change from FROM to one
 to three proposals does to the part, the three gravest watch-outs, what must
-still be asked, and the sources.
+still be asked, and the sources. With --call it is that of a kept call, from its
+baseline to its other pins, or to those named.
 
 Numbers are rounded as one says them; what is said always holds the range that
 was worked out.`,
 		Example: `  alongside brief gray-30 a356-t6-pm --mass "4.2 lb" --wall "3/8 in" --case plate --need "yield >= 20 ksi"
   alongside brief zn-3-die a380-f-die az91d-die --mass "0.5 lb" --with crimp --format markdown`,
-		Args:              cobra.RangeArgs(2, 4),
+		Args:              cobra.MaximumNArgs(1 + report.BriefProposals),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
 		part.FieldService, part.FieldMate, part.FieldStress, part.FieldFit, part.FieldPrice, part.FieldWith)
 	var limits []string
 	p.needFlag(cmd, &limits)
+	kept := cmd.Flags().String("call", "", "the kept call of this `NAME`; alongside call lists them")
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -43,20 +47,54 @@ was worked out.`,
 		if err != nil {
 			return err
 		}
-		if len(pins) < 2 {
-			return fmt.Errorf("%s is one material; name what it becomes", args[0])
+		b := call.Call{Bench: compare.NewBench()}
+		if *kept != "" {
+			if b, given, err = p.keptCall(*kept, given); err != nil {
+				return err
+			}
+			if cmd.Flags().Changed("units") {
+				b.Bench.System, _ = units.ParseSystem(system.value)
+			}
+		} else {
+			b.Bench.System, _ = units.ParseSystem(system.value)
 		}
-		b := report.OnePage{Bench: compare.NewBench()}
-		b.Bench.System, _ = units.ParseSystem(system.value)
-		if b.Needs, err = p.readNeeds(limits, b.Bench.System); err != nil {
+		typedNeeds, err := p.readNeeds(limits, b.Bench.System)
+		if err != nil {
 			return err
 		}
-		b.Bench.Pin(pins[0])
-		for _, pin := range pins[1:] {
-			b.Swaps = append(b.Swaps, swap.Work(&b.Bench, given, pins[0], pin))
-			b.Watched = append(b.Watched, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(b.Bench, pins[0], pin, given, nil)})
+		for _, pin := range pins {
+			b.Bench.Pin(pin)
 		}
-		return p.printDoc(report.BriefDoc(b), format)
+		if len(b.Bench.Pins) < 2 {
+			return fmt.Errorf("a brief needs two materials: what the part is made of, and what it becomes")
+		}
+		proposals := pins
+		if *kept == "" || len(pins) == 0 {
+			proposals = slices.DeleteFunc(slices.Clone(b.Bench.Pins), func(m *props.Material) bool { return m == b.Bench.Pins[b.Bench.Baseline] })
+		}
+		if len(proposals) > report.BriefProposals {
+			return fmt.Errorf("the call has %d pins beside its baseline; name at most %d for the brief, such as %s", len(proposals), report.BriefProposals, proposals[0].ID)
+		}
+		page := report.NewOnePage(b.Bench, append(b.NeedsOn(), typedNeeds...), given, data.Watch(), b.Aside, proposals...)
+		return p.printDoc(report.BriefDoc(page), format)
 	}
 	return cmd
+}
+
+// keptCall is a kept call with its part, in which what is given here goes first.
+func (p *program) keptCall(name string, given part.Given) (call.Call, part.Given, error) {
+	f, err := p.sheets()
+	if err != nil {
+		return call.Call{}, given, err
+	}
+	s, err := f.Find(name)
+	if err != nil {
+		return call.Call{}, given, &failure{exitFindings, err}
+	}
+	p.mistakes(s)
+	own, err := s.Call.Part.Over(given.Part).Read(p.catalog())
+	if err != nil {
+		return call.Call{}, given, &failure{exitFindings, err}
+	}
+	return s.Call, own, nil
 }

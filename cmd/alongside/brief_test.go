@@ -1,9 +1,16 @@
 package main
 
 import (
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"alongside/data"
+	"alongside/props/call"
+	"alongside/props/call/sheets"
+	"alongside/props/compare"
+	"alongside/props/needs"
+	"alongside/props/part"
 )
 
 // Three calls as they come, with the published figures.
@@ -16,4 +23,35 @@ func TestBrief(t *testing.T) {
 		t.Run(name, func(t *testing.T) { keep(t, name, try(data.Catalog, args...), exitOK) })
 	}
 	t.Run("brief-alone", func(t *testing.T) { keep(t, "brief-alone", try(data.Catalog, "brief", "gray-30"), exitUsage) })
+}
+
+// The brief of a kept call is that of its pins, part and needs, with what is typed
+// over it.
+func TestBriefOfCall(t *testing.T) {
+	home, r := t.TempDir(), result{}
+	f := &sheets.Folder{Path: filepath.Join(home, "alongside", "calls"), Catalog: data.Catalog}
+	c := call.Call{Bench: compare.NewBench(), Name: "Pump bracket", Part: part.Part{Mass: "12 lb"}}
+	c.Needs, _ = needs.ParseAll("yield >= 20 ksi", data.Catalog())
+	for _, id := range []string{"gray-30", "a356-t6-pm", "319-t6-sand", "a380-f-die", "zn-3-die"} {
+		c.Bench.Pin(data.Catalog().Material(id))
+	}
+	h := f.New()
+	h.Put(c)
+	if err := h.Close(); err != nil {
+		t.Fatal(err)
+	}
+	env := map[string]string{"XDG_DATA_HOME": home}
+	r = tryIn(data.Catalog, env, "brief", "--call", "pump bracket")
+	if r.code != exitUsage || !strings.Contains(r.errors, "name at most 3") {
+		t.Errorf("four proposals: exit code %d, %s", r.code, r.errors)
+	}
+	r = tryIn(data.Catalog, env, "brief", "--call", "pump bracket", "a356-t6-pm", "--stress", "5 ksi")
+	for _, want := range []string{"Class 30 sand today; proposed: A356.0-T6 permanent mold", "You asked for: yield strength ≥ 20 ksi; 12 lb; stress 5 ksi."} {
+		if !strings.Contains(r.out, want) {
+			t.Errorf("exit code %d, not said: %s\n%s%s", r.code, want, r.out, r.errors)
+		}
+	}
+	if r := tryIn(data.Catalog, env, "brief", "--call", "valve"); r.code != exitFindings || !strings.Contains(r.errors, "valve") {
+		t.Errorf("no such call: exit code %d, %s", r.code, r.errors)
+	}
 }

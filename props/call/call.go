@@ -47,6 +47,11 @@ func (c Call) Clone() Call {
 	return c
 }
 
+// NeedsOn are the needs that are not switched off.
+func (c *Call) NeedsOn() []needs.Need {
+	return slices.DeleteFunc(slices.Clone(c.Needs), func(n needs.Need) bool { return n.Off })
+}
+
 // Same reports whether two calls hold the same.
 func (c Call) Same(o Call) bool { return reflect.DeepEqual(c.full(), o.full()) }
 

@@ -208,6 +208,21 @@ func (p Part) Clone() Part {
 	return p
 }
 
+// Over is the part with what o says in place of what p says; facts of both hold.
+func (p Part) Over(o Part) Part {
+	p = p.Clone()
+	for _, f := range Fields() {
+		if t := o.text(f); t != nil && *t != "" {
+			*p.text(f) = *t
+		}
+	}
+	p.With |= o.With
+	for id, v := range o.Price {
+		p.setPrice(id, v)
+	}
+	return p
+}
+
 func (p *Part) setPrice(id, text string) {
 	if p.Price == nil {
 		p.Price = map[string]string{}

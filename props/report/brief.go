@@ -1,6 +1,8 @@
 package report
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -8,13 +10,16 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/part"
 	"alongside/props/sheet"
 	"alongside/props/swap"
 	"alongside/props/watch"
+	"alongside/units"
 )
 
 // OnePage is what the one page for a customer is made of: today's metal against
-// one to three proposals. Swaps and Watched stand for the same proposals.
+// one to three proposals. Bench has all of them, today's as baseline; Swaps and
+// Watched are those of the proposals, in the order of the bench.
 type OnePage struct {
 	Bench   compare.Bench
 	Needs   []needs.Need
@@ -22,25 +27,38 @@ type OnePage struct {
 	Watched []Watched
 }
 
-// The size of the page.
+// NewOnePage works out what a brief tells: the bench's baseline against the
+// proposals, pins of the bench; the watch-outs put aside are left out, and all
+// where there are no rules.
+func NewOnePage(bench compare.Bench, list []needs.Need, given part.Given, rules *watch.Rules, aside []string, proposals ...*props.Material) OnePage {
+	b := OnePage{Bench: bench.Clone(), Needs: list}
+	base := bench.Pins[bench.Baseline]
+	b.Bench.Pins, b.Bench.Baseline = append([]*props.Material{base}, proposals...), 0
+	for _, pin := range proposals {
+		b.Swaps = append(b.Swaps, swap.Work(&b.Bench, given, base, pin))
+		w := Watched{Base: base, Pin: pin}
+		if rules != nil {
+			w.Cautions = rules.Evaluate(b.Bench, base, pin, given, aside)
+		}
+		b.Watched = append(b.Watched, w)
+	}
+	return b
+}
+
+// The size of the page, and the most proposals that it tells of.
 const (
+	BriefProposals = 3
+	BriefWidth     = 80
+
 	briefLines = 45
-	briefWidth = 80
 	briefRows  = 12
 	briefWatch = 3
 	briefOpen  = 3 // watch-outs named that could not be checked
 )
 
-// briefOrder is the lines of a swap in the order in which a customer asks; ""
-// keeps the name that the swap gives the line, which says the strength behind it.
-var briefOrder = []struct{ id, name string }{
-	{"shape.mass", "Weight"}, {"load.set.minimum", "Load until it stays bent"}, {"load.fracture.minimum", "Load until it breaks"}, {"strength.load", ""},
-	{"growth", "Growth"}, {"stiffness.deflection", "Bending, same load"}, {"stiffness.wall", "Wall, same stiffness"}, {"heat.flow", "Heat through the wall"},
-}
-
 // BriefDoc is the answer to a call on one page: as text at most 45 lines of 80
-// columns. Where it would be longer the last rows of the table are left out,
-// and the page says so.
+// columns. Where it would be longer the rows that matter least are left out, and
+// the page names them.
 func BriefDoc(b OnePage) *Doc {
 	return &Doc{
 		text: func() *sheet.Doc { return b.page().doc },
@@ -57,42 +75,56 @@ type briefPage struct {
 	watch, ask []string
 }
 
-// page is the longest brief that fits; rows are left out from the end.
+// page is the longest brief that fits. Rows are left out from the end: the
+// properties before what the swap does to the part, and that before the needs.
 func (b *OnePage) page() *briefPage {
-	for rows := briefRows; ; rows-- {
-		p := b.laidOut(rows)
-		if rows <= 1 || strings.Count(p.doc.Text(briefWidth), "\n") <= briefLines {
+	all := b.rows()
+	for n := len(all); ; n-- {
+		p := b.laidOut(all[:n], all[n:])
+		if n <= 1 || strings.Count(p.doc.Text(BriefWidth), "\n") <= briefLines {
 			return p
 		}
 	}
 }
 
-func (b *OnePage) laidOut(rows int) *briefPage {
+func (b *OnePage) laidOut(rows, left []briefRow) *briefPage {
 	p := &briefPage{table: &sheet.Table{Columns: sheet.Columns("", "today", "proposed")}}
-	base := b.Swaps[0]
-	names := []string{base.Base.Name() + " today"}
-	for i, r := range b.Swaps {
-		head := "proposed"
-		if len(b.Swaps) > 1 {
-			head += " " + strconv.Itoa(i+1)
+	title := b.Swaps[0].Base.Name() + " today; proposed: " + b.Swaps[0].Pin.Name()
+	if len(b.Swaps) > 1 {
+		p.table.Columns[2].Name = "proposed, against today's"
+		title = b.Swaps[0].Base.Name() + " today; proposed "
+		for i, r := range b.Swaps {
+			title += strconv.Itoa(i+1) + ": " + r.Pin.Name() + "; "
 		}
-		names = append(names, head+": "+r.Pin.Name())
+		title = strings.TrimSuffix(title, "; ")
 	}
-	all := b.rows(p, rows)
-	if all > rows {
-		p.table.Notes = []string{"Left out for room: " + strconv.Itoa(all-rows) + " more rows."}
+	for _, r := range rows {
+		cells, marks := r.cells(p)
+		p.table.Add(r.name, cells[0], proposed(cells[1:])+numbers(marks))
 	}
-	asked := sheet.Lines{"You asked for: " + b.asked() + "."}
+	if len(left) > 0 {
+		var names []string
+		for _, r := range left {
+			names = append(names, props.InSentence(r.name))
+		}
+		p.table.Notes = []string{"Left out for room: " + strings.Join(names, ", ") + "."}
+	}
 	p.cautions(b)
 	p.questions(b)
-	p.doc = &sheet.Doc{Blocks: []sheet.Block{sheet.Title(strings.Join(names, "; ")), asked, p.table}, Caution: Caution}
+	p.doc = &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), sheet.Lines{"You asked for: " + b.asked() + "."}, p.table}, Caution: Caution}
 	if len(p.watch) > 0 {
 		p.doc.Blocks = append(p.doc.Blocks, sheet.Lines(p.watch))
 	}
 	if len(p.ask) > 0 {
 		p.doc.Blocks = append(p.doc.Blocks, sheet.Lines(p.ask))
 	}
-	p.doc.Notes = p.below()
+	if len(p.notes) > 0 {
+		text := "Notes and sources:"
+		for i, n := range p.notes {
+			text += " [" + strconv.Itoa(i+1) + "] " + n + "."
+		}
+		p.doc.Foot = []string{text}
+	}
 	return p
 }
 
@@ -102,39 +134,167 @@ func (b *OnePage) asked() string {
 	for i := range b.Needs {
 		out = append(out, b.Needs[i].String())
 	}
-	if out = append(out, b.Swaps[0].Given.Part.Summary()); joined("", out...) == "" {
+	given := b.Swaps[0].Given
+	said := given.Part
+	said.Price = nil // the foundry's own
+	summary := said.Summary()
+	if given.Mate != nil {
+		summary = strings.Replace(summary, "mate "+given.Part.Mate, "mated to "+given.Mate.Name(), 1)
+	}
+	if out = append(out, summary); joined("", out...) == "" {
 		return "a comparison; nothing was said of the part"
 	}
 	return joined("; ", out...)
 }
 
-// rows fills the table with at most so many rows, and returns how many there
-// would be.
-func (b *OnePage) rows(p *briefPage, most int) int {
-	n := 0
-	add := func(name string, row func() ([]string, []int)) {
-		if n++; n > most {
-			return
-		}
-		cells, marks := row()
-		p.table.Add(name, cells[0], proposed(cells[1:])+numbers(marks))
-	}
+// briefRow is a row before it is known whether there is room for it: cells gives
+// what holds for each metal, today's first, with the numbers of its notes.
+type briefRow struct {
+	name  string
+	cells func(p *briefPage) (cells []string, marks []int)
+}
+
+// briefOrder is the lines of a swap in the order in which a customer asks. Of those
+// that stand behind each other in a list the first that is there is taken; "" keeps
+// the name that the swap gives the line.
+var briefOrder = []struct {
+	ids  []string
+	name string
+}{
+	{[]string{"shape.mass"}, "Weight"},
+	{[]string{"load.set.minimum", "load.set.typical"}, "Load to stay bent"},
+	{[]string{"load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
+	{[]string{"strength.load"}, ""},
+	{[]string{"stiffness.deflection"}, "Bending, same load"},
+	{[]string{"growth", "growth.hot"}, ""},
+}
+
+// rows are at most briefRows: the needs, what the swap does to the part, then
+// the properties that differ most.
+func (b *OnePage) rows() []briefRow {
+	var out []briefRow
+	told := map[props.PropertyID]bool{props.ShearModulus: true} // goes with the modulus
 	for i := range b.Needs {
-		add(b.Needs[i].String(), func() ([]string, []int) { return b.needRow(p, &b.Needs[i]) })
+		n := &b.Needs[i]
+		told[n.Property] = true
+		out = append(out, briefRow{n.String(), func(p *briefPage) ([]string, []int) { return b.needRow(p, n) }})
 	}
 	for _, o := range briefOrder {
-		if slices.ContainsFunc(b.Swaps, func(r *swap.Result) bool { l := r.Line(o.id); return l != nil && (l.Done() || l.Reason != "") }) {
-			name := o.name
-			if l := b.Swaps[0].Line(o.id); name == "" && l != nil {
-				name = l.Name
+		if l := b.first(o.ids); l != nil {
+			for _, u := range l.Figures {
+				told[u.Figure.Property] = true
 			}
-			add(name, func() ([]string, []int) { return b.swapRow(p, o.id) })
+			out = append(out, briefRow{cmp.Or(o.name, l.Name), func(p *briefPage) ([]string, []int) { return b.swapRow(p, l.ID) }})
 		}
 	}
-	if !slices.ContainsFunc(b.Needs, func(x needs.Need) bool { return x.Property == props.Elongation }) {
-		add("Elongation", func() ([]string, []int) { return b.elongation(p) })
+	out = append(out, b.differences(told)...)
+	return out[:min(len(out), briefRows)]
+}
+
+// first is the first of these lines that a swap has a result for, nil where none has.
+func (b *OnePage) first(ids []string) *swap.Line {
+	for _, id := range ids {
+		for _, r := range b.Swaps {
+			if l := r.Line(id); l != nil && l.Done() {
+				return l
+			}
+		}
 	}
-	return n
+	return nil
+}
+
+// differences are the properties that are decided for a proposal and not told
+// yet, the largest ratio first.
+func (b *OnePage) differences(told map[props.PropertyID]bool) []briefRow {
+	c := compare.Compare(b.Bench)
+	type difference struct {
+		row  *compare.Row
+		size float64
+	}
+	var list []difference
+	for i := range c.Rows {
+		r, size := &c.Rows[i], 0.0
+		if told[r.Property] || r.Property.Info().Dimension == units.Rating {
+			continue
+		}
+		for j := range r.Cells {
+			if v := r.Cells[j].Verdict; v == compare.Beats || v == compare.Misses {
+				lo, hi := ratio(&r.Cells[j])
+				size = max(size, math.Log(lo), -math.Log(hi)) // what is certain at least
+			}
+		}
+		if size > 0 {
+			list = append(list, difference{r, size})
+		}
+	}
+	slices.SortStableFunc(list, func(x, y difference) int { return cmp.Compare(y.size, x.size) })
+	var out []briefRow
+	for _, d := range list {
+		out = append(out, briefRow{d.row.Property.Info().Name, func(p *briefPage) ([]string, []int) { return b.differenceRow(p, c, d.row) }})
+	}
+	return out
+}
+
+// ratio is the least and the most that the pin's figure can be of today's; both
+// are 1 where nothing is certain of it.
+func ratio(c *compare.Cell) (lo, hi float64) {
+	if c.Bound != nil {
+		return c.Bound.Least, c.Bound.Most
+	}
+	if c.Figure == nil || c.Against == nil || c.Apart {
+		return 1, 1
+	}
+	pinLo, pinHi := inSI(c.Figure)
+	baseLo, baseHi := inSI(c.Against)
+	if baseLo <= 0 || pinLo <= 0 {
+		return 1, 1
+	}
+	return pinLo / baseHi, pinHi / baseLo
+}
+
+func inSI(f *props.Figure) (lo, hi float64) {
+	lo, hi = f.Bounds()
+	lo, hi = f.Value.Unit.ToSI(lo), f.Value.Unit.ToSI(hi)
+	return min(lo, hi), max(lo, hi)
+}
+
+// differenceRow is the figures of a property, those of the proposals with the
+// ratio as spoken.
+func (b *OnePage) differenceRow(p *briefPage, c *compare.Comparison, r *compare.Row) (cells []string, marks []int) {
+	cells = make([]string, 1, len(r.Cells))
+	for i := range r.Cells {
+		cell := &r.Cells[i]
+		if cell.Figure == nil {
+			cell.Value.Unit = r.Unit
+		}
+		text := "not on file"
+		switch {
+		case cell.Figure != nil:
+			text = cell.Value.String() + basisWords(cell.Figure)
+			marks = append(marks, p.from(cell.Figure))
+		case cell.Material.Absent(r.Property) != "":
+			text = "has none"
+		}
+		if i == c.Baseline {
+			cells[0] = text
+			continue
+		}
+		if lo, hi := ratio(cell); lo != 1 || hi != 1 {
+			text = b.result(text, max(lo, math.SmallestNonzeroFloat64), hi)
+		} else if cell.Verdict == compare.Unlike {
+			text += ", not comparable"
+		}
+		cells = append(cells, text)
+	}
+	return cells, marks
+}
+
+// basisWords says the basis of a figure that is not a typical one.
+func basisWords(f *props.Figure) string {
+	if f.Basis == props.Typical {
+		return ""
+	}
+	return " " + f.Basis.Phrase()
 }
 
 // proposed is what holds for the proposals, each with its number where there
@@ -143,11 +303,18 @@ func proposed(cells []string) string {
 	if len(cells) == 1 {
 		return cells[0]
 	}
-	var out []string
+	out := ""
 	for i, c := range cells {
-		out = append(out, strconv.Itoa(i+1)+": "+c)
+		switch {
+		case i == 0:
+			out = "1"
+		case c == cells[i-1]:
+			out += ", " + strconv.Itoa(i+1)
+		default:
+			out += ": " + cells[i-1] + "; " + strconv.Itoa(i+1)
+		}
 	}
-	return strings.Join(out, "; ")
+	return out + ": " + cells[len(cells)-1]
 }
 
 // numbers are marks in rising order, each once, in brackets.
@@ -176,26 +343,17 @@ func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marks
 	for i, m := range b.metals() {
 		j := needs.Judge(m, need)
 		cell := j.Status.String()
-		if j.Figure != nil {
+		switch {
+		case j.Figure != nil:
 			figure := j.Figure.Value.String() + " " + j.Figure.Basis.Phrase()
 			if cell = figure + ", " + cell; i == 0 {
 				cell = figure // of today's metal nothing is asked
 			}
 			marks = append(marks, p.from(j.Figure))
+		case m.Absent(need.Property) != "":
+			cell = "has none"
 		}
 		cells = append(cells, cell)
-	}
-	return cells, marks
-}
-
-func (b *OnePage) elongation(p *briefPage) (cells []string, marks []int) {
-	for _, m := range b.metals() {
-		f := b.Bench.Figure(m, props.Elongation)
-		if f == nil {
-			cells = append(cells, "not on file")
-			continue
-		}
-		cells, marks = append(cells, f.Value.String()+" "+f.Basis.Phrase()), append(marks, p.from(f))
 	}
 	return cells, marks
 }
@@ -216,41 +374,46 @@ func (b *OnePage) swapRow(p *briefPage, id string) (cells []string, marks []int)
 		if l.Base != nil {
 			today = l.Base.String()
 		}
-		cells = append(cells, result(l))
+		text := l.Value.String()
+		if l.Ratio != nil {
+			text = b.result(text, l.Ratio.Lo, l.Ratio.Hi)
+		}
+		cells = append(cells, joined(", ", text, l.Words))
 		for _, note := range l.Notes {
+			note, _, _ = strings.Cut(note, "; ") // the reason in short
 			marks = append(marks, p.note(note))
 		}
 		for _, u := range l.Figures {
 			marks = append(marks, p.from(u.Figure))
 		}
 	}
-	if today == "" {
-		today = "–"
-	}
 	return append([]string{today}, cells...), marks
 }
 
-// result is the amount, with the ratio as spoken.
-func result(l *swap.Line) string {
-	spoken := ""
-	if l.Ratio != nil {
-		spoken = Spoken(l.Ratio.Lo, l.Ratio.Hi)
+// result is an amount with its ratio to today's as spoken. Of several proposals
+// the amount alone stands, where there is one.
+func (b *OnePage) result(amount string, lo, hi float64) string {
+	if len(b.Swaps) == 1 {
+		return joined(", ", amount, swap.SpokenOf(lo, hi, "today's"))
 	}
-	return joined(", ", l.Value.String(), spoken, l.Words)
+	return cmp.Or(amount, swap.Spoken(lo, hi))
 }
 
 // from is the number of a figure's source with how well it is known.
 func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Known(), correction(f)) }
 
+// sourced numbers a source once for each degree of knowing and correction; the
+// second time it is named by the number of the first.
 func (p *briefPage) sourced(s *props.Source, k props.Known, more ...string) int {
-	degree := cited("", "", k)
-	if degree == "" {
-		degree = "read"
+	degree := joined(", ", append([]string{cited("", "", k)}, more...)...)
+	note := joined(", ", s.Title, degree)
+	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == s.Title || strings.HasPrefix(n, s.Title+", ") }); i >= 0 && p.notes[i] != note {
+		note = "as " + strconv.Itoa(i+1) + ", " + cmp.Or(degree, "read")
 	}
-	return p.note(joined(", ", append([]string{s.Title, degree}, more...)...))
+	return p.note(note)
 }
 
-// cautions are the gravest watch-outs of all proposals, a sentence each.
+// cautions are the gravest watch-outs of all proposals, each with what to do.
 func (p *briefPage) cautions(b *OnePage) {
 	var open []watch.Caution
 	for i := range b.Watched {
@@ -261,29 +424,58 @@ func (p *briefPage) cautions(b *OnePage) {
 		}
 	}
 	slices.SortStableFunc(open, func(x, y watch.Caution) int {
-		if x.Severity != y.Severity {
-			return int(y.Severity) - int(x.Severity)
-		}
-		return int(x.Gravity) - int(y.Gravity)
+		return cmp.Or(cmp.Compare(y.Severity, x.Severity), cmp.Compare(x.Gravity, y.Gravity))
 	})
 	for i, c := range open[:min(briefWatch, len(open))] {
 		from := noSource
 		if c.Source.Kind != "none" {
 			from = strconv.Itoa(p.sourced(c.Source, c.Known))
 		}
-		p.watch = append(p.watch, strconv.Itoa(i+1)+". "+c.Severity.String()+": "+c.Title+" ["+from+"].")
+		p.watch = append(p.watch, strconv.Itoa(i+1)+". "+sentence(c.Title)+" "+toSettle(c.Ask())+" ["+from+"]")
 	}
 	if more := len(open) - briefWatch; more > 0 {
 		p.watch = append(p.watch, strconv.Itoa(more)+" more watch-outs were raised.")
 	}
 }
 
-// questions are what the part must say more and what could not be checked.
+// sentence closes a text with a full stop where it has no end.
+func sentence(text string) string {
+	if strings.HasSuffix(text, "?") || strings.HasSuffix(text, ".") {
+		return text
+	}
+	return text + "."
+}
+
+// toSettle turns what to ask into what is to be settled, which the customer can
+// read as well as the one who asks.
+func toSettle(ask string) string {
+	rest, ok := strings.CutPrefix(ask, "Ask ")
+	if !ok {
+		return ask
+	}
+	rest = strings.Replace(rest, "for the ", "the ", 1)
+	if word, _, _ := strings.Cut(rest, " "); !slices.Contains([]string{"the", "what", "which", "whether", "how", "where", "who", "if"}, word) {
+		return ask
+	}
+	return "To settle: " + rest
+}
+
+// customerWords is what a field of the part is called to the customer, where the
+// swap has a term for it.
+var customerWords = map[part.Field]string{
+	part.FieldMass: "its weight", part.FieldWall: "the wall thickness", part.FieldLength: "the length over which it grows",
+	part.FieldCase: "how it is loaded: pulled, or bent as a plate or a beam", part.FieldService: "the coldest and the hottest it gets",
+	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldFit: "the diameter of its bore or shaft",
+}
+
+// questions are what the customer must say more and what could not be checked.
 func (p *briefPage) questions(b *OnePage) {
 	var fields, unchecked []string
 	for i, r := range b.Swaps {
-		for _, n := range r.Needs() {
-			numbered(&fields, strings.TrimPrefix(n, "needs "))
+		for j := range r.Lines {
+			if f, ok := r.Lines[j].Lacks(); ok && f != part.FieldPrice {
+				numbered(&fields, cmp.Or(customerWords[f], strings.TrimPrefix(r.Lines[j].Need, "needs ")))
+			}
 		}
 		for _, c := range b.Watched[i].Cautions {
 			if c.Unchecked != "" && !c.Dismissed {
@@ -292,7 +484,7 @@ func (p *briefPage) questions(b *OnePage) {
 		}
 	}
 	if len(fields) > 0 {
-		p.ask = append(p.ask, "Please tell us: "+strings.Join(fields, ", ")+".")
+		p.ask = append(p.ask, "Please tell us too: "+strings.Join(fields, "; ")+".")
 	}
 	if more := len(unchecked) - briefOpen; more > 0 {
 		unchecked = append(unchecked[:briefOpen], "and "+strconv.Itoa(more)+" more")

@@ -1,15 +1,17 @@
 package report
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"alongside/data"
+	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
-	"alongside/props/swap"
 )
 
 // onePage is a brief from the real catalog.
@@ -20,20 +22,19 @@ func onePage(t *testing.T, p part.Part, limits, from string, to ...string) OnePa
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := OnePage{Bench: compare.NewBench()}
+	var list []needs.Need
 	if limits != "" {
-		if b.Needs, err = needs.ParseAll(limits, c); err != nil {
+		if list, err = needs.ParseAll(limits, c); err != nil {
 			t.Fatal(err)
 		}
 	}
-	base := c.Material(from)
-	b.Bench.Pin(base)
-	for _, id := range to {
-		pin := c.Material(id)
-		b.Swaps = append(b.Swaps, swap.Work(&b.Bench, given, base, pin))
-		b.Watched = append(b.Watched, Watched{base, pin, data.Watch().Evaluate(b.Bench, base, pin, given, nil)})
+	b := compare.NewBench()
+	var pins []*props.Material
+	for _, id := range append([]string{from}, to...) {
+		pins = append(pins, c.Material(id))
+		b.Pin(c.Material(id))
 	}
-	return b
+	return NewOnePage(b, list, given, data.Watch(), nil, pins[1:]...)
 }
 
 // A brief is one page: 45 lines of 80 columns, over many changes of metal.
@@ -51,7 +52,7 @@ func TestBriefIsOnePage(t *testing.T) {
 			}
 			b := onePage(t, parts[n%2], []string{"", "yield >= 20 ksi\nelongation >= 3 %"}[n/2%2], from, to...)
 			n++
-			text, err := BriefDoc(b).Render("text", briefWidth)
+			text, err := BriefDoc(b).Render("text", BriefWidth)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -60,7 +61,7 @@ func TestBriefIsOnePage(t *testing.T) {
 				t.Errorf("%s to %v: %d lines", from, to, len(lines))
 			}
 			for _, l := range lines {
-				if utf8.RuneCountInString(l) > briefWidth {
+				if utf8.RuneCountInString(l) > BriefWidth {
 					t.Errorf("%s to %v: %d columns: %s", from, to, utf8.RuneCountInString(l), l)
 				}
 			}
@@ -68,5 +69,44 @@ func TestBriefIsOnePage(t *testing.T) {
 	}
 	if n < 100 {
 		t.Errorf("only %d changes looked at", n)
+	}
+}
+
+// The table holds the needs first, then what the swap does to the part, then the
+// properties that differ most; what is left out is named, and no cell is a mark.
+func TestBriefRows(t *testing.T) {
+	b := onePage(t, part.Part{Mass: "12 lb", Service: "70..250 F"}, "yield >= 20 ksi\nelongation >= 3 %", "gray-30", "a356-t6-pm")
+	var names []string
+	for _, r := range b.rows() {
+		names = append(names, r.name)
+	}
+	want := []string{"yield strength ≥ 20 ksi", "elongation ≥ 3 %", "Weight", "Load to stay bent", "Load to break", "Bending, same load", "Growth, 70 to 250 °F"}
+	if len(names) <= len(want) || len(names) > briefRows || !slices.Equal(names[:len(want)], want) {
+		t.Errorf("rows %q", names)
+	}
+	sizes := []float64{}
+	c := compare.Compare(b.Bench)
+	for _, name := range names[len(want):] {
+		for i := range c.Rows {
+			if r := &c.Rows[i]; r.Property.Info().Name == name {
+				lo, hi := ratio(&r.Cells[1])
+				sizes = append(sizes, -max(math.Log(lo), -math.Log(hi)))
+			}
+		}
+	}
+	if len(sizes) != len(names)-len(want) || !slices.IsSorted(sizes) {
+		t.Errorf("the properties %q are not in order of their difference: %v", names[len(want):], sizes)
+	}
+	p := b.page()
+	shown := len(p.table.Rows)
+	if left := strings.Join(p.table.Notes, " "); shown < len(names) && strings.Count(left, ",")+1 < len(names)-shown {
+		t.Errorf("%d of %d rows are shown; named as left out: %q", shown, len(names), left)
+	}
+	for _, r := range p.table.Rows {
+		for _, c := range r.Cells {
+			if strings.ContainsAny(c.Text, "–≠✓✗") && !strings.ContainsAny(c.Text, "0123456789") {
+				t.Errorf("a cell is a mark: %q", c.Text)
+			}
+		}
 	}
 }

@@ -12,12 +12,12 @@ func (r *Result) Worth() []string {
 	s := &summary{Result: r}
 	s.mass()
 	s.part("stiffness.deflection", func(l *Line) string {
-		return "The same shape bends " + times(l) + " as far under the same load."
+		return "Bending of the same shape under the same load: " + todays(l) + "."
 	})
 	s.equal("stiffness", "As stiff")
 	s.part("strength.load", func(l *Line) string {
 		_, by, _ := strings.Cut(l.Name, ", by ")
-		return "The same shape carries " + times(l) + " the load, by " + by + "."
+		return "Load on the same shape, by " + by + ": " + todays(l) + "."
 	})
 	s.givesWay()
 	s.equal("strength", "As strong")
@@ -31,8 +31,8 @@ func (r *Result) Worth() []string {
 	for _, id := range []string{"held", "held.hot", "held.cold"} {
 		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
 	}
-	s.part("heat.flow", func(l *Line) string { return "The same wall carries " + times(l) + " the heat." })
-	s.part("current.resistance", func(l *Line) string { return "The same shape has " + times(l) + " the electrical resistance." })
+	s.part("heat.flow", func(l *Line) string { return "Heat through the same wall: " + todays(l) + "." })
+	s.part("current.resistance", func(l *Line) string { return "Electrical resistance of the same shape: " + todays(l) + "." })
 	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })
 	s.part("price.metal", func(l *Line) string {
 		return "Metal for a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
@@ -54,7 +54,10 @@ func (s *summary) part(id string, say func(*Line) string) {
 
 func same(ratio *Value) bool { return ratio != nil && ratio.Lo == 1 && ratio.Hi == 1 }
 
-func times(l *Line) string { return l.Ratio.Number() + " times" }
+// of is the ratio of a line as one says it.
+func of(l *Line, what string) string { return SpokenOf(l.Ratio.Lo, l.Ratio.Hi, what) }
+
+func todays(l *Line) string { return of(l, "today's") }
 
 func insteadOf(l *Line) string {
 	if l.Base == nil {
@@ -73,7 +76,7 @@ func change(l *Line) string {
 func (s *summary) mass() {
 	s.part("shape.mass", func(l *Line) string {
 		if l.Value == nil {
-			return "Same shape: " + times(l) + " the mass" + change(l) + "."
+			return "Same shape: " + of(l, "the mass") + change(l) + "."
 		}
 		return "Same shape: " + l.Value.String() + insteadOf(l) + change(l) + "."
 	})
@@ -93,14 +96,14 @@ func (s *summary) equal(id, words string) {
 	if wall.Value != nil {
 		text += what + " " + wall.Value.String() + insteadOf(wall)
 	} else {
-		text += times(wall) + " the " + what
+		text += of(wall, "the "+what)
 	}
 	switch {
 	case mass == nil || !mass.Done():
 	case mass.Value != nil:
 		text += ", " + mass.Value.String() + insteadOf(mass) + change(mass)
 	default:
-		text += ", " + times(mass) + " the mass" + change(mass)
+		text += ", " + of(mass, "the mass") + change(mass)
 	}
 	s.sentences = append(s.sentences, text+".")
 }
@@ -115,16 +118,16 @@ func (s *summary) givesWay() {
 		if set == nil || !set.Done() {
 			continue
 		}
-		text := "By " + basis.Phrase() + " it stays bent at " + times(set) + " the load at which today's breaks"
+		text := "By " + basis.Phrase() + " it stays bent at " + of(set, "the load at which today's breaks")
 		if breaks(s.Pin) {
-			text = "By " + basis.Phrase() + " it breaks at " + times(set) + " the load at which today's stays bent"
+			text = "By " + basis.Phrase() + " it breaks at " + of(set, "the load at which today's stays bent")
 		}
 		switch {
 		case !fracture.Done():
 		case breaks(s.Pin):
-			text += ", at " + times(fracture) + " that at which it breaks"
+			text += ", at " + of(fracture, "that at which it breaks")
 		default:
-			text += "; it breaks at " + times(fracture)
+			text += "; it breaks at " + of(fracture, "that load")
 		}
 		s.sentences = append(s.sentences, text+".")
 		return

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"alongside/props"
 	"alongside/props/compare"
@@ -76,6 +77,15 @@ func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given p
 		return cmp.Or(a.rank()-b.rank(), int(a.Gravity)-int(b.Gravity), a.general-b.general)
 	})
 	return out
+}
+
+// Ask is what to ask or do first: the first sentence of the text.
+func (c *Caution) Ask() string {
+	first, _, more := strings.Cut(c.Text, ". ")
+	if more {
+		return first + "."
+	}
+	return first
 }
 
 func (c *Caution) rank() int {

@@ -1,4 +1,4 @@
-package report
+package swap
 
 import (
 	"math"
@@ -35,6 +35,9 @@ func meant(t interface{ Fatalf(string, ...any) }, phrase string) (lo, hi float64
 		return 0, math.Inf(1)
 	}
 	from, to, _ := strings.Cut(phrase, " to ")
+	if _, ok := said[from]; !ok {
+		from += " times" // said once, behind the second
+	}
 	return value(from), value(to)
 }
 
@@ -50,12 +53,23 @@ func TestSpokenHoldsTheInterval(t *testing.T) {
 	})
 }
 
+func TestSpokenOf(t *testing.T) {
+	for _, x := range []struct {
+		lo, hi float64
+		want   string
+	}{{0.5, 0.5, "about half of today's"}, {2, 2.1, "a little over twice today's"}, {1, 1, "about the same as today's"}, {1.3, 1.7, "1¼ to 1¾ times today's"}, {300, 400, "more than 100 times today's"}, {0, 1, ""}} {
+		if have := SpokenOf(x.lo, x.hi, "today's"); have != x.want {
+			t.Errorf("%g to %g: %q, want %q", x.lo, x.hi, have, x.want)
+		}
+	}
+}
+
 func TestSpoken(t *testing.T) {
 	for _, x := range []struct {
 		lo, hi float64
 		want   string
 	}{
-		{0.37, 0.374, "a little under two fifths"}, {0.34, 0.35, "a little over a third"}, {1.23, 1.57, "1.1 times to 1¾ times"}, {0.52, 0.66, "half to two thirds"},
+		{0.37, 0.374, "a little under two fifths"}, {0.34, 0.35, "a little over a third"}, {1.23, 1.57, "1.1 to 1¾ times"}, {0.52, 0.66, "half to two thirds"},
 		{1, 1, "about the same"}, {3.27, 3.27, "a little over 3 times"}, {0.001, 0.002, "less than a hundredth"}, {300, 400, "more than 100 times"},
 		{0, 1, ""}, {2, 1, ""}, {math.NaN(), 1, ""},
 	} {

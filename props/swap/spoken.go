@@ -1,4 +1,6 @@
-package report
+package swap
+
+import "strings"
 
 // spokenPoints are the ratios that have a name in speech, rising.
 var spokenPoints = []struct {
@@ -49,5 +51,24 @@ func Spoken(lo, hi float64) string {
 	case to == "":
 		return "more than " + from
 	}
+	if short, ok := strings.CutSuffix(from, " times"); ok && strings.HasSuffix(to, " times") {
+		from = short
+	}
 	return from + " to " + to
+}
+
+// SpokenOf is Spoken with what the ratio is of: "about half of today's", "a
+// little over twice today's", "about the same as today's". It is empty where
+// Spoken is.
+func SpokenOf(lo, hi float64, what string) string {
+	s := Spoken(lo, hi)
+	switch {
+	case s == "" || s == "anything":
+		return s
+	case strings.HasSuffix(s, "the same"):
+		return s + " as " + what
+	case strings.HasSuffix(s, " times"), strings.HasSuffix(s, "twice"):
+		return s + " " + what
+	}
+	return s + " of " + what
 }

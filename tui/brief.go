@@ -1,0 +1,85 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/report"
+	"alongside/tui/ui"
+)
+
+// briefPanel is the one page for the customer: today's metal and up to three
+// proposals, those around the pin under the cursor where there are more.
+type briefPanel struct {
+	pages
+	of    *compare.Comparison // that the text was laid out for
+	first int                 // pin, as displayed
+}
+
+func newBrief(m *Model) screen {
+	if len(m.pins()) < 2 {
+		m.warn(twoPinsNeeded)
+		return nil
+	}
+	p := &briefPanel{pages: *newPages(m, "", nil)}
+	p.digit = "7"
+	return p
+}
+
+// proposals are the pins that the brief tells of; none where undo took them away.
+func (p *briefPanel) proposals() []*props.Material {
+	m, n := p.m, len(p.m.pins())
+	from := ui.Clamp(m.col, 1, max(n-report.BriefProposals, 1))
+	var out []*props.Material
+	for at := from; at < min(from+report.BriefProposals, n); at++ {
+		out = append(out, m.pinAt(at))
+	}
+	if p.of != m.comparison || p.first != from {
+		p.of, p.first = m.comparison, from
+		p.text = ui.Pages{Lay: p.lay}
+	}
+	return out
+}
+
+func (p *briefPanel) doc() *report.Doc {
+	m, now := p.m, p.m.now()
+	return report.BriefDoc(report.NewOnePage(now.Bench, m.now().NeedsOn(), m.given(), m.rules, now.Aside, p.proposals()...))
+}
+
+func (p *briefPanel) lay(w int) []string {
+	if len(p.m.pins()) < 2 {
+		return p.m.theme.Dim.Wrap(twoPinsNeeded, w, 1)
+	}
+	text, err := p.doc().Render("text", min(w-1, report.BriefWidth))
+	if err != nil {
+		text = err.Error()
+	}
+	var lines []string
+	for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
+		lines = append(lines, " "+p.m.theme.Text.Of(ui.Plain(l)))
+	}
+	return lines
+}
+
+func (p *briefPanel) Title() string {
+	p.title = "Brief for the customer"
+	if shown, beside := len(p.proposals()), len(p.m.pins())-1; shown < beside {
+		p.title += fmt.Sprintf(" · pins %d–%d of %d", p.first, p.first+shown-1, beside)
+	}
+	return p.pages.Title()
+}
+
+func (p *briefPanel) Height(w, most int) int { p.proposals(); return p.pages.Height(w, most) }
+func (p *briefPanel) View(w, h int) []string { p.proposals(); return p.pages.View(w, h) }
+
+func (p *briefPanel) Keys() ui.Keys {
+	keys := ui.Keys{ui.Send("y", "copy", "copy the brief", func() tea.Cmd { return p.m.copyDoc(p.doc(), "brief") })}
+	if len(p.m.pins())-1 > report.BriefProposals {
+		keys = append(keys, p.m.pinKeys(true)...)
+	}
+	return append(append(keys, p.m.keys("s")...), p.text.Keys()...)
+}

@@ -35,6 +35,8 @@ func about(s screen) string {
 		return "Puts another temper or process of the same alloy in the place of the pin."
 	case *copyPanel:
 		return "Shows what will leave the program, and copies it for a mail or a spreadsheet."
+	case *briefPanel:
+		return "Puts the answer to the call on one page for the customer, to read out and to copy."
 	case *calls:
 		return "Lists the calls kept on this machine, to open, copy or delete."
 	case *prompt:

@@ -182,7 +182,12 @@ func (p *program) withChecks() *catalog.Catalog {
 // tellDropped says which checks no longer fit, those aside that were told of with
 // the catalog below.
 func (p *program) tellDropped(c, below *catalog.Catalog) {
-	for _, s := range c.Dropped[len(below.Dropped):] {
+	const most = 10
+	for i, s := range c.Dropped[len(below.Dropped):] {
+		if i == most {
+			fmt.Fprintf(p.err, "alongside: and %d more\n", len(c.Dropped)-len(below.Dropped)-most)
+			return
+		}
 		fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(s))
 	}
 }

@@ -117,6 +117,9 @@ func (l *loader) checked(r *record.Record) {
 	o, stated := l.statedAt(c.Of)
 	fits, other := 0, ""
 	for i := range stated {
+		if f := &stated[i]; f.Property.String() != c.Property || f.Source.ID != c.Source {
+			continue // most are of another property or source
+		}
 		switch p := PlaceOf(o, &stated[i]); {
 		case p == c.Place:
 			fits++
@@ -124,7 +127,7 @@ func (l *loader) checked(r *record.Record) {
 				r.Fail("reads", err.Error(), "write the value as your copy prints it, with its unit")
 				return
 			}
-		case other == "" && p.Of == c.Of && p.Property == c.Property && p.Basis == c.Basis && p.Source == c.Source && p.Conditions == c.Conditions:
+		case other == "" && p.Of == c.Of && p.Basis == c.Basis && p.Conditions == c.Conditions:
 			other = p.Catalog
 		}
 	}

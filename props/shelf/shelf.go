@@ -113,12 +113,14 @@ const fileHead = "# Figures that the shop looked up in its own copies of the sou
 func Merge(name string, old []byte, checks []catalog.Check) ([]byte, error) {
 	var errs record.Errors
 	var all []catalog.Check
+	at := map[catalog.Place]int{}
 	put := func(c catalog.Check) {
-		if i := slices.IndexFunc(all, func(o catalog.Check) bool { return o.Place == c.Place }); i >= 0 {
-			all[i] = c
-		} else {
-			all = append(all, c)
+		i, there := at[c.Place]
+		if !there {
+			i, all = len(all), append(all, c)
+			at[c.Place] = i
 		}
+		all[i] = c
 	}
 	for _, r := range record.ReadRecords(name, old, &errs) {
 		if r.Kind() == "checked" {

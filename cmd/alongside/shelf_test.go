@@ -155,6 +155,32 @@ func TestShelfFileOfAnotherDay(t *testing.T) {
 	}
 }
 
+// What stands in the way of the file is told of, never followed or replaced.
+func TestShelfFileInTheWay(t *testing.T) {
+	for kind, put := range map[string]func(path string) error{
+		"a folder":        func(path string) error { return os.MkdirAll(path, 0o700) },
+		"a symbolic link": func(path string) error { return os.Symlink(os.DevNull, path) },
+	} {
+		home, do := shop(t)
+		file, dir := filepath.Join(home, "list.txt"), filepath.Join(home, "alongside")
+		if err := os.WriteFile(file, []byte(filledIn(do("shelf", "AA-ADS").out, "text")), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.MkdirAll(dir, 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := put(filepath.Join(dir, "checked.toml")); err != nil {
+			t.Skip(err)
+		}
+		if r := do("shelf", "--take", file); r.code != exitFindings || r.out != "" || !strings.Contains(r.errors, "is "+kind) {
+			t.Errorf("%s: %d %s%s", kind, r.code, r.out, r.errors)
+		}
+		if entries, _ := os.ReadDir(dir); len(entries) != 1 {
+			t.Errorf("%s: the folder holds %v", kind, entries)
+		}
+	}
+}
+
 // A figure that is marked on the bench is kept like one from a list.
 func TestKeepAndLoad(t *testing.T) {
 	home, do := shop(t)

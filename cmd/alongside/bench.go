@@ -50,12 +50,9 @@ be carried out, 130 interrupted.`,
 			return p.print(p.version())
 		}
 		if *demo {
-			if len(args) > 0 {
-				return errors.New("--demo brings its own materials; leave " + strings.Join(args, " ") + " out")
-			}
-			remove, err := p.openDemo()
+			remove, err := p.openDemo(args)
 			if err != nil {
-				return &failure{exitFindings, err}
+				return err
 			}
 			defer remove()
 			*kept = demoCall

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"alongside/data"
 )
@@ -15,11 +17,14 @@ const (
 
 // openDemo gives the program a data folder of its own with the files of an
 // invented foundry, so that nothing of the user's is read or written. The folder
-// is gone after remove.
-func (p *program) openDemo() (remove func(), err error) {
+// is gone after remove. Materials named beside the demo are an error.
+func (p *program) openDemo(named []string) (remove func(), err error) {
+	if len(named) > 0 {
+		return nil, errors.New("--demo brings its own materials; leave " + strings.Join(named, " ") + " out")
+	}
 	dir, err := os.MkdirTemp("", "alongside-demo-")
 	if err != nil {
-		return nil, err
+		return nil, &failure{exitFindings, err}
 	}
 	remove = func() { _ = os.RemoveAll(dir) }
 	files, err := fs.Sub(data.Demo, "demo")
@@ -39,7 +44,7 @@ func (p *program) openDemo() (remove func(), err error) {
 	}
 	if err != nil {
 		remove()
-		return nil, err
+		return nil, &failure{exitFindings, err}
 	}
 	return remove, nil
 }

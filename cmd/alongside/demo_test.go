@@ -21,7 +21,7 @@ func TestDemoFiles(t *testing.T) {
 	if err := p.addHouse(nil); err != nil {
 		t.Fatal(err)
 	}
-	remove, err := p.openDemo()
+	remove, err := p.openDemo(nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -93,7 +93,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) benchKey(c *command, msg tea.KeyMsg) tea.Cmd {
 	switch {
 	case msg.Paste:
-		m.pasteMaterials(string(msg.Runes))
+		m.paste(string(msg.Runes))
 	case c != nil:
 		return m.run(c)
 	default:

@@ -58,15 +58,15 @@ was worked out.`,
 		} else {
 			b.Bench.System, _ = units.ParseSystem(system.value)
 		}
-		typedNeeds, err := p.readNeeds(limits, b.Bench.System)
-		if err != nil {
-			return err
-		}
 		for _, pin := range pins {
 			b.Bench.Pin(pin)
 		}
 		if len(b.Bench.Pins) < 2 {
 			return fmt.Errorf("a brief needs two materials: what the part is made of, and what it becomes")
+		}
+		typedNeeds, _, err := p.readNeeds(limits, b.Bench.System, b.Bench.Pins[b.Bench.Baseline])
+		if err != nil {
+			return err
 		}
 		proposals := pins
 		if *kept == "" || len(pins) == 0 {

@@ -46,6 +46,9 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		if msg.Paste {
 			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
 		}
+		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
+			msg.Type = tea.KeyEnter
+		}
 		return m.key(msg)
 	case tea.MouseMsg:
 		return m.mouse(msg)

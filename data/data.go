@@ -16,6 +16,11 @@ import (
 //go:embed *.toml
 var Files embed.FS
 
+// Demo is the data folder of an invented foundry: its figures and two calls.
+//
+//go:embed demo
+var Demo embed.FS
+
 // Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *catalog.Catalog {
 	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday,

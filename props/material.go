@@ -65,14 +65,16 @@ type Known uint8
 // The degrees of knowing, least first. Memory means that a figure was
 // remembered and still waits to be checked, Agreed that it was remembered and
 // the same digits were read in another document than its source, Read that it
-// was read on a page that reproduces the source.
+// was read on a page that reproduces the source, Checked that the shop has
+// looked it up in its own copy of the source.
 const (
 	Memory Known = iota
 	Agreed
 	Read
+	Checked
 )
 
-func (k Known) String() string { return [...]string{"memory", "agreed", "read"}[k] }
+func (k Known) String() string { return [...]string{"memory", "agreed", "read", "checked"}[k] }
 
 // Source is a published standard, handbook or page that figures rest on.
 type Source struct {
@@ -162,7 +164,10 @@ type Figure struct {
 
 // Known is the degree to which the figure is known.
 func (f *Figure) Known() Known {
-	if f.Block.Known == Memory && f.Agrees != nil {
+	switch {
+	case f.Was != nil:
+		return Checked
+	case f.Block.Known == Memory && f.Agrees != nil:
 		return Agreed
 	}
 	return f.Block.Known
@@ -177,6 +182,9 @@ type Block struct {
 	Table  string // locator in the source
 	Where  string // kind of page on which the figures were read
 	First  string // why the block is shown before others of the same basis
+	// Was is the figure as the catalog has it, where this one is what the shop
+	// found in its own copy of the source; nil otherwise.
+	Was *Figure
 	// Inherited is true where the alloy states the figures once for all the
 	// materials that Classes, Tempers and Processes admit (empty: all).
 	Inherited bool
@@ -259,9 +267,9 @@ func (m *Material) Name() string {
 // Figures lists every figure of a property for the material, its own and the
 // inherited ones, best first: at room temperature, then standards and handbooks
 // before common practice, then those that the data put first with a reason,
-// figures read before figures that agree with another document and these before
-// figures from memory alone, the material's own before inherited ones, then the
-// order of the data file.
+// figures that the shop checked before figures read, these before figures that
+// agree with another document and these before figures from memory alone, the
+// material's own before inherited ones, then the order of the data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
 	var found []*Figure
 	for _, stated := range m.stated() {
@@ -328,7 +336,7 @@ func (f *Figure) Rank() int {
 	if f.Source.Trade() {
 		r += 16
 	}
-	r += int(Read - f.Known())
+	r += int(Checked - f.Known())
 	if !f.Cond.RoomTemperature() {
 		r += 32
 	}

@@ -97,7 +97,7 @@ func (p *copyPanel) View(w, h int) []string {
 		"", choice("what", copyScopes, m.copying.scope), "       " + t.Dim.Of(" "+ui.Cut(m.scopeWords(), w-9)),
 		choice("as", formats, m.copying.format), "",
 	}
-	text, err := p.doc().Render(copyFormats[m.copying.format].name, report.MailWidth)
+	text, err := m.marked(p.doc()).Render(copyFormats[m.copying.format].name, report.MailWidth)
 	if err != nil {
 		text = err.Error()
 	}
@@ -204,9 +204,18 @@ func (m *Model) scopeDoc(scope int) *report.Doc {
 	return report.CompareDoc(m.comparison, s, report.Limits{Needs: m.now().NeedsOn(), Duties: m.now().Duties})
 }
 
+// marked is a document as it leaves: that of a demo says so.
+func (m *Model) marked(d *report.Doc) *report.Doc {
+	if m.o.Invented != "" {
+		return d.Marked(m.o.Invented)
+	}
+	return d
+}
+
 // copyDoc copies a document in the format last chosen.
 func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
 	f := copyFormats[m.copying.format]
+	d = m.marked(d)
 	text, err := d.Render(f.name, report.MailWidth)
 	if err != nil {
 		m.warn(err.Error())

@@ -12,7 +12,7 @@ func TestKeysOfEveryPanel(t *testing.T) {
 	for name, open := range map[string][]string{
 		"finder": {"/"}, "needs": {"2", "esc", "B", "2"}, "needs typed": {"2"}, "candidates": {"B", "3"}, "swap": {"4"}, "process": {"5"}, "watch": {"6"},
 		"part": {"D"}, "part words": {"D", "down", "down", "down", "down"}, "facts": {"F"}, "duties": {"M"}, "copy": {"c"},
-		"sense": {"w"}, "target": {"w", "t"}, "band": {"e"}, "card": {"enter"}, "legend": {"L"},
+		"sense": {"w"}, "target": {"w", "t"}, "band": {"e"}, "card": {"enter"}, "legend": {"L"}, "brief": {"7"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			d := watchDesk(t, 80, 40)
@@ -49,6 +49,10 @@ func TestKeysOfEveryPanel(t *testing.T) {
 			}
 			d.press(help)
 			d.want("─ Keys")
+			if about(s) == "" {
+				t.Error("the help page does not say what the panel is for")
+			}
+			d.want(about(s)[:30])
 			d.want(" In this panel\n")
 			d.press("esc")
 			if d.m.onTop() != s {

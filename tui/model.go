@@ -43,7 +43,10 @@ type Options struct {
 	NoMouse bool
 	// Copy puts a payload on the clipboard and says in one line how; nil means
 	// that there is no clipboard.
-	Copy    func(context.Context, clip.Payload) (string, error)
+	Copy func(context.Context, clip.Payload) (string, error)
+	// Check keeps that the shop looked a figure up and returns the catalog that
+	// knows it; nil means that there is nowhere to keep it.
+	Check   func(catalog.Check) (*catalog.Catalog, error)
 	Version string
 	// Foundry is what is published about casting processes, read when it is
 	// first asked for; nil means that there is nothing.
@@ -54,7 +57,10 @@ type Options struct {
 	// Sheets is where calls are kept; nil means nowhere, for the reason Unkept.
 	Sheets *sheets.Folder
 	Unkept error
-	Call   string // id of the kept call to open; "" for a new one
+	// Invented says that the call and what is shown of the shop are made up; it
+	// stands in the title line and in all that is copied. "" where they are not.
+	Invented string
+	Call     string // id of the kept call to open; "" for a new one
 	// Width and Height are the size to draw before the terminal tells its own.
 	Width, Height int
 }
@@ -68,7 +74,8 @@ type Model struct {
 
 	commands []*command
 
-	history call.History
+	history  call.History
+	lookedUp string // who looks figures up
 	keeping
 	comparison *compare.Comparison
 	table      *report.Table
@@ -121,6 +128,9 @@ func New(o Options) *Model {
 		m.openCall(o.Call)
 	case len(m.pins()) == 0:
 		m.open(newFinder(m))
+	}
+	if n := len(o.Catalog.Dropped); n > 0 {
+		m.warn(o.Catalog.Dropped[n-1])
 	}
 	m.refresh()
 	return m

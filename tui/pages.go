@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"alongside/props/report"
@@ -13,10 +14,11 @@ type pages struct {
 	panel
 	title string
 	text  ui.Pages
+	more  ui.Keys // besides those that scroll
 }
 
 func newPages(m *Model, title string, lay func(w int) []string) *pages {
-	return &pages{panel{m: m}, title, ui.Pages{Lay: lay}}
+	return &pages{panel: panel{m: m}, title: title, text: ui.Pages{Lay: lay}}
 }
 
 // newCardPages shows a source card.
@@ -32,7 +34,7 @@ func (p *pages) Title() string {
 	return p.title
 }
 
-func (p *pages) Keys() ui.Keys          { return p.text.Keys() }
+func (p *pages) Keys() ui.Keys          { return append(slices.Clone(p.more), p.text.Keys()...) }
 func (p *pages) Height(w, most int) int { return min(p.text.Height(w), most) }
 func (p *pages) View(w, h int) []string { return p.text.View(w, h) }
 func (p *pages) Wheel(by int)           { p.text.Scroll(by * wheelStep) }
@@ -50,7 +52,11 @@ func newCard(m *Model) screen {
 	} else if d := m.cursorDuty(); d != nil {
 		card = report.NewMeritCard(bench, pin, d)
 	}
-	return newCardPages(m, "Source: ", card)
+	p := newCardPages(m, "Source: ", card)
+	if row := m.cursorRow(); m.o.Check != nil && row != nil && m.cursorLine().OfProperty() && row.Cells[m.cursorIndex()].Figure != nil {
+		p.more = ui.Keys{ui.On("enter", "checked", "you looked this figure up in your own copy of the source", func() { m.open(newChecked(m)) })}
+	}
+	return p
 }
 
 const cardLabel = 14 // width of the labels of a card
@@ -96,13 +102,20 @@ func newLegend(m *Model) screen {
 // openHelp lists every key by group, those of the panel on top first.
 func (m *Model) openHelp() {
 	var own ui.Keys
+	purpose := about(m.onTop())
 	if s := m.onTop(); s != nil {
 		if p, ok := s.(*pages); ok && p.title == helpTitle {
 			return
 		}
 		own = append(s.Keys(), m.ways(s)[:2]...)
 	}
-	m.open(newPages(m, helpTitle, func(w int) []string { return helpLines(m.theme, own, m.commands, m.o.Version, w) }))
+	m.open(newPages(m, helpTitle, func(w int) []string {
+		keys := helpLines(m.theme, own, m.commands, m.o.Version, w)
+		if purpose == "" {
+			return keys
+		}
+		return append(append(m.theme.Text.Wrap(purpose, min(w, ui.ReadWidth)-1, 1), ""), keys...)
+	}))
 }
 
 const helpTitle = "Keys"

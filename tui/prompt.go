@@ -12,10 +12,11 @@ type prompt struct {
 	panel
 	title, about string
 	accept       func(string) error
+	edits        bool // the text is to be changed, the next letter does not replace it
 }
 
 func newPrompt(m *Model, title, about, text string, accept func(string) error) *prompt {
-	return &prompt{panel{m: m, typing: true, field: ui.NewField(text)}, title, about, accept}
+	return &prompt{panel: panel{m: m, typing: true, field: ui.NewField(text)}, title: title, about: about, accept: accept}
 }
 
 func (p *prompt) Title() string       { return p.title }
@@ -28,7 +29,9 @@ func (p *prompt) Keys() ui.Keys {
 func (p *prompt) take() {
 	if err := p.accept(p.field.Text()); err != nil {
 		p.problem = err.Error()
-		p.field.Keep()
+		if !p.edits {
+			p.field.Keep()
+		}
 	} else {
 		p.m.close()
 	}

@@ -14,6 +14,9 @@ import (
 // and in short, what changes the figures first; and what is as usual.
 func (m *Model) settings() (full, short, usual []string) {
 	b := &m.now().Bench
+	if m.o.Invented != "" {
+		full, short = []string{"DEMO, invented"}, []string{"DEMO, invented"}
+	}
 	departs := func(unusual bool, long, brief string) {
 		if unusual {
 			full, short = append(full, long), append(short, brief)

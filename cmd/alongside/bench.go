@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
+	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/tui"
 	"alongside/tui/background"
@@ -41,10 +42,20 @@ be carried out, 130 interrupted.`,
 	shadeWord := choiceFlag(cmd, "background", "colors for a terminal that is", "auto", "light", "dark")
 	noMouse := cmd.Flags().Bool("no-mouse", false, "leave the mouse to the terminal")
 	kept := cmd.Flags().String("call", "", "open the kept call of this `NAME`; alongside call lists them")
+	demo := cmd.Flags().Bool("demo", false, "open an invented call from an invented foundry; nothing is kept")
+	cmd.MarkFlagsMutuallyExclusive("demo", "call")
 	version := cmd.Flags().Bool("version", false, "print the version")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *version {
 			return p.print(p.version())
+		}
+		if *demo {
+			remove, err := p.openDemo(args)
+			if err != nil {
+				return err
+			}
+			defer remove()
+			*kept = demoCall
 		}
 		b, err := v.bench(p, args)
 		if err != nil {
@@ -71,7 +82,10 @@ be carried out, 130 interrupted.`,
 
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	if path, err := p.checkedFile(); err == nil {
+		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
+	}
 	if o.Sheets, o.Unkept = p.sheets(); kept != "" {
 		if o.Unkept != nil {
 			return o.Unkept

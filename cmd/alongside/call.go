@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/props/call/sheets"
+	"alongside/props/catalog"
 	"alongside/props/report"
 	"alongside/props/sheet"
 )
@@ -66,7 +67,7 @@ func (p *program) sheets() (*sheets.Folder, error) {
 	if err != nil {
 		return nil, &failure{exitFindings, err}
 	}
-	return &sheets.Folder{Path: dir, Catalog: p.catalog}, nil
+	return &sheets.Folder{Path: dir, Catalog: func() *catalog.Catalog { return p.catalog() }}, nil
 }
 
 // printCall prints the call that a name means, with what was not understood of

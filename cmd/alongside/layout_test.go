@@ -19,7 +19,7 @@ var layers = []string{
 	"units props/spelling props/disk",
 	"props props/record props/sheet",
 	"data/compiled props/catalog props/compare",
-	"props/part props/foundry props/audit props/bars",
+	"props/part props/foundry props/audit props/bars props/shelf",
 	"props/needs",
 	"props/swap props/watch props/call",
 	"props/call/sheets",

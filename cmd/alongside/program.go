@@ -7,6 +7,7 @@ import (
 	"os"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
@@ -26,6 +27,9 @@ type program struct {
 	out, err io.Writer
 	env      func(string) string
 	catalog  func() *catalog.Catalog
+	builtIn  func() *catalog.Catalog // the catalog without what the shop has of its own
+	houses   []string                // files of the shop named on the command line
+	invented string                  // what to say of the demo, "" without it
 }
 
 // run carries out a command line and returns the exit code. It writes results
@@ -143,7 +147,7 @@ func (p *program) root(args []string) *cobra.Command {
 		make func() *cobra.Command
 	}{
 		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand}, {"swap", p.swapCommand}, {"brief", p.briefCommand},
-		{"process", p.processCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"version", p.versionCommand},
+		{"process", p.processCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"shelf", p.shelfCommand}, {"version", p.versionCommand},
 	}
 	for _, c := range all {
 		if len(args) > 0 && args[0] == c.name {
@@ -158,8 +162,11 @@ func (p *program) root(args []string) *cobra.Command {
 	return root
 }
 
-// addHouse lays the shop's own data files over the catalog, for every command.
+// addHouse lays what the shop checked and its own data files over the catalog,
+// for every command.
 func (p *program) addHouse(names []string) error {
+	p.builtIn, p.houses = p.catalog, names
+	p.catalog = sync.OnceValue(p.withChecks)
 	if len(names) == 0 {
 		return nil
 	}
@@ -167,6 +174,7 @@ func (p *program) addHouse(names []string) error {
 	if err != nil {
 		return err
 	}
+	p.tellDropped(c, p.catalog())
 	p.catalog = func() *catalog.Catalog { return c }
 	return nil
 }

@@ -31,6 +31,8 @@ var every = [][]string{
 	{"sources"},
 	{"sources", "--process"},
 	{"sources", "--waiting"},
+	{"shelf"},
+	{"shelf", "AA-ADS", "--agreed"},
 }
 
 // Every command prints every format, and its help names them.

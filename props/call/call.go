@@ -4,10 +4,12 @@
 package call
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"time"
 
+	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
@@ -63,6 +65,23 @@ func (c Call) full() Call {
 	return c
 }
 
+// With is the call with every material replaced by that of the same id, where
+// there is one: for a catalog that took the place of another.
+func (c Call) With(material func(id string) *props.Material) Call {
+	c = c.Clone()
+	for i, m := range c.Bench.Pins {
+		c.Bench.Pins[i] = cmp.Or(material(m.ID), m)
+	}
+	for i := range c.Needs {
+		if than := c.Needs[i].Than; than != nil {
+			now := *than
+			now.Material = cmp.Or(material(than.Material.ID), than.Material)
+			c.Needs[i].Than = &now
+		}
+	}
+	return c
+}
+
 func orNil[T any](list []T) []T {
 	if len(list) == 0 {
 		return nil
@@ -106,6 +125,16 @@ func (h *History) Undo() bool { return step(&h.past, &h.future, &h.now) }
 
 // Redo does again what Undo took back. It reports false where there is nothing.
 func (h *History) Redo() bool { return step(&h.future, &h.past, &h.now) }
+
+// With is Call.With for the call and all its past.
+func (h *History) With(material func(id string) *props.Material) {
+	h.now = h.now.With(material)
+	for _, list := range [][]Call{h.past, h.future} {
+		for i := range list {
+			list[i] = list[i].With(material)
+		}
+	}
+}
 
 // Left is how many changes Undo can take back.
 func (h *History) Left() int { return len(h.past) }

@@ -19,6 +19,8 @@ type Catalog struct {
 	Materials []*props.Material
 	// Everyday lists the ids of the materials that are asked for most.
 	Everyday []string
+	// Dropped tells in words which checks of the shop the catalog no longer fits.
+	Dropped []string
 	// Words are those of the materials, where they were listed beforehand.
 	Words Words
 
@@ -63,29 +65,37 @@ func (c *Catalog) FigureCount() int {
 	return n
 }
 
-// Stated walks over every stored figure with the family it belongs to; one that
+// Owner is what a figure is stored with: a family, an alloy of it and a material
+// of that; the last two are nil where it is stated for more than one of them.
+type Owner struct {
+	Family   *props.Family
+	Alloy    *props.Alloy
+	Material *props.Material
+}
+
+// Stated walks over every stored figure with what it is stored with; one that
 // several materials inherit comes once.
-func (c *Catalog) Stated() iter.Seq2[*props.Family, *props.Figure] {
-	return func(yield func(*props.Family, *props.Figure) bool) {
-		each := func(family *props.Family, stated []props.Figure) bool {
+func (c *Catalog) Stated() iter.Seq2[Owner, *props.Figure] {
+	return func(yield func(Owner, *props.Figure) bool) {
+		each := func(o Owner, stated []props.Figure) bool {
 			for i := range stated {
-				if !yield(family, &stated[i]) {
+				if !yield(o, &stated[i]) {
 					return false
 				}
 			}
 			return true
 		}
 		for _, f := range c.Families {
-			if !each(f, f.Stated) {
+			if !each(Owner{Family: f}, f.Stated) {
 				return
 			}
 		}
 		for _, a := range c.Alloys {
-			if !each(a.Family, a.Stated) {
+			if !each(Owner{a.Family, a, nil}, a.Stated) {
 				return
 			}
 			for _, m := range a.Materials {
-				if !each(a.Family, m.Stated) {
+				if !each(Owner{a.Family, a, m}, m.Stated) {
 					return
 				}
 			}

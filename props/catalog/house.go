@@ -57,26 +57,48 @@ func (l *loader) house(r *record.Record) {
 // shared and not to be changed.
 func (l *loader) own(id string) *props.Material {
 	for i, a := range l.cat.Alloys {
-		at := slices.IndexFunc(a.Materials, func(m *props.Material) bool { return m.ID == id })
-		if at < 0 {
-			continue
+		if at := slices.IndexFunc(a.Materials, func(m *props.Material) bool { return m.ID == id }); at >= 0 {
+			return l.ownAlloy(i).Materials[at]
 		}
-		if l.copied == nil {
-			l.copied = map[*props.Alloy]bool{}
-		}
-		if !l.copied[a] {
-			a = cloned(a)
-			l.copied[a] = true
-			l.cat.Alloys[i] = a
-		}
-		return a.Materials[at]
 	}
 	return nil
+}
+
+// ownAlloy is own for the i-th alloy as a whole.
+func (l *loader) ownAlloy(i int) *props.Alloy {
+	if l.copied == nil {
+		l.copied = map[*props.Alloy]bool{}
+	}
+	if a := l.cat.Alloys[i]; !l.copied[a] {
+		l.cat.Alloys[i] = cloned(a)
+		l.copied[l.cat.Alloys[i]] = true
+	}
+	return l.cat.Alloys[i]
+}
+
+// ownFamily is own for the i-th family, of which the alloys get to know.
+func (l *loader) ownFamily(i int) *props.Family {
+	old := l.cat.Families[i]
+	if !l.owned[old] {
+		f := *old
+		f.Stated = slices.Clone(old.Stated)
+		if l.owned == nil {
+			l.owned = map[*props.Family]bool{}
+		}
+		l.owned[&f], l.cat.Families[i] = true, &f
+		for j, a := range l.cat.Alloys {
+			if a.Family == old {
+				l.ownAlloy(j).Family = &f
+			}
+		}
+	}
+	return l.cat.Families[i]
 }
 
 // cloned copies an alloy with its materials.
 func cloned(a *props.Alloy) *props.Alloy {
 	c := *a
+	c.Stated = slices.Clone(a.Stated)
 	c.Materials = make([]*props.Material, len(a.Materials))
 	for i, m := range a.Materials {
 		own := *m

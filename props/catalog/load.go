@@ -61,9 +61,9 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	if base != nil {
 		l.adopt(base)
 	}
-	var families, alloys, houses, everyday []*record.Record
+	var families, alloys, houses, checks, everyday []*record.Record
 	for _, f := range files {
-		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "everyday") {
+		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday") {
 			switch r.Kind() {
 			case "source":
 				l.source(r)
@@ -73,6 +73,8 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 				alloys = append(alloys, r)
 			case "house":
 				houses = append(houses, r)
+			case "checked":
+				checks = append(checks, r)
 			case "everyday":
 				everyday = append(everyday, r)
 			}
@@ -88,7 +90,13 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	for _, r := range houses {
 		l.house(r)
 	}
+	for _, r := range checks {
+		l.checked(r)
+	}
 	l.cat.Index()
+	if base != nil && len(alloys) == 0 {
+		l.cat.Words = base.Words
+	}
 	for _, r := range everyday {
 		l.everyday(r)
 	}
@@ -104,7 +112,8 @@ type loader struct {
 	families map[string]*props.Family
 	ids      map[string]string // material and alloy ids → file:line
 	errs     *record.Errors
-	copied   map[*props.Alloy]bool // alloys of the base copied to take house figures
+	copied   map[*props.Alloy]bool  // alloys of the base copied to take what the shop adds
+	owned    map[*props.Family]bool // families copied so
 	replaced []replaced
 }
 
@@ -113,6 +122,7 @@ func (l *loader) adopt(base *Catalog) {
 	l.cat.Families = append(l.cat.Families, base.Families...)
 	l.cat.Alloys = append(l.cat.Alloys, base.Alloys...)
 	l.cat.Everyday = append(l.cat.Everyday, base.Everyday...)
+	l.cat.Dropped = append(l.cat.Dropped, base.Dropped...)
 	for _, s := range base.Sources {
 		l.sources[s.ID] = s
 	}

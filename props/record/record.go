@@ -202,12 +202,15 @@ func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit
 
 // Rest lists the keys not asked for so far, in file order.
 func (t *Record) Rest() []string {
-	return slices.DeleteFunc(t.Keys(), func(k string) bool { return t.asked[k] })
+	rest := slices.DeleteFunc(slices.Collect(maps.Keys(t.keys)), func(k string) bool { return t.asked[k] })
+	return t.inOrder(rest)
 }
 
 // Keys lists all keys, in file order.
-func (t *Record) Keys() []string {
-	keys := slices.Collect(maps.Keys(t.keys))
+func (t *Record) Keys() []string { return t.inOrder(slices.Collect(maps.Keys(t.keys))) }
+
+// inOrder sorts keys by where they stand.
+func (t *Record) inOrder(keys []string) []string {
 	sort.Slice(keys, func(i, j int) bool {
 		if a, b := t.LineOf(keys[i]), t.LineOf(keys[j]); a != b {
 			return a < b

@@ -400,14 +400,15 @@ func (b *OnePage) result(amount string, lo, hi float64) string {
 }
 
 // from is the number of a figure's source with how well it is known.
-func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Known()) }
+func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Known(), correction(f)) }
 
-// sourced numbers a source once for each degree of knowing; the second time it
-// is named by the number of the first.
-func (p *briefPage) sourced(s *props.Source, k props.Known) int {
-	note := cited(s.Title, "", k)
+// sourced numbers a source once for each degree of knowing and correction; the
+// second time it is named by the number of the first.
+func (p *briefPage) sourced(s *props.Source, k props.Known, more ...string) int {
+	degree := joined(", ", append([]string{cited("", "", k)}, more...)...)
+	note := joined(", ", s.Title, degree)
 	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == s.Title || strings.HasPrefix(n, s.Title+", ") }); i >= 0 && p.notes[i] != note {
-		note = "as " + strconv.Itoa(i+1) + ", " + cmp.Or(cited("", "", k), "read")
+		note = "as " + strconv.Itoa(i+1) + ", " + cmp.Or(degree, "read")
 	}
 	return p.note(note)
 }

@@ -86,7 +86,7 @@ func figureSection(m *props.Material, f *props.Figure) Section {
 		conditions = "none stated"
 	}
 	return section("As published", "figure", f.Value.String()+" "+f.Basis.Phrase(), "conditions", conditions).published(f.Source).
-		with("table", f.Table, "known", knownText(f.Known(), f.Where, f.Agrees), "stated for", statedFor(m, f.Block), "note", f.First)
+		with("table", f.Table, "known", knownText(f.Known(), f.Where, f.Agrees), "correction", correction(f), "stated for", statedFor(m, f.Block), "note", f.First)
 }
 
 func conversions(f *props.Figure) Section {

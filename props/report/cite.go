@@ -17,9 +17,10 @@ const MemorySign = "*"
 // the words behind its source, "" where it was read. The words of each degree
 // stand here and nowhere else.
 var knownBy = [...]struct{ sign, words string }{
-	props.Memory: {MemorySign, "from memory, not read"},
-	props.Agreed: {"", "from memory, same digits in another document"},
-	props.Read:   {"", ""},
+	props.Memory:  {MemorySign, "from memory, not read"},
+	props.Agreed:  {"", "from memory, same digits in another document"},
+	props.Read:    {"", ""},
+	props.Checked: {"", "checked by the shop"},
 }
 
 // recalled reports whether something waits to be read in its source.
@@ -33,6 +34,8 @@ var recalledSign = knownBy[props.Memory].sign + " " + knownBy[props.Memory].word
 func knownText(k props.Known, where string, agrees *props.Source) string {
 	words := knownBy[k].words
 	switch {
+	case k == props.Checked:
+		return words + ": " + where
 	case agrees != nil:
 		return words + ": " + SourceText(agrees)
 	case recalled(k) && where != "":
@@ -43,6 +46,19 @@ func knownText(k props.Known, where string, agrees *props.Source) string {
 		return "read: " + where
 	}
 	return "read"
+}
+
+// correction says what a figure was before the shop found another value; "" for
+// one that was confirmed, or not checked.
+func correction(f *props.Figure) string {
+	if f.Was == nil || f.Was.Value == f.Value {
+		return ""
+	}
+	from := ""
+	if f.Was.Known() != props.Read {
+		from = " from memory"
+	}
+	return "shop reads " + f.Value.String() + ", catalog had " + f.Was.Value.String() + from
 }
 
 // cited is where something stands: its source by title or number, the table,
@@ -60,6 +76,7 @@ func figureText(f *props.Figure, value, cite string, more ...string) string {
 // aboutFigure is figureText without the value.
 func aboutFigure(f *props.Figure, cite string, more ...string) string {
 	parts := append([]string{f.Basis.Phrase(), f.Cond.String()}, more...)
+	parts = append(parts, correction(f))
 	return joined("; ", append(parts, cite)...)
 }
 

@@ -129,7 +129,7 @@ func onFileData(m *props.Material, s units.System, convert bool) *sheet.Doc {
 				value = q
 			}
 			r := record{"material": m.ID, "property": id.String(), "unit": value.Unit.Symbol(), "stated for": statedFor(m, f.Block),
-				"source": n.mark(f.Source), "table": f.Table, "where": f.Where, "note": f.First}
+				"source": n.mark(f.Source), "table": f.Table, "where": joined("; ", f.Where, correction(f)), "note": f.First}
 			r.putFigure(f, value)
 			t.Add(r.cells(onFileColumns)...)
 		}
@@ -151,7 +151,7 @@ func onFileJSON(m *props.Material) object {
 			continue
 		}
 		properties = append(properties, object{{"property", id.String()}, {"absent", absent}, {"figures", each(figures, func(f **props.Figure) object {
-			return append(figureFields(*f, (*f).Value), object{{"stated_for", statedFor(m, (*f).Block)}, {"where", (*f).Where}, {"shown_first", (*f).First}}...)
+			return append(figureFields(*f, (*f).Value), object{{"stated_for", statedFor(m, (*f).Block)}, {"where", joined("; ", (*f).Where, correction(*f))}, {"shown_first", (*f).First}}...)
 		})}})
 	}
 	return append(materialJSON(m), object{{"note", a.Note}, {"designations", designations(m)}, {"composition", composition}, {"properties", properties}, {"caution", Caution}}...)

@@ -17,8 +17,8 @@
 //     baseline or a margin to a limit, with its worst cases.
 //   - "count" is an object of whole numbers.
 //
-// A source is {"id", "title", "table", "known"}, known being read or memory. A
-// figure is {"value", "basis", "conditions", "source"}, a material {"id",
+// A source is {"id", "title", "table", "known"}, known being checked, read,
+// agreed or memory. A figure is {"value", "basis", "conditions", "source"}, a material {"id",
 // "name", "family", "alloy", "temper", "process"}; where a material is only
 // named, its id stands.
 package report
@@ -41,6 +41,25 @@ type Doc struct {
 	text func() *sheet.Doc // for reading
 	data func() *sheet.Doc // for a spreadsheet, bare numbers; nil: as text
 	json func() any        // for programs; nil: there is none
+}
+
+// Marked is the document with a remark that stands wherever it goes: above what
+// is for reading, below what is for a spreadsheet.
+func (d *Doc) Marked(remark string) *Doc {
+	marked := *d
+	marked.text = func() *sheet.Doc {
+		doc := *d.text()
+		doc.Blocks = append([]sheet.Block{sheet.Lines{remark}}, doc.Blocks...)
+		return &doc
+	}
+	if d.data != nil {
+		marked.data = func() *sheet.Doc {
+			doc := *d.data()
+			doc.Foot = append([]string{remark}, doc.Foot...)
+			return &doc
+		}
+	}
+	return &marked
 }
 
 // Formats lists the formats of every command.

@@ -12,11 +12,13 @@ import (
 )
 
 // tally counts figures or statements by the degree to which they are known.
-type tally struct{ Figures, Read, Agreed, Memory int }
+type tally struct{ Figures, Checked, Read, Agreed, Memory int }
 
 func (t *tally) add(k props.Known) {
 	t.Figures++
 	switch k {
+	case props.Checked:
+		t.Checked++
 	case props.Read:
 		t.Read++
 	case props.Agreed:
@@ -26,11 +28,21 @@ func (t *tally) add(k props.Known) {
 	}
 }
 
-// knownColumns are the columns that cells fills.
-var knownColumns = []string{"read", "agreed", "memory"}
+// knownColumns are the columns that cells fills; that of the checked stands where
+// the shop has checked something.
+func knownColumns(checked bool) []string {
+	if checked {
+		return []string{"checked", "read", "agreed", "memory"}
+	}
+	return []string{"read", "agreed", "memory"}
+}
 
-func (t *tally) cells() []string {
-	return []string{strconv.Itoa(t.Figures), strconv.Itoa(t.Read), strconv.Itoa(t.Agreed), strconv.Itoa(t.Memory)}
+func (t *tally) cells(checked bool) []string {
+	out := []string{strconv.Itoa(t.Figures)}
+	if checked {
+		out = append(out, strconv.Itoa(t.Checked))
+	}
+	return append(out, strconv.Itoa(t.Read), strconv.Itoa(t.Agreed), strconv.Itoa(t.Memory))
 }
 
 // degreesText explains the columns.
@@ -62,14 +74,14 @@ func (c *sourceCount) add(s *props.Source, k props.Known) {
 
 // table lists the sources with their titles below; total adds them up.
 func (c *sourceCount) table(total bool) (*sheet.Table, sheet.Lines) {
-	t := &sheet.Table{Columns: counted(append([]string{"source", "kind", c.what}, knownColumns...)...)}
+	t := &sheet.Table{Columns: counted(append([]string{"source", "kind", c.what}, knownColumns(c.all.Checked > 0)...)...)}
 	var titles sheet.Lines
 	for _, s := range c.sources {
-		t.Add(append([]string{s.ID, s.Kind}, c.by[s].cells()...)...)
+		t.Add(append([]string{s.ID, s.Kind}, c.by[s].cells(c.all.Checked > 0)...)...)
 		titles = append(titles, s.ID+": "+SourceText(s))
 	}
 	if total {
-		t.Add(append([]string{"all", ""}, c.all.cells()...)...)
+		t.Add(append([]string{"all", ""}, c.all.cells(c.all.Checked > 0)...)...)
 	}
 	return t, titles
 }
@@ -84,7 +96,7 @@ func counted(names ...string) []sheet.Column {
 }
 
 func (t *tally) json() object {
-	return object{{"figures", t.Figures}, {"read", t.Read}, {"agreed", t.Agreed}, {"memory", t.Memory}}
+	return object{{"figures", t.Figures}, {"checked", t.Checked}, {"read", t.Read}, {"agreed", t.Agreed}, {"memory", t.Memory}}
 }
 
 // json has each source with what rests on it; its table and known belong to
@@ -112,20 +124,20 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 	for _, m := range c.Materials {
 		materials[m.Alloy.Family]++
 	}
-	for family, f := range c.Stated() {
+	for owner, f := range c.Stated() {
 		if f.Property.OfCurve() {
 			continue // hundreds of points read off a few curves would hide what is remembered
 		}
 		count.add(f.Source, f.Known())
-		families[family].add(f.Known())
+		families[owner.Family].add(f.Known())
 	}
 	return &Doc{
 		text: func() *sheet.Doc {
 			table, titles := count.table(false)
-			t := &sheet.Table{Columns: counted(append(append([]string{"family", "materials", "figures"}, knownColumns...), "share")...)}
+			t := &sheet.Table{Columns: counted(append(append([]string{"family", "materials", "figures"}, knownColumns(count.all.Checked > 0)...), "share")...)}
 			t.Columns[1].Align = sheet.Right
 			row := func(name string, materials int, n *tally) {
-				t.Add(append(append([]string{name, strconv.Itoa(materials)}, n.cells()...), n.share())...)
+				t.Add(append(append([]string{name, strconv.Itoa(materials)}, n.cells(count.all.Checked > 0)...), n.share())...)
 			}
 			for _, f := range c.Families {
 				row(f.ID, materials[f], families[f])
@@ -134,7 +146,11 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 			everyday, main := everydayTally(c)
 			row("everyday", len(c.Everyday), &everyday)
 			row("everyday, main", len(c.Everyday), &main)
-			return &sheet.Doc{Blocks: []sheet.Block{table, titles, t, sheet.Lines{degreesText}}}
+			words := degreesText
+			if count.all.Checked > 0 {
+				words = "checked: by the shop in its own copy of the source; " + words
+			}
+			return &sheet.Doc{Blocks: []sheet.Block{table, titles, t, sheet.Lines{words}}}
 		},
 		json: func() any {
 			return count.json(field{"families", each(c.Families, func(f **props.Family) object {

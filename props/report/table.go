@@ -196,6 +196,9 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 	}
 	out.Memory = recalled(in.Figure.Known())
 	out.Source = n.source(in.Figure.Source)
+	if in.Figure.Known() == props.Checked {
+		out.Notes = append(out.Notes, n.note(joined(": ", knownBy[props.Checked].words, correction(in.Figure))))
+	}
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
 		out.Delta = DeltaText(c.Bench.Delta, in)
 	}

@@ -31,8 +31,7 @@ was worked out.`,
 		Args:              cobra.MaximumNArgs(1 + report.BriefProposals),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
-		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice, part.FieldWith)
+	typed := p.partFlags(cmd, append(part.Fields()[:part.FieldDimension], part.FieldWith)...)
 	var limits []string
 	p.needFlag(cmd, &limits)
 	kept := cmd.Flags().String("call", "", "the kept call of this `NAME`; alongside call lists them")

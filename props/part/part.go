@@ -5,11 +5,7 @@
 // intervals, or with the reason why there is no number.
 package part
 
-import (
-	"strings"
-
-	"alongside/units"
-)
+import "strings"
 
 // Case is how the part is loaded, for equal stiffness and equal strength.
 type Case string
@@ -76,121 +72,12 @@ type Part struct {
 	Mate      string   `toml:"mate,omitempty" json:"mate,omitempty"`           // id of the material it is joined to
 	Stress    string   `toml:"stress,omitempty" json:"stress,omitempty"`       // applied, in the part as it is today
 	Pressure  string   `toml:"pressure,omitempty" json:"pressure,omitempty"`   // inside the part, above that outside
-	Bore      string   `toml:"bore,omitempty" json:"bore,omitempty"`           // inside diameter of the vessel or pipe
+	Inside    string   `toml:"inside,omitempty" json:"inside,omitempty"`       // inside diameter of the round part
 	Fit       string   `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
 	Dimension string   `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
 	With      Facts    `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
-}
-
-// Field names one thing that can be said of a part.
-type Field uint8
-
-// The fields, in the order in which a form asks for them.
-const (
-	FieldMass Field = iota
-	FieldVolume
-	FieldWall
-	FieldLength
-	FieldCase
-	FieldKeep
-	FieldStrength
-	FieldService
-	FieldMate
-	FieldStress
-	FieldPressure
-	FieldBore
-	FieldFit
-	FieldPrice
-	FieldDimension
-	FieldWith
-	fieldCount
-)
-
-// FieldInfo describes a field for forms and flags.
-type FieldInfo struct {
-	Name    string   // as in flags and files
-	Label   string   // as on a form
-	Example string   // something that Set takes
-	Help    string   // what it is, in one line
-	Words   []string // the words that Set takes; nil where it takes a quantity or an id
-}
-
-var fieldInfos = [fieldCount]FieldInfo{
-	FieldMass:      {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
-	FieldVolume:    {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
-	FieldWall:      {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
-	FieldLength:    {"length", "Length", "12 in", "length over which the part grows", nil},
-	FieldCase:      {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
-	FieldKeep:      {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
-	FieldStrength:  {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
-	FieldService:   {"service", "Service range", "-40..250 F", "temperature in service, or coldest and hottest", nil},
-	FieldMate:      {"mate", "Mate", "1045", "material of the part it is joined to", nil},
-	FieldStress:    {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
-	FieldPressure:  {"pressure", "Pressure", "150 psi", "pressure inside the part, above that outside", nil},
-	FieldBore:      {"bore", "Inside diameter", "4 in", "inside diameter of the round part that holds the pressure", nil},
-	FieldFit:       {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
-	FieldDimension: {"dimension", "Dimension", "4 in", "size whose tolerance is looked up", nil},
-	FieldWith:      {"with", "With", "press-fit,threads", "what the part has or needs", nil},
-	FieldPrice:     {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
-}
-
-// Info describes the field.
-func (f Field) Info() *FieldInfo { return &fieldInfos[f] }
-
-func (f Field) String() string { return fieldInfos[f].Name }
-
-// Dimension is what the field measures; NoDimension where it holds words or an id.
-func (f Field) Dimension() units.Dimension {
-	if f == FieldService {
-		return units.Temperature
-	}
-	return limits[f].dim
-}
-
-// Fields lists all fields in form order.
-func Fields() []Field {
-	all := make([]Field, fieldCount)
-	for i := range all {
-		all[i] = Field(i)
-	}
-	return all
-}
-
-// text is the place of a field that holds one text; nil for the others.
-func (p *Part) text(f Field) *string {
-	switch f {
-	case FieldMass:
-		return &p.Mass
-	case FieldVolume:
-		return &p.Volume
-	case FieldWall:
-		return &p.Wall
-	case FieldLength:
-		return &p.Length
-	case FieldCase:
-		return (*string)(&p.Case)
-	case FieldKeep:
-		return (*string)(&p.Keep)
-	case FieldStrength:
-		return (*string)(&p.Strength)
-	case FieldService:
-		return &p.Service
-	case FieldMate:
-		return &p.Mate
-	case FieldStress:
-		return &p.Stress
-	case FieldPressure:
-		return &p.Pressure
-	case FieldBore:
-		return &p.Bore
-	case FieldFit:
-		return &p.Fit
-	case FieldDimension:
-		return &p.Dimension
-	}
-	return nil
 }
 
 // Get is the text of a field as Set takes it; prices and facts are separated by commas.
@@ -249,22 +136,22 @@ func (p *Part) Summary() string {
 			s = append(s, strings.TrimSpace(before+" "+text))
 		}
 	}
-	add("", p.Mass)
-	add("", p.Volume)
-	add("wall", p.Wall)
-	add("length", p.Length)
-	add("", p.Case.String())
-	if p.Strength != "" && p.Strength != Auto {
-		add("by", string(p.Strength)+" strength")
-	}
-	add("service", p.Service)
-	add("mate", p.Mate)
-	add("stress", p.Stress)
-	add("pressure", p.Pressure)
-	add("inside diameter", p.Bore)
-	add("fit", p.Fit)
-	for _, id := range priceIDs(p.Price) {
-		add(id+" at", p.Price[id])
+	for _, f := range Fields() {
+		switch f {
+		case FieldCase:
+			add("", p.Case.String())
+		case FieldStrength:
+			if p.Strength != "" && p.Strength != Auto {
+				add("by", string(p.Strength)+" strength")
+			}
+		case FieldPrice:
+			for _, id := range priceIDs(p.Price) {
+				add(id+" at", p.Price[id])
+			}
+		case FieldKeep, FieldDimension, FieldWith:
+		default:
+			add(f.Info().before, *p.text(f))
+		}
 	}
 	return strings.Join(s, "; ")
 }

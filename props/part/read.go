@@ -41,7 +41,7 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
-	Pressure, Bore                          *units.Quantity // inside a round part, and its inside diameter
+	Pressure, Inside                        *units.Quantity // inside a round part, and its inside diameter
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	With                                    Facts
 	Coldest, Hottest                        *float64 // °C in service
@@ -124,25 +124,8 @@ func (g *Given) Size(f Field) *units.Quantity {
 }
 
 func (g *Given) size(f Field) **units.Quantity {
-	switch f {
-	case FieldMass:
-		return &g.Mass
-	case FieldVolume:
-		return &g.Volume
-	case FieldWall:
-		return &g.Wall
-	case FieldLength:
-		return &g.Length
-	case FieldStress:
-		return &g.Stress
-	case FieldPressure:
-		return &g.Pressure
-	case FieldBore:
-		return &g.Bore
-	case FieldFit:
-		return &g.Fit
-	case FieldDimension:
-		return &g.Dimension
+	if at := f.Info().given; at != nil {
+		return at(g)
 	}
 	return nil
 }
@@ -209,27 +192,10 @@ func mate(c *catalog.Catalog, typed string) (*props.Material, error) {
 	return first, nil
 }
 
-// limits are the sizes, in SI, between which a part can be: they stop slips of
-// the unit and keep every result a finite number.
-var limits = [...]struct {
-	dim    units.Dimension
-	lo, hi float64
-}{
-	FieldMass:      {units.Mass, 1e-9, 1e9},
-	FieldVolume:    {units.Volume, 1e-13, 1e6},
-	FieldWall:      {units.Length, 1e-7, 1e4},
-	FieldLength:    {units.Length, 1e-7, 1e6},
-	FieldFit:       {units.Length, 1e-7, 1e4},
-	FieldStress:    {units.Stress, 1, 1e12},
-	FieldPressure:  {units.Stress, 1, 1e12},
-	FieldBore:      {units.Length, 1e-7, 1e4},
-	FieldDimension: {units.Length, 1e-7, 1e4},
-}
-
 // size reads a quantity that must be above zero: one value or a range.
 func size(f Field, typed string) (*units.Quantity, error) {
-	limit := limits[f]
-	q, err := units.ParseAs(typed, limit.dim, units.NoUnit)
+	info := f.Info()
+	q, err := units.ParseAs(typed, info.dim, units.NoUnit)
 	if err != nil {
 		return nil, &Error{Field: f, Typed: typed, Err: err}
 	}
@@ -242,7 +208,7 @@ func size(f Field, typed string) (*units.Quantity, error) {
 	if q.Lo <= 0 {
 		return nil, mistake(f, typed, "must be above zero")
 	}
-	if lo, hi := q.Unit.ToSI(q.Lo), q.Unit.ToSI(q.Hi); lo < limit.lo || hi > limit.hi {
+	if lo, hi := q.Unit.ToSI(q.Lo), q.Unit.ToSI(q.Hi); lo < info.lo || hi > info.hi {
 		return nil, mistake(f, typed, "no casting is of that size")
 	}
 	return &q, nil

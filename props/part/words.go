@@ -7,19 +7,6 @@ type Said struct {
 	Text  string
 }
 
-// sizes are the words that name a field whose size or temperature is said beside.
-var sizes = map[Field]string{
-	FieldMass:     "mass|weight|weighs|weigh|weighing|part weight|part mass",
-	FieldVolume:   "volume|metal volume",
-	FieldWall:     "wall|walls|wall thickness|section thickness|thick|thickness|depth",
-	FieldLength:   "long|length|overall length|span",
-	FieldFit:      "bore|fit|fit diameter|bore diameter|shaft|shaft diameter",
-	FieldStress:   "stress|applied stress|working stress",
-	FieldPressure: "pressure|internal pressure|inside pressure",
-	FieldBore:     "inside diameter|inner diameter|pipe bore",
-	FieldService:  "service|in service|service range|service temperature|temperature|operating temperature|working temperature|runs at|runs between|runs from|operates at|operates between|sees",
-}
-
 // choices are the phrases that say one of a field's own words.
 var choices = map[Field]map[string]string{
 	FieldCase: {
@@ -69,8 +56,8 @@ var facts = map[Facts]string{
 
 // SizeWords gives each phrase, in lower case, that names a field of one size.
 func SizeWords(yield func(phrases string, f Field) bool) {
-	for f, phrases := range sizes {
-		if !yield(phrases, f) {
+	for _, f := range Fields() {
+		if said := f.Info().said; said != "" && !yield(said, f) {
 			return
 		}
 	}

@@ -460,22 +460,13 @@ func toSettle(ask string) string {
 	return "To settle: " + rest
 }
 
-// customerWords is what a field of the part is called to the customer, where the
-// swap has a term for it.
-var customerWords = map[part.Field]string{
-	part.FieldMass: "its weight", part.FieldWall: "the wall thickness", part.FieldLength: "the length over which it grows",
-	part.FieldCase: "how it is loaded: pulled, or bent as a plate or a beam", part.FieldService: "the coldest and the hottest it gets",
-	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldPressure: "the pressure inside", part.FieldBore: "the inside diameter",
-	part.FieldFit: "the diameter of its bore or shaft",
-}
-
 // questions are what the customer must say more and what could not be checked.
 func (p *briefPage) questions(b *OnePage) {
 	var fields, unchecked []string
 	for i, r := range b.Swaps {
 		for j := range r.Lines {
 			if f, ok := r.Lines[j].Lacks(); ok && f != part.FieldPrice {
-				numbered(&fields, cmp.Or(customerWords[f], strings.TrimPrefix(r.Lines[j].Need, "needs ")))
+				numbered(&fields, cmp.Or(f.Info().Asked, strings.TrimPrefix(r.Lines[j].Need, "needs ")))
 			}
 		}
 		for _, c := range b.Watched[i].Cautions {

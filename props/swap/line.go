@@ -160,7 +160,7 @@ var (
 	needMate     = want{part.FieldMate, "needs a mating material"}
 	needFit      = want{part.FieldFit, "needs a fit diameter"}
 	needPressure = want{part.FieldPressure, "needs a pressure"}
-	needBore     = want{part.FieldBore, "needs an inside diameter"}
+	needInside   = want{part.FieldInside, "needs an inside diameter"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}
 	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )

@@ -8,7 +8,7 @@ const codeDecides = "allowable stress, quality factor, corrosion allowance and t
 // pressure is the hoop stress in a round part that holds pressure, and how far
 // it is from the strength. Lines appear once a pressure or an inside diameter is given.
 func (w *work) pressure() {
-	if w.Pressure == nil && w.Bore == nil {
+	if w.Pressure == nil && w.Inside == nil {
 		return
 	}
 	under := w.hoop()
@@ -32,12 +32,12 @@ func (w *work) hoop() acting {
 	switch {
 	case w.Pressure == nil:
 		return acting{need: needPressure}
-	case w.Bore == nil:
-		return acting{need: needBore}
+	case w.Inside == nil:
+		return acting{need: needInside}
 	case w.Wall == nil:
 		return acting{need: needWall}
 	}
-	p, d, t := ofGiven(*w.Pressure), ofGiven(*w.Bore), ofGiven(*w.Wall)
+	p, d, t := ofGiven(*w.Pressure), ofGiven(*w.Inside), ofGiven(*w.Wall)
 	s := interval{lo: hoopStress(p.lo, d.lo, t.hi), mid: hoopStress(p.mid, d.mid, t.mid), hi: hoopStress(p.hi, d.hi, t.lo)}
 	return acting{stress: s.with(p, d, t), notes: []string{codeDecides}}
 }

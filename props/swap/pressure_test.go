@@ -32,7 +32,7 @@ func TestHoopStressIsMonotone(t *testing.T) {
 
 // 1 ksi in a bore of 4 in with a wall of 1 in: D = 6 in, so 1·(36 + 16)/(36 − 16) = 2.6 ksi.
 func TestMarginUnderPressure(t *testing.T) {
-	r := swapOf(t, "pressure=1 ksi|bore=4 in|wall=1 in|stress=2.6 ksi", "i1-sand", "a1-sand")
+	r := swapOf(t, "pressure=1 ksi|inside=4 in|wall=1 in|stress=2.6 ksi", "i1-sand", "a1-sand")
 	h := line(t, r, "pressure.hoop")
 	if math.Abs(h.Value.Mid-2.6) > 1e-9 || !strings.Contains(strings.Join(h.Notes, "; "), "licensed engineer") {
 		t.Errorf("hoop stress %v, notes %q", h.Value, h.Notes)
@@ -47,7 +47,7 @@ func TestMarginUnderPressure(t *testing.T) {
 			t.Errorf("%s: have %v, want %v", basis, under.Value.Mid, applied.Value.Mid)
 		}
 	}
-	r = swapOf(t, "pressure=0.9..1.1 ksi|bore=4 in|wall=0.9..1.1 in", "i1-sand", "a1-sand")
+	r = swapOf(t, "pressure=0.9..1.1 ksi|inside=4 in|wall=0.9..1.1 in", "i1-sand", "a1-sand")
 	if v := line(t, r, "pressure.hoop").Value; !(v.Range && v.Lo < 2.6 && v.Hi > 2.6) {
 		t.Errorf("the interval %v does not hold the point 2.6 ksi", v)
 	}
@@ -55,9 +55,9 @@ func TestMarginUnderPressure(t *testing.T) {
 
 func TestPressureWaitsForWhatItNeeds(t *testing.T) {
 	for given, want := range map[string]string{
-		"pressure=150 psi":           "needs an inside diameter",
-		"bore=4 in":                  "needs a pressure",
-		"pressure=150 psi|bore=4 in": "needs a wall thickness",
+		"pressure=150 psi":             "needs an inside diameter",
+		"inside=4 in":                  "needs a pressure",
+		"pressure=150 psi|inside=4 in": "needs a wall thickness",
 	} {
 		if l := swapOf(t, given, "i1-sand", "a1-sand").Line("pressure.hoop"); l == nil || l.Need != want {
 			t.Errorf("%s: %+v, want %q", given, l, want)

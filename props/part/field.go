@@ -1,0 +1,129 @@
+package part
+
+import "alongside/units"
+
+// Field names one thing that can be said of a part.
+type Field uint8
+
+// The fields, in the order in which a form asks for them.
+const (
+	FieldMass Field = iota
+	FieldVolume
+	FieldWall
+	FieldLength
+	FieldCase
+	FieldKeep
+	FieldStrength
+	FieldService
+	FieldMate
+	FieldStress
+	FieldPressure
+	FieldInside
+	FieldFit
+	FieldPrice
+	FieldDimension
+	FieldWith
+	fieldCount
+)
+
+// FieldInfo describes a field once for files, forms, flags and sentences.
+type FieldInfo struct {
+	Name    string   // as in flags and files
+	Label   string   // as on a form
+	Example string   // something that Set takes
+	Help    string   // what it is, in one line
+	Asked   string   // what it is called to the customer; empty where the swap has no better word
+	Words   []string // the words that Set takes; nil where it takes a quantity or an id
+
+	said   string // the phrases in a sentence that name it, its size said beside
+	before string // the word before it in the summary
+	text   func(*Part) *string
+	given  func(*Given) **units.Quantity // nil where it holds no size
+	// dim is what it measures; lo and hi are the sizes, in SI, between which a part
+	// can be: they stop slips of the unit and keep every result a finite number.
+	dim    units.Dimension
+	lo, hi float64
+}
+
+var fieldInfos = [fieldCount]FieldInfo{
+	FieldMass: {Name: "mass", Label: "Mass", Example: "4.2 lb", Help: "mass of the part as it is today",
+		Asked: "its weight", said: "mass|weight|weighs|weigh|weighing|part weight|part mass",
+		text:  func(p *Part) *string { return &p.Mass },
+		given: func(g *Given) **units.Quantity { return &g.Mass }, dim: units.Mass, lo: 1e-9, hi: 1e9},
+	FieldVolume: {Name: "volume", Label: "Volume", Example: "16 in3", Help: "volume of metal in the part",
+		said:  "volume|metal volume",
+		text:  func(p *Part) *string { return &p.Volume },
+		given: func(g *Given) **units.Quantity { return &g.Volume }, dim: units.Volume, lo: 1e-13, hi: 1e6},
+	FieldWall: {Name: "wall", Label: "Wall", Example: "3/8 in", Help: "wall thickness, or depth of a beam",
+		Asked: "the wall thickness", said: "wall|walls|wall thickness|section thickness|thick|thickness|depth", before: "wall",
+		text:  func(p *Part) *string { return &p.Wall },
+		given: func(g *Given) **units.Quantity { return &g.Wall }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldLength: {Name: "length", Label: "Length", Example: "12 in", Help: "length over which the part grows",
+		Asked: "the length over which it grows", said: "long|length|overall length|span", before: "length",
+		text:  func(p *Part) *string { return &p.Length },
+		given: func(g *Given) **units.Quantity { return &g.Length }, dim: units.Length, lo: 1e-7, hi: 1e6},
+	FieldCase: {Name: "case", Label: "Load case", Example: "plate", Help: "how the part is loaded",
+		Asked: "how it is loaded: pulled, or bent as a plate or a beam",
+		Words: []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)},
+		text:  func(p *Part) *string { return (*string)(&p.Case) }},
+	FieldKeep: {Name: "keep", Label: "Keep", Example: "all", Help: "what the new part has to keep",
+		Words: []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)},
+		text:  func(p *Part) *string { return (*string)(&p.Keep) }},
+	FieldStrength: {Name: "strength", Label: "Strength", Example: "auto", Help: "which strength decides",
+		Words: []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)},
+		text:  func(p *Part) *string { return (*string)(&p.Strength) }},
+	FieldService: {Name: "service", Label: "Service range", Example: "-40..250 F", Help: "temperature in service, or coldest and hottest",
+		Asked: "the coldest and the hottest it gets", before: "service",
+		said: "service|in service|service range|service temperature|temperature|operating temperature|working temperature|" +
+			"runs at|runs between|runs from|operates at|operates between|sees",
+		text: func(p *Part) *string { return &p.Service }, dim: units.Temperature},
+	FieldMate: {Name: "mate", Label: "Mate", Example: "1045", Help: "material of the part it is joined to",
+		Asked: "what it is joined to", before: "mate",
+		text: func(p *Part) *string { return &p.Mate }},
+	FieldStress: {Name: "stress", Label: "Stress", Example: "5 ksi", Help: "stress applied in the part as it is drawn",
+		Asked: "the stress in it", said: "stress|applied stress|working stress", before: "stress",
+		text:  func(p *Part) *string { return &p.Stress },
+		given: func(g *Given) **units.Quantity { return &g.Stress }, dim: units.Stress, lo: 1, hi: 1e12},
+	FieldPressure: {Name: "pressure", Label: "Pressure", Example: "150 psi", Help: "pressure inside the part, above that outside",
+		Asked: "the pressure inside", said: "pressure|internal pressure|inside pressure", before: "pressure",
+		text:  func(p *Part) *string { return &p.Pressure },
+		given: func(g *Given) **units.Quantity { return &g.Pressure }, dim: units.Stress, lo: 1, hi: 1e12},
+	FieldInside: {Name: "inside", Label: "Inside diameter", Example: "4 in", Help: "inside diameter of the round part that holds the pressure",
+		Asked: "the inside diameter", said: "inside diameter|inner diameter|pipe bore", before: "inside diameter",
+		text:  func(p *Part) *string { return &p.Inside },
+		given: func(g *Given) **units.Quantity { return &g.Inside }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldFit: {Name: "fit", Label: "Fit diameter", Example: "1.5 in", Help: "diameter of a bore and shaft between part and mate",
+		Asked: "the diameter of its bore or shaft", said: "bore|fit|fit diameter|bore diameter|shaft|shaft diameter", before: "fit",
+		text:  func(p *Part) *string { return &p.Fit },
+		given: func(g *Given) **units.Quantity { return &g.Fit }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
+	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
+		text:  func(p *Part) *string { return &p.Dimension },
+		given: func(g *Given) **units.Quantity { return &g.Dimension }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldWith: {Name: "with", Label: "With", Example: "press-fit,threads", Help: "what the part has or needs"},
+}
+
+// Info describes the field.
+func (f Field) Info() *FieldInfo { return &fieldInfos[f] }
+
+func (f Field) String() string { return fieldInfos[f].Name }
+
+// Dimension is what the field measures; NoDimension where it holds words or an id.
+func (f Field) Dimension() units.Dimension { return fieldInfos[f].dim }
+
+// Fields lists all fields in form order.
+func Fields() []Field {
+	all := make([]Field, fieldCount)
+	for i := range all {
+		all[i] = Field(i)
+	}
+	return all
+}
+
+// text is the place of a field that holds one text; nil for the others.
+func (p *Part) text(f Field) *string {
+	if at := f.Info().text; at != nil {
+		return at(p)
+	}
+	return nil
+}

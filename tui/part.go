@@ -228,7 +228,7 @@ const notSaid = "not said"
 // choices are the words of a field, the one that stands for nothing said first.
 func choices(f part.Field) []string {
 	words := f.Info().Words
-	if f == part.FieldCase {
+	if f == part.FieldCase || f == part.FieldRole {
 		return append([]string{""}, words...)
 	}
 	return words

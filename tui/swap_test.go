@@ -14,7 +14,7 @@ func (d *desk) sayPart() {
 		d.press("enter")
 	}
 	d.press("right", "right", "enter", "enter", "enter") // a plate; keep and strength as they are
-	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "", "", "1.5 in", "0.60 USD/lb", "1.20 USD/lb"} {
+	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "", "", "1.5 in", "", "", "", "", "", "0.60 USD/lb", "1.20 USD/lb"} {
 		d.typeText(text)
 		d.press("enter")
 	}

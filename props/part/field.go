@@ -20,6 +20,11 @@ const (
 	FieldPressure
 	FieldInside
 	FieldFit
+	FieldRole
+	FieldInterference
+	FieldHub
+	FieldEngaged
+	FieldFriction
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -88,7 +93,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the pressure inside", said: "pressure|internal pressure|inside pressure", before: "pressure",
 		text:  func(p *Part) *string { return &p.Pressure },
 		given: func(g *Given) **units.Quantity { return &g.Pressure }, dim: units.Stress, lo: 1, hi: 1e12},
-	FieldInside: {Name: "inside", Label: "Inside diameter", Example: "4 in", Help: "inside diameter of the round part that holds the pressure",
+	FieldInside: {Name: "inside", Label: "Inside diameter", Example: "4 in", Help: "inside diameter of the round part that holds the pressure, or of a hollow shaft in a press fit",
 		Asked: "the inside diameter", said: "inside diameter|inner diameter|pipe bore", before: "inside diameter",
 		text:  func(p *Part) *string { return &p.Inside },
 		given: func(g *Given) **units.Quantity { return &g.Inside }, dim: units.Length, lo: 1e-7, hi: 1e4},
@@ -96,6 +101,25 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the diameter of its bore or shaft", said: "bore|fit|fit diameter|bore diameter|shaft|shaft diameter", before: "fit",
 		text:  func(p *Part) *string { return &p.Fit },
 		given: func(g *Given) **units.Quantity { return &g.Fit }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldRole: {Name: "role", Label: "Side of fit", Example: "bore", Help: "which side of the fit the part is: bore around the mate, or shaft in it",
+		Words: []string{string(Bore), string(Shaft)},
+		text:  func(p *Part) *string { return (*string)(&p.Role) }},
+	FieldInterference: {Name: "interference", Label: "Interference", Example: "0.002 in", Help: "by how much the shaft of a press fit is larger than its bore, on the diameter",
+		Asked: "the interference of the press fit", said: "interference|diametral interference", before: "interference",
+		text:  func(p *Part) *string { return &p.Interference },
+		given: func(g *Given) **units.Quantity { return &g.Interference }, dim: units.Length, lo: 1e-9, hi: 1},
+	FieldHub: {Name: "hub", Label: "Hub diameter", Example: "3 in", Help: "outside diameter of the metal around a press fit",
+		Asked: "the outside diameter around the press fit", said: "hub|hub diameter|boss|boss diameter", before: "hub",
+		text:  func(p *Part) *string { return &p.Hub },
+		given: func(g *Given) **units.Quantity { return &g.Hub }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldEngaged: {Name: "engaged", Label: "Length of fit", Example: "2 in", Help: "length over which a press fit grips",
+		Asked: "the length of the press fit", said: "engaged|engaged length|length of fit|fit length", before: "length of fit",
+		text:  func(p *Part) *string { return &p.Engaged },
+		given: func(g *Given) **units.Quantity { return &g.Engaged }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldFriction: {Name: "friction", Label: "Friction", Example: "0.12", Help: "coefficient of friction between part and mate",
+		Asked: "the friction in the press fit", said: "friction|coefficient of friction|friction coefficient", before: "friction",
+		text:  func(p *Part) *string { return &p.Friction },
+		given: func(g *Given) **units.Quantity { return &g.Friction }, dim: units.Ratio, lo: 1e-3, hi: 10},
 	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -56,26 +56,40 @@ const (
 	Fatigue Strength = "fatigue"
 )
 
+// Role is the side of a fit that the part is.
+type Role string
+
+// The sides of a fit. A part that does not say is a bore.
+const (
+	Bore  Role = "bore"  // around the mate
+	Shaft Role = "shaft" // in the mate
+)
+
 // Part is what the customer says of the part, in the words and units it was
 // said in. Every field may be empty. It is plain text so that it can be saved
 // and edited by hand; Read turns it into quantities. Fill it with Set, which
 // refuses what Read would not understand.
 type Part struct {
-	Mass      string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
-	Volume    string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
-	Wall      string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
-	Length    string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
-	Case      Case     `toml:"case,omitempty" json:"case,omitempty"`
-	Keep      Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
-	Strength  Strength `toml:"strength,omitempty" json:"strength,omitempty"`
-	Service   string   `toml:"service,omitempty" json:"service,omitempty"`     // one temperature, or the coldest and the hottest
-	Mate      string   `toml:"mate,omitempty" json:"mate,omitempty"`           // id of the material it is joined to
-	Stress    string   `toml:"stress,omitempty" json:"stress,omitempty"`       // applied, in the part as it is today
-	Pressure  string   `toml:"pressure,omitempty" json:"pressure,omitempty"`   // inside the part, above that outside
-	Inside    string   `toml:"inside,omitempty" json:"inside,omitempty"`       // inside diameter of the round part
-	Fit       string   `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
-	Dimension string   `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
-	With      Facts    `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
+	Mass         string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
+	Volume       string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
+	Wall         string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
+	Length       string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
+	Case         Case     `toml:"case,omitempty" json:"case,omitempty"`
+	Keep         Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
+	Strength     Strength `toml:"strength,omitempty" json:"strength,omitempty"`
+	Service      string   `toml:"service,omitempty" json:"service,omitempty"`   // one temperature, or the coldest and the hottest
+	Mate         string   `toml:"mate,omitempty" json:"mate,omitempty"`         // id of the material it is joined to
+	Stress       string   `toml:"stress,omitempty" json:"stress,omitempty"`     // applied, in the part as it is today
+	Pressure     string   `toml:"pressure,omitempty" json:"pressure,omitempty"` // inside the part, above that outside
+	Inside       string   `toml:"inside,omitempty" json:"inside,omitempty"`     // inside diameter of the round part
+	Fit          string   `toml:"fit,omitempty" json:"fit,omitempty"`           // diameter of bore and shaft
+	Role         Role     `toml:"role,omitempty" json:"role,omitempty"`
+	Interference string   `toml:"interference,omitempty" json:"interference,omitempty"` // of a press fit, on the diameter
+	Hub          string   `toml:"hub,omitempty" json:"hub,omitempty"`                   // outside diameter around a press fit
+	Engaged      string   `toml:"engaged,omitempty" json:"engaged,omitempty"`           // length of a press fit
+	Friction     string   `toml:"friction,omitempty" json:"friction,omitempty"`         // between part and mate
+	Dimension    string   `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
+	With         Facts    `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }
@@ -147,6 +161,10 @@ func (p *Part) Summary() string {
 		case FieldPrice:
 			for _, id := range priceIDs(p.Price) {
 				add(id+" at", p.Price[id])
+			}
+		case FieldRole:
+			if p.Role != "" {
+				add("as the", string(p.Role))
 			}
 		case FieldKeep, FieldDimension, FieldWith:
 		default:

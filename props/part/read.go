@@ -42,12 +42,14 @@ type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
 	Pressure, Inside                        *units.Quantity // inside a round part, and its inside diameter
+	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	With                                    Facts
 	Coldest, Hottest                        *float64 // °C in service
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty
+	Role                                    Role     // may be empty
 	Mate                                    *props.Material
 	Price                                   map[string]Price // by material id
 }
@@ -141,6 +143,8 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 			g.Case = Case(typed)
 		case FieldKeep:
 			g.Keep = Keep(typed)
+		case FieldRole:
+			g.Role = Role(typed)
 		case FieldStrength:
 			g.Strength = Strength(typed)
 		}

@@ -15,6 +15,10 @@ var choices = map[Field]map[string]string{
 		string(Beam):      "beam|as a beam|like a beam",
 		string(FixedBeam): "fixed beam|beam of fixed width|beam of given width",
 	},
+	FieldRole: {
+		string(Bore):  "as the bore|as a bore|as a hub|as the hub",
+		string(Shaft): "as the shaft|as a shaft|as a bushing|as the bushing",
+	},
 	FieldKeep: {
 		string(KeepShape):     "keep shape|keep the shape|same shape|shape stays",
 		string(KeepStiffness): "keep stiffness|keep the stiffness|same stiffness|equal stiffness|as stiff as today",

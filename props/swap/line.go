@@ -19,13 +19,14 @@ const (
 	Stiffness
 	StrengthGroup
 	Temperature
+	Joints
 	Heat
 	Current
 	Foundry
 	Cost
 )
 
-var groupNames = [...]string{"Same shape", "Stiffness", "Strength", "Temperature", "Heat", "Current", "Foundry", "Price"}
+var groupNames = [...]string{"Same shape", "Stiffness", "Strength", "Temperature", "Fits and joints", "Heat", "Current", "Foundry", "Price"}
 
 func (g Group) String() string { return groupNames[g] }
 
@@ -159,6 +160,9 @@ var (
 	needRange    = want{part.FieldService, "needs a service range"}
 	needMate     = want{part.FieldMate, "needs a mating material"}
 	needFit      = want{part.FieldFit, "needs a fit diameter"}
+	needHub      = want{part.FieldHub, "needs a hub diameter"}
+	needEngaged  = want{part.FieldEngaged, "needs a length of fit"}
+	needFriction = want{part.FieldFriction, "needs a coefficient of friction"}
 	needPressure = want{part.FieldPressure, "needs a pressure"}
 	needInside   = want{part.FieldInside, "needs an inside diameter"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}

@@ -1,6 +1,9 @@
 package swap
 
-import "alongside/units"
+import (
+	"alongside/props"
+	"alongside/units"
+)
 
 // codeDecides goes with every result for a part that holds pressure.
 const codeDecides = "allowable stress, quality factor, corrosion allowance and test pressure come from the code; the code and the licensed engineer decide"
@@ -8,7 +11,7 @@ const codeDecides = "allowable stress, quality factor, corrosion allowance and t
 // pressure is the hoop stress in a round part that holds pressure, and how far
 // it is from the strength. Lines appear once a pressure or an inside diameter is given.
 func (w *work) pressure() {
-	if w.Pressure == nil && w.Inside == nil {
+	if w.Pressure == nil && (w.Inside == nil || w.Interference != nil) {
 		return
 	}
 	under := w.hoop()
@@ -22,7 +25,7 @@ func (w *work) pressure() {
 	w.add(l)
 	// A metal without a yield point is judged by the stress at which it breaks.
 	for _, basis := range bases {
-		w.margin("pressure.margin."+basis.String(), "Margin under pressure, "+basis.String(), basis, givings[0].strength, under)
+		w.margin("pressure.margin."+basis.String(), "Margin under pressure, "+basis.String(), basis, givings[0].strength, func(*props.Material) acting { return under })
 	}
 }
 

@@ -36,6 +36,11 @@ func anyPart(t *rapid.T, c *catalog.Catalog) part.Part {
 	set(part.FieldPressure, "%.1f psi", size("pressure", 1, 5000))
 	set(part.FieldInside, "%.1f mm", size("inside", 1, 2000))
 	set(part.FieldFit, "%.1f mm", size("fit", 1, 500))
+	set(part.FieldRole, "%s", rapid.SampledFrom(part.FieldRole.Info().Words).Draw(t, "role"))
+	set(part.FieldInterference, "%.4f..%.4f mm", 0.001, size("interference", 0.001, 1))
+	set(part.FieldHub, "%.1f mm", size("hub", 1, 900))
+	set(part.FieldEngaged, "%.1f mm", size("engaged", 1, 500))
+	set(part.FieldFriction, "%.2f", size("friction", 0.05, 1))
 	cold := size("cold", -60, 150)
 	set(part.FieldService, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
 	set(part.FieldCase, "%s", rapid.SampledFrom(part.FieldCase.Info().Words).Draw(t, "case"))
@@ -251,7 +256,7 @@ func TestUnitsNeverChangeAResult(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Pressure, &g.Inside, &g.Fit} {
+		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Pressure, &g.Inside, &g.Fit, &g.Interference, &g.Hub, &g.Engaged} {
 			if *q == nil {
 				continue
 			}

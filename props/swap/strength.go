@@ -59,7 +59,7 @@ func (w *work) strength() {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
 	for _, basis := range bases {
-		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id }, w.applied())
+		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id }, w.applied)
 	}
 }
 
@@ -104,7 +104,7 @@ func (w *work) setAndFracture() {
 	}
 	for _, g := range givings {
 		for _, basis := range bases {
-			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength, w.applied())
+			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength, w.applied)
 		}
 	}
 }
@@ -145,14 +145,15 @@ func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
 }
 
 // acting is a stress in the part as it is drawn, or what the part must say
-// before there is one.
+// before there is one, or why there is none.
 type acting struct {
 	stress interval
 	need   want // its text is empty where the stress is known
+	why    string
 	notes  []string
 }
 
-func (w *work) applied() acting {
+func (w *work) applied(*props.Material) acting {
 	if w.Stress == nil {
 		return acting{need: needStress}
 	}
@@ -160,8 +161,13 @@ func (w *work) applied() acting {
 }
 
 // margin is the strength on one basis over a stress in the part as it is drawn.
-func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID, under acting) {
-	l := Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}
+func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
+	w.marginOf(Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}, basis, strength, under)
+}
+
+// marginOf puts a margin on a line that has its name and formula.
+func (w *work) marginOf(l Line, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
+	now := under(w.pin)
 	factor := func(m *props.Material, symbol string) (*Value, string) {
 		p := strength(m)
 		f := w.onBasis(m, p, basis)
@@ -172,13 +178,14 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 		if why := unfit(f); why != "" {
 			return nil, why
 		}
-		if under.need.text != "" {
-			return nil, ""
+		at := under(m)
+		if at.need.text != "" || at.why != "" {
+			return nil, at.why
 		}
 		if f.Source.Trade() {
 			l.Notes = append(l.Notes, "common practice, no standard or handbook behind the strength of "+m.Name())
 		}
-		return ofFigure(f).over(under.stress).in(units.One), ""
+		return ofFigure(f).over(at.stress).in(units.One), ""
 	}
 	var lacking string
 	l.Base, lacking = factor(w.base, "S₁")
@@ -186,8 +193,8 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 	switch {
 	case l.Reason != "":
 		l.Base = nil
-	case under.need.text != "":
-		l.wait(under.need)
+	case now.need.text != "":
+		l.wait(now.need)
 	default:
 		if lacking != "" {
 			l.Notes = append(l.Notes, lacking)
@@ -195,7 +202,7 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 		if l.Value.Lo < 1 {
 			l.Notes = append(l.Notes, "the stress reaches the strength")
 		}
-		l.Notes = append(append(l.Notes, w.notAtHeat()...), under.notes...)
+		l.Notes = append(append(l.Notes, w.notAtHeat()...), now.notes...)
 	}
 	w.add(l)
 }

@@ -195,6 +195,9 @@ func (w *work) against(legs []leg) {
 		sign     float64
 	}{{"bore", "Bore clearance, ", 1}, {"shaft", "Shaft clearance, ", -1}} {
 		for _, at := range legs {
+			if w.Role != "" && string(w.Role) != role.id {
+				continue
+			}
 			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}
 			w.difference(&l, at, w.Fit, needFit, role.sign)
 		}

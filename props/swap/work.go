@@ -24,6 +24,7 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.strength()
 	w.pressure()
 	w.temperature()
+	w.press()
 	w.heat()
 	w.current()
 	w.foundry()

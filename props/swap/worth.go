@@ -28,6 +28,7 @@ func (r *Result) Worth() []string {
 	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
 		s.part(id, s.clearance)
 	}
+	s.press()
 	for _, id := range []string{"held", "held.hot", "held.cold"} {
 		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
 	}
@@ -179,6 +180,28 @@ func (s *summary) clearance(l *Line) string {
 		text += " (today " + moves(l.Base) + ")"
 	}
 	return text + "."
+}
+
+// press says how hard the fit grips, and what it holds, at each temperature.
+func (s *summary) press() {
+	for _, of := range []struct{ id, says string }{{"press.pressure", "presses with "}, {"press.torque", "holds "}} {
+		var parts []string
+		for _, end := range []string{"", ".hot", ".cold"} {
+			l := s.Line(of.id + end)
+			if l == nil || l.Value == nil {
+				continue
+			}
+			_, at, _ := strings.Cut(l.Name, ", ")
+			text := l.Value.String() + " at " + at
+			if l.Base != nil {
+				text += " (today " + l.Base.String() + ")"
+			}
+			parts = append(parts, text)
+		}
+		if len(parts) > 0 {
+			s.sentences = append(s.sentences, "The fit with "+s.Given.Mate.Name()+" "+of.says+strings.Join(parts, ", ")+".")
+		}
+	}
 }
 
 // moves says a change of clearance without a sign.

@@ -131,10 +131,17 @@ type evaluation struct {
 }
 
 // fillIn takes from the bench what the part leaves out, and lets expansion be
-// compared over the part's own range. Sea water is outdoors too.
+// compared over the part's own range. Sea water is outdoors too; an interference
+// makes a press fit, a pressure a part that holds it.
 func (e *evaluation) fillIn() {
 	if e.part.With&part.SeaWater != 0 {
 		e.part.With |= part.Outdoors
+	}
+	if e.part.Interference != nil {
+		e.part.With |= part.PressFit
+	}
+	if e.part.Pressure != nil {
+		e.part.With |= part.PressureTight
 	}
 	if e.part.Hottest == nil {
 		e.part.Hottest = e.bench.Service

@@ -133,6 +133,7 @@ func TestTextBeginsWithWhatToDo(t *testing.T) {
 // would sign.
 func TestGravest(t *testing.T) {
 	hot := fahrenheit(t, "250")
+	some := &units.Quantity{Lo: 1, Hi: 1, Unit: units.MPa}
 	for _, c := range []struct {
 		base, pin string
 		given     part.Given
@@ -143,6 +144,8 @@ func TestGravest(t *testing.T) {
 		{"c83600-sand", "za-27-sand", part.Given{With: part.PressFit | part.Sliding, Hottest: hot}, "press-fit-bronze press-fit-zinc service-zinc"},
 		{"ductile-65-45-12", "a357-t6-sand", part.Given{With: part.Critical | part.Impact | part.RepeatedLoad}, "casting-factor fatigue-light impact-light"},
 		{"6061-t6-wrought", "201-t6-sand", part.Given{With: part.SeaWater}, "cast-for-wrought scc-al-cu"},
+		{"gray-30", "a356-t6-pm", part.Given{Pressure: some}, "pressure-code fire set-before-break"},
+		{"gray-30", "a356-t6-pm", part.Given{Interference: some}, "press-fit-light set-before-break"},
 		{"535-f-sand", "c86500-sand", part.Given{With: part.SeaWater | part.PotableWater}, "potable-lead sea-brass"},
 		{"gray-30", "a380-f-die", part.Given{With: part.Weld | part.Hazardous}, "spark die-weld set-before-break"},
 	} {

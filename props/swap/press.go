@@ -1,0 +1,285 @@
+package swap
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"alongside/props"
+	"alongside/props/part"
+	"alongside/units"
+)
+
+var (
+	pressFormula  = memory("p = δ/d ÷ [((D² + d²)/(D² − d²) + ν hub)/E hub + ((d² + i²)/(d² − i²) − ν shaft)/E shaft], D outside, i inside; δ at heat = δ + d·(Δε shaft − Δε hub); elastic, moduli at room temperature", srcLame)
+	hubFormula    = read("σ = p·(D² + d²)/(D² − d²) at the bore", srcLame)
+	shaftFormula  = read("σ = −2p·d²/(d² − i²) at the inside of a hollow shaft, −p in a solid one", srcLame)
+	torqueFormula = memory("T = π/2·µ·p·d²·L", srcFit)
+	pressMargin   = memory("n = S/σ; σ is the largest difference of two principal stresses where the metal yields, the hoop stress where it breaks", srcShear)
+)
+
+// press is a press or shrink fit of the part and its mate: what it presses, how
+// the part is stressed and what it holds, at 20 °C and at the ends of the service
+// range. Lines appear once an interference is given.
+func (w *work) press() {
+	if w.Interference == nil {
+		return
+	}
+	first := Line{Group: Joints, ID: "press.pressure", Name: "Contact pressure", Formula: pressFormula}
+	for _, need := range []struct {
+		lacks bool
+		want  want
+	}{{w.Mate == nil, needMate}, {w.Fit == nil, needFit}, {w.Hub == nil, needHub}} {
+		if need.lacks {
+			first.wait(need.want)
+			w.add(first)
+			return
+		}
+	}
+	if first.Reason = w.unfitPress(); first.Reason != "" {
+		w.add(first)
+		return
+	}
+	ends := w.ends()
+	hoop := hubFormula
+	if w.Role == part.Shaft {
+		hoop = shaftFormula
+	}
+	for _, at := range ends {
+		w.pressLine("press.pressure", "Contact pressure", pressFormula, at, units.Stress, func(p interval) interval { return p })
+	}
+	for _, at := range ends {
+		w.pressLine("press.hoop", "Hoop stress of the press fit", hoop, at, units.Stress, w.pressHoop)
+	}
+	for _, basis := range bases {
+		w.marginOf(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
+			basis, givings[0].strength, w.pressed)
+	}
+	w.torque(ends)
+}
+
+// unfitPress says why the sizes given make no press fit.
+func (w *work) unfitPress() string {
+	d := w.Fit.Unit.ToSI(w.Fit.Lo)
+	switch {
+	case w.Fit.IsRange():
+		return "a press fit needs one fit diameter"
+	case w.Hub.Unit.ToSI(w.Hub.Lo) <= d:
+		return "the hub diameter must be above the fit diameter"
+	case w.hole().hi >= d:
+		return "the inside diameter must be below the fit diameter"
+	case w.Interference.Unit.ToSI(w.Interference.Hi) >= d/10:
+		return "an interference of a tenth of the diameter is no elastic fit"
+	}
+	return ""
+}
+
+// hole is the inside diameter of the shaft in m; 0 where it is solid. With a
+// pressure the inside diameter is that of the vessel.
+func (w *work) hole() interval {
+	if w.Inside == nil || w.Pressure != nil {
+		return exact(0)
+	}
+	return ofGiven(*w.Inside)
+}
+
+// ends are the temperatures at which a fit is looked at: that at which it is
+// assembled, and those ends of the service range that are known and differ from it.
+func (w *work) ends() []leg {
+	out := []leg{{"", assembly, assembly}}
+	if w.Hottest != nil && *w.Hottest > assembly+atAssembly {
+		out = append(out, leg{".hot", assembly, *w.Hottest})
+	}
+	if w.Coldest != nil && *w.Coldest < assembly-atAssembly {
+		out = append(out, leg{".cold", assembly, *w.Coldest})
+	}
+	return out
+}
+
+// grip is the contact pressure with the part in one metal.
+type grip struct {
+	pressure interval
+	figures  []Used
+	why      string
+	loose    interval // the clearance in m where there is no interference left
+}
+
+// grip works the contact pressure out for the part in metal m, whose figures
+// carry the mark n.
+func (w *work) grip(m *props.Material, n string, at leg) grip {
+	var g grip
+	elastic := func(m *props.Material, n string) (e, nu interval) {
+		for _, x := range []struct {
+			p      props.PropertyID
+			symbol string
+			to     *interval
+		}{{props.ElasticModulus, "E", &e}, {props.PoissonRatio, "ν", &nu}} {
+			f := w.bench.Figure(m, x.p)
+			switch {
+			case f == nil:
+				g.why = cmp.Or(g.why, lack(m, x.p, w.bench.Absent(m, x.p)))
+			case unfit(f) != "":
+				g.why = cmp.Or(g.why, unfit(f))
+			default:
+				*x.to = ofFigure(f)
+				g.figures = append(g.figures, Used{x.symbol + n, m, f})
+			}
+		}
+		return e, nu
+	}
+	var hub, shaft cylinder
+	hub.e, hub.nu = elastic(m, n)
+	shaft.e, shaft.nu = elastic(w.Mate, "ₘ")
+	delta, d := ofGiven(*w.Interference), ofGiven(*w.Fit)
+	if w.Role == part.Shaft {
+		hub, shaft = shaft, hub
+	}
+	if at.from != at.to {
+		grows, mate := strainOf(m, at), strainOf(w.Mate, at)
+		g.figures = append(append(g.figures, grows.used("α"+n)...), mate.used("αₘ")...)
+		g.why = cmp.Or(g.why, cmp.Or(grows.why, mate.why))
+		tightens := mate.less(grows).times(d)
+		if w.Role == part.Shaft {
+			tightens = tightens.negative()
+		}
+		delta = delta.plus(tightens)
+	}
+	if g.why != "" {
+		return g
+	}
+	if delta.mid <= 0 {
+		g.loose = delta.negative()
+	}
+	g.pressure = contact(delta, d.mid, ofGiven(*w.Hub), w.hole(), hub, shaft).with(delta, d, hub.e, shaft.e)
+	return g
+}
+
+// cylinder is the metal of a hub or shaft: modulus in Pa, Poisson's ratio.
+type cylinder struct{ e, nu interval }
+
+// contact is the contact pressure of a press fit at diameter d with interference
+// delta: it grows with the interference, the hub's diameter and both moduli, and
+// falls with the hole in the shaft. It is 0 where nothing interferes.
+func contact(delta interval, d float64, outside, hole interval, hub, shaft cylinder) interval {
+	return interval{
+		lo:  lame(delta.lo, d, outside.lo, hole.hi, hub.e.lo, hub.nu.hi, shaft.e.lo, shaft.nu.lo),
+		mid: lame(delta.mid, d, outside.mid, hole.mid, hub.e.mid, hub.nu.mid, shaft.e.mid, shaft.nu.mid),
+		hi:  lame(delta.hi, d, outside.hi, hole.lo, hub.e.hi, hub.nu.lo, shaft.e.hi, shaft.nu.hi),
+	}
+}
+
+// lame is pressFormula in SI.
+func lame(delta, d, outside, hole, hubE, hubNu, shaftE, shaftNu float64) float64 {
+	hub := (outside*outside + d*d) / ((outside - d) * (outside + d))
+	shaft := (d*d + hole*hole) / ((d - hole) * (d + hole))
+	return max(delta, 0) / d / ((hub+hubNu)/hubE + (shaft-shaftNu)/shaftE)
+}
+
+// pressHoop is the hoop stress in the part under a contact pressure, where it is
+// largest: at the bore of a hub, at the inside of a shaft.
+func (w *work) pressHoop(p interval) interval {
+	d, outer, hole := ofGiven(*w.Fit), ofGiven(*w.Hub), w.hole()
+	by := func(p, outer, hole float64) float64 {
+		switch {
+		case w.Role != part.Shaft:
+			return p * (outer*outer + d.mid*d.mid) / ((outer - d.mid) * (outer + d.mid))
+		case hole == 0:
+			return -p
+		}
+		return -2 * p * d.mid * d.mid / ((d.mid - hole) * (d.mid + hole))
+	}
+	s := interval{mid: by(p.mid, outer.mid, hole.mid)}
+	if w.Role == part.Shaft {
+		s.lo, s.hi = by(p.hi, outer.lo, hole.hi), by(p.lo, outer.hi, hole.lo)
+	} else {
+		s.lo, s.hi = by(p.lo, outer.hi, hole.lo), by(p.hi, outer.lo, hole.hi)
+	}
+	return s.with(p, d, outer, hole)
+}
+
+// pressLine is what follows from the contact pressure at one temperature.
+func (w *work) pressLine(id, name string, formula Formula, at leg, dim units.Dimension, follows func(interval) interval) {
+	l := Line{Group: Joints, ID: id + at.id, Name: name + ", " + w.temperatureText(at.to), Formula: formula}
+	base, pin := w.grip(w.base, "₁", at), w.grip(w.pin, "₂", at)
+	l.Figures = base.figures
+	for _, u := range pin.figures {
+		if !slices.Contains(l.Figures, u) {
+			l.Figures = append(l.Figures, u)
+		}
+	}
+	if l.Reason = pin.why; l.Reason == "" {
+		u := w.unit(dim)
+		value := follows(pin.pressure)
+		l.Value = value.in(u)
+		if w.Role == "" {
+			l.Notes = append(l.Notes, "the part is taken as the bore around its mate, not as a bushing in it")
+		}
+		if pin.loose.mid > 0 {
+			l.Notes = append(l.Notes, "the fit is loose by "+pin.loose.in(w.unit(units.Length)).String())
+		} else if pin.pressure.lo == 0 {
+			l.Notes = append(l.Notes, "in the worst case the fit is loose")
+		}
+		if base.why != "" {
+			l.Notes = append(l.Notes, base.why)
+		} else {
+			today := follows(base.pressure)
+			l.Base = today.in(u)
+			switch {
+			case w.base == w.pin:
+				l.Ratio = exact(1).in(units.One)
+			case base.pressure.lo > 0 && pin.pressure.lo > 0:
+				l.Ratio = value.over(today).in(units.One)
+			}
+		}
+		for _, v := range []*Value{l.Base, l.Value} {
+			if v != nil && v.Unit == units.Joule {
+				v.Symbol = "N·m"
+			}
+		}
+	}
+	w.add(l)
+}
+
+// pressed is the stress that the strength of the part in metal m is held against:
+// the largest over all temperatures.
+func (w *work) pressed(m *props.Material) acting {
+	var out acting
+	if w.Role == part.Shaft && breaks(m) {
+		out.why = m.Name() + ": the fit presses it together, which its tensile strength does not judge"
+		return out
+	}
+	for _, at := range w.ends() {
+		g := w.grip(m, "", at)
+		if g.why != "" {
+			if at.id == "" {
+				return acting{why: g.why}
+			}
+			out.notes = append(out.notes, "not at "+w.temperatureText(at.to)+": "+g.why)
+			continue
+		}
+		s := w.pressHoop(g.pressure).size()
+		if w.Role != part.Shaft && !breaks(m) {
+			s = s.plus(g.pressure)
+		}
+		out.stress = interval{max(out.stress.lo, s.lo), max(out.stress.mid, s.mid), max(out.stress.hi, s.hi), max(out.stress.last, s.last), out.stress.wide || s.wide}
+	}
+	return out
+}
+
+// torque is what the friction of the fit holds.
+func (w *work) torque(ends []leg) {
+	if w.Engaged == nil || w.Friction == nil {
+		l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
+		l.wait(needEngaged)
+		if w.Engaged != nil {
+			l.wait(needFriction)
+		}
+		w.add(l)
+		return
+	}
+	d := ofGiven(*w.Fit)
+	arm := d.times(d).times(ofGiven(*w.Engaged)).times(ofGiven(*w.Friction)).times(exact(math.Pi / 2))
+	for _, at := range ends {
+		w.pressLine("press.torque", "Torque held", torqueFormula, at, units.Energy, func(p interval) interval { return p.times(arm) })
+	}
+}

@@ -133,6 +133,9 @@ const (
 	FieldService
 	FieldMate
 	FieldStress
+	FieldPressure
+	FieldBore
+	FieldFit
 	FieldPlace
 	FieldSafety
 	FieldCasting
@@ -140,9 +143,6 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
-	FieldPressure
-	FieldBore
-	FieldFit
 	FieldPrice
 	FieldDimension
 	FieldWith

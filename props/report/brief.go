@@ -496,7 +496,8 @@ func toSettle(ask string) string {
 var customerWords = map[part.Field]string{
 	part.FieldMass: "its weight", part.FieldWall: "the wall thickness", part.FieldLength: "the length over which it grows",
 	part.FieldCase: "how it is loaded: pulled, or bent as a plate or a beam", part.FieldService: "the coldest and the hottest it gets",
-	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldPressure: "the pressure inside", part.FieldBore: "the inside diameter",
+	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldCycles: "how often it is loaded",
+	part.FieldPressure: "the pressure inside", part.FieldBore: "the inside diameter",
 	part.FieldFit: "the diameter of its bore or shaft",
 }
 

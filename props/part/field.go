@@ -25,6 +25,13 @@ const (
 	FieldHub
 	FieldEngaged
 	FieldFriction
+	FieldPlace
+	FieldSafety
+	FieldCasting
+	FieldCycles
+	FieldMean
+	FieldSurface
+	FieldReliability
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -120,6 +127,31 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the friction in the press fit", said: "friction|coefficient of friction|friction coefficient", before: "friction",
 		text:  func(p *Part) *string { return &p.Friction },
 		given: func(g *Given) **units.Quantity { return &g.Friction }, dim: units.Ratio, lo: 1e-3, hi: 10},
+	FieldPlace: {Name: "place", Label: "Place", Example: "designated", Help: "where in the casting the stress is, by the areas on the drawing",
+		Words: []string{string(Anywhere), string(Designated), string(Undesignated)},
+		text:  func(p *Part) *string { return (*string)(&p.Place) }},
+	FieldSafety: {Name: "safety", Label: "Safety factor", Example: "1.5", Help: "factor by which the strength shall exceed the stress",
+		said: "safety factor|factor of safety|design factor", before: "safety factor",
+		text:  func(p *Part) *string { return &p.Safety },
+		given: func(g *Given) **units.Quantity { return &g.Safety }, dim: units.Ratio, lo: 1, hi: 100},
+	FieldCasting: {Name: "casting", Label: "Casting factor", Example: "1.25", Help: "factor on the strength for what a casting can hide, as in 14 CFR 25.621",
+		said: "casting factor", before: "casting factor",
+		text:  func(p *Part) *string { return &p.Casting },
+		given: func(g *Given) **units.Quantity { return &g.Casting }, dim: units.Ratio, lo: 1, hi: 10},
+	FieldCycles: {Name: "cycles", Label: "Load cycles", Example: "1e7", Help: "cycles of load in the life of the part",
+		Asked: "how often it is loaded", said: "cycles|cycles of load|life in cycles", before: "cycles",
+		text:  func(p *Part) *string { return &p.Cycles },
+		given: func(g *Given) **units.Quantity { return &g.Cycles }, dim: units.Ratio, lo: 1, hi: 1e12},
+	FieldMean: {Name: "mean", Label: "Mean stress", Example: "2 ksi", Help: "stress about which the stress swings; not said, it swings about zero",
+		said: "mean stress|steady stress|mean load stress", before: "mean stress",
+		text:  func(p *Part) *string { return &p.Mean },
+		given: func(g *Given) **units.Quantity { return &g.Mean }, dim: units.Stress, lo: 1, hi: 1e12},
+	FieldSurface: {Name: "surface", Label: "Surface", Example: "machined", Help: "surface where it is stressed",
+		Words: []string{string(Specimen), string(Ground), string(MachinedSurface), string(HotRolled), string(Forged)}, before: "surface",
+		text: func(p *Part) *string { return (*string)(&p.Surface) }},
+	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
+		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
+		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
 	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -65,31 +65,65 @@ const (
 	Shaft Role = "shaft" // in the mate
 )
 
+// Place is where in a casting the strength is wanted.
+type Place string
+
+// The places. The zero value stands for Anywhere. The drawing designates areas
+// whose test bars must meet more.
+const (
+	Anywhere     Place = "anywhere"
+	Designated   Place = "designated"
+	Undesignated Place = "undesignated"
+)
+
+// Surface is the surface where the part is stressed.
+type Surface string
+
+// The surfaces. The zero value stands for Specimen: as on the bar of the fatigue test.
+const (
+	Specimen        Surface = "specimen"
+	Ground          Surface = "ground"
+	MachinedSurface Surface = "machined"
+	HotRolled       Surface = "hot-rolled"
+	Forged          Surface = "forged"
+)
+
+// Reliability is the share of parts, in percent, that live as long as asked. The zero
+// value stands for half of them, which is what a typical fatigue strength tells.
+type Reliability string
+
 // Part is what the customer says of the part, in the words and units it was
 // said in. Every field may be empty. It is plain text so that it can be saved
 // and edited by hand; Read turns it into quantities. Fill it with Set, which
 // refuses what Read would not understand.
 type Part struct {
-	Mass         string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
-	Volume       string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
-	Wall         string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
-	Length       string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
-	Case         Case     `toml:"case,omitempty" json:"case,omitempty"`
-	Keep         Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
-	Strength     Strength `toml:"strength,omitempty" json:"strength,omitempty"`
-	Service      string   `toml:"service,omitempty" json:"service,omitempty"`   // one temperature, or the coldest and the hottest
-	Mate         string   `toml:"mate,omitempty" json:"mate,omitempty"`         // id of the material it is joined to
-	Stress       string   `toml:"stress,omitempty" json:"stress,omitempty"`     // applied, in the part as it is today
-	Pressure     string   `toml:"pressure,omitempty" json:"pressure,omitempty"` // inside the part, above that outside
-	Inside       string   `toml:"inside,omitempty" json:"inside,omitempty"`     // inside diameter of the round part
-	Fit          string   `toml:"fit,omitempty" json:"fit,omitempty"`           // diameter of bore and shaft
-	Role         Role     `toml:"role,omitempty" json:"role,omitempty"`
-	Interference string   `toml:"interference,omitempty" json:"interference,omitempty"` // of a press fit, on the diameter
-	Hub          string   `toml:"hub,omitempty" json:"hub,omitempty"`                   // outside diameter around a press fit
-	Engaged      string   `toml:"engaged,omitempty" json:"engaged,omitempty"`           // length of a press fit
-	Friction     string   `toml:"friction,omitempty" json:"friction,omitempty"`         // between part and mate
-	Dimension    string   `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
-	With         Facts    `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
+	Mass         string      `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
+	Volume       string      `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
+	Wall         string      `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
+	Length       string      `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
+	Case         Case        `toml:"case,omitempty" json:"case,omitempty"`
+	Keep         Keep        `toml:"keep,omitempty" json:"keep,omitempty"`
+	Strength     Strength    `toml:"strength,omitempty" json:"strength,omitempty"`
+	Service      string      `toml:"service,omitempty" json:"service,omitempty"` // one temperature, or the coldest and the hottest
+	Mate         string      `toml:"mate,omitempty" json:"mate,omitempty"`       // id of the material it is joined to
+	Stress       string      `toml:"stress,omitempty" json:"stress,omitempty"`   // applied, in the part as it is today
+	Place        Place       `toml:"place,omitempty" json:"place,omitempty"`     // where in the casting the stress is
+	Safety       string      `toml:"safety,omitempty" json:"safety,omitempty"`   // safety factor, a plain number
+	Casting      string      `toml:"casting,omitempty" json:"casting,omitempty"` // casting factor, a plain number
+	Cycles       string      `toml:"cycles,omitempty" json:"cycles,omitempty"`   // of load in the life of the part
+	Mean         string      `toml:"mean,omitempty" json:"mean,omitempty"`       // stress about which the stress swings
+	Surface      Surface     `toml:"surface,omitempty" json:"surface,omitempty"`
+	Reliability  Reliability `toml:"reliability,omitempty" json:"reliability,omitempty"`
+	Pressure     string      `toml:"pressure,omitempty" json:"pressure,omitempty"` // inside the part, above that outside
+	Inside       string      `toml:"inside,omitempty" json:"inside,omitempty"`     // inside diameter of the round part
+	Fit          string      `toml:"fit,omitempty" json:"fit,omitempty"`           // diameter of bore and shaft
+	Role         Role        `toml:"role,omitempty" json:"role,omitempty"`
+	Interference string      `toml:"interference,omitempty" json:"interference,omitempty"` // of a press fit, on the diameter
+	Hub          string      `toml:"hub,omitempty" json:"hub,omitempty"`                   // outside diameter around a press fit
+	Engaged      string      `toml:"engaged,omitempty" json:"engaged,omitempty"`           // length of a press fit
+	Friction     string      `toml:"friction,omitempty" json:"friction,omitempty"`         // between part and mate
+	Dimension    string      `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
+	With         Facts       `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }
@@ -166,6 +200,8 @@ func (p *Part) Summary() string {
 			if p.Role != "" {
 				add("as the", string(p.Role))
 			}
+		case FieldPlace:
+			add("", map[Place]string{Designated: "in a designated area", Undesignated: "in an undesignated area"}[p.Place])
 		case FieldKeep, FieldDimension, FieldWith:
 		default:
 			add(f.Info().before, *p.text(f))

@@ -42,6 +42,10 @@ type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
 	Pressure, Inside                        *units.Quantity // inside a round part, and its inside diameter
+	Safety, Casting, Cycles, Mean           *units.Quantity // Mean is a stress, the others plain numbers
+	Place                                   Place
+	Surface                                 Surface
+	Reliability                             Reliability
 	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	With                                    Facts
@@ -143,6 +147,12 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 			g.Case = Case(typed)
 		case FieldKeep:
 			g.Keep = Keep(typed)
+		case FieldPlace:
+			g.Place = Place(typed)
+		case FieldSurface:
+			g.Surface = Surface(typed)
+		case FieldReliability:
+			g.Reliability = Reliability(typed)
 		case FieldRole:
 			g.Role = Role(typed)
 		case FieldStrength:

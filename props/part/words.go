@@ -19,6 +19,16 @@ var choices = map[Field]map[string]string{
 		string(Bore):  "as the bore|as a bore|as a hub|as the hub",
 		string(Shaft): "as the shaft|as a shaft|as a bushing|as the bushing",
 	},
+	FieldPlace: {
+		string(Designated):   "designated area|in a designated area",
+		string(Undesignated): "undesignated area|in an undesignated area",
+	},
+	FieldSurface: {
+		string(Ground):          "ground surface|surface is ground",
+		string(MachinedSurface): "machined surface|surface is machined",
+		string(HotRolled):       "hot rolled surface",
+		string(Forged):          "forged surface|as forged",
+	},
 	FieldKeep: {
 		string(KeepShape):     "keep shape|keep the shape|same shape|shape stays",
 		string(KeepStiffness): "keep stiffness|keep the stiffness|same stiffness|equal stiffness|as stiff as today",

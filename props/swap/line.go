@@ -165,6 +165,7 @@ var (
 	needFriction = want{part.FieldFriction, "needs a coefficient of friction"}
 	needPressure = want{part.FieldPressure, "needs a pressure"}
 	needInside   = want{part.FieldInside, "needs an inside diameter"}
+	needCycles   = want{part.FieldCycles, "needs the load cycles in its life"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}
 	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )

@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7847
+	Figures   = 7854
 	Sources   = 153
 )
 

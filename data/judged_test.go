@@ -87,7 +87,7 @@ func TestLimitsThatWentWrong(t *testing.T) {
 		{"a356-t6-pm", "tensile 30-40 ksi", needs.Partly}, // minimum 37, typical 41
 		{"malleable-32510", "brinell <= 156 HB", needs.Met},
 	} {
-		read := needs.Read(tt.need, c, units.US)
+		read := needs.Read(tt.need, c, units.US, nil)
 		list, err := needs.ParseAll(tt.need, c)
 		if err != nil || len(list) != 1 {
 			t.Errorf("%q: %v, %v", tt.need, err, read)

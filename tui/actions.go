@@ -8,6 +8,7 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/tui/ui"
 	"alongside/units"
@@ -212,16 +213,38 @@ func (m *Model) nextFilter() {
 	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
 }
 
-// pasteMaterials pins every material that a pasted text names, one a line or
-// separated by commas or tabs.
+// paste takes a text on the bench: materials are pinned; a sentence is read as the
+// needs and the part.
+func (m *Model) paste(text string) {
+	named := slices.ContainsFunc(splitNames(text), func(name string) bool {
+		_, named, err := m.o.Catalog.ResolveNear(name)
+		return err == nil && named
+	})
+	if said := needs.Read(text, m.o.Catalog, m.now().Bench.System, m.baseline()); !named && len(said.Pieces) > len(said.Refused()) {
+		p := openNeeds(m, true, ui.NewField(""))
+		m.open(p)
+		p.add(text)
+		return
+	}
+	m.pasteMaterials(text)
+}
+
+// splitNames are the names of a list, one a line or separated by commas or tabs.
+func splitNames(text string) []string {
+	var out []string
+	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("\n\r\t,;", r) }) {
+		if name = strings.TrimSpace(name); name != "" && len(out) < 100 {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// pasteMaterials pins every material that a pasted text names.
 func (m *Model) pasteMaterials(text string) {
 	var found []*props.Material
 	var unknown, near []string
-	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("\n\r\t,;", r) }) {
-		name = strings.TrimSpace(name)
-		if name == "" {
-			continue
-		}
+	for _, name := range splitNames(text) {
 		mat, named, err := m.o.Catalog.ResolveNear(name)
 		switch {
 		case err != nil:
@@ -231,9 +254,6 @@ func (m *Model) pasteMaterials(text string) {
 			near = append(near, fmt.Sprintf("; %s is taken as %s", name, mat.ID))
 		}
 		found = append(found, mat)
-		if len(found)+len(unknown) >= 100 {
-			break
-		}
 	}
 	if len(found) > 0 {
 		m.pin(found...)

@@ -150,13 +150,16 @@ func (p *needsPanel) change() {
 // add takes what was read of a text, needs and the part. What was not stays in the
 // field, each piece with its reason.
 func (p *needsPanel) add(text string) {
-	said := needs.Read(text, p.m.o.Catalog, p.m.now().Bench.System)
+	said := needs.Read(text, p.m.o.Catalog, p.m.now().Bench.System, p.m.baseline())
 	if len(said.Pieces) > len(said.Refused()) {
 		p.m.changeCall(func(c *call.Call) {
 			for _, n := range said.Needs() {
 				c.Needs = needs.Add(c.Needs, n)
 			}
 			_ = said.Tell(&c.Part, p.m.o.Catalog) // each piece was tried when it was read
+			if today := said.Today(); today != nil {
+				c.Bench.Baseline = c.Bench.Pin(today)
+			}
 		})
 		p.list.At = max(len(p.m.now().Needs)-1, 0)
 	}

@@ -192,3 +192,19 @@ func TestSentence(t *testing.T) {
 		t.Errorf("the same need twice makes %d", n)
 	}
 }
+
+// A sentence pasted on the bench is read as needs and part; today's metal becomes
+// the baseline. A list of names is pinned as before.
+func TestSentencePastedOnTheBench(t *testing.T) {
+	d := plainDesk(t, 100, 40, "w1-t6-pm")
+	d.paste("black 30 today, 4.2 lb, tensile at least 20 ksi, splendid")
+	d.wantPins("w1-t6-pm *black-30")
+	d.want("tensile strength ≥ 20 ksi")
+	d.want(`"splendid" is not understood`)
+	if have := d.m.now().Part.Mass; have != "4.2 lb" {
+		t.Errorf("mass %q", have)
+	}
+	d.press("esc")
+	d.paste("w2-f-die\nw3-t6-sand")
+	d.wantPins("w1-t6-pm *black-30 w2-f-die w3-t6-sand")
+}

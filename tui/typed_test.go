@@ -284,3 +284,11 @@ func TestWheelOnTheBench(t *testing.T) {
 	d.wantNot("Tensile    ↑")
 	d.want("rows 6–16 of 16")
 }
+
+// Enter typed before the terminal was in raw mode comes as a line feed.
+func TestLineFeedIsEnter(t *testing.T) {
+	d := plainDesk(t, 80, 24)
+	d.typeText("white 2")
+	d.send(tea.KeyMsg{Type: tea.KeyCtrlJ})
+	d.wantPins("*w2-f-die")
+}

@@ -46,6 +46,9 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		if msg.Paste {
 			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
 		}
+		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
+			msg.Type = tea.KeyEnter
+		}
 		return m.key(msg)
 	case tea.MouseMsg:
 		return m.mouse(msg)
@@ -93,7 +96,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) benchKey(c *command, msg tea.KeyMsg) tea.Cmd {
 	switch {
 	case msg.Paste:
-		m.pasteMaterials(string(msg.Runes))
+		m.paste(string(msg.Runes))
 	case c != nil:
 		return m.run(c)
 	default:

@@ -32,7 +32,7 @@ was worked out.`,
 		ValidArgsFunction: p.completeMaterials,
 	}
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
-		part.FieldService, part.FieldMate, part.FieldStress, part.FieldFit, part.FieldPrice, part.FieldWith)
+		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice, part.FieldWith)
 	var limits []string
 	p.needFlag(cmd, &limits)
 	kept := cmd.Flags().String("call", "", "the kept call of this `NAME`; alongside call lists them")
@@ -58,15 +58,15 @@ was worked out.`,
 		} else {
 			b.Bench.System, _ = units.ParseSystem(system.value)
 		}
-		typedNeeds, err := p.readNeeds(limits, b.Bench.System)
-		if err != nil {
-			return err
-		}
 		for _, pin := range pins {
 			b.Bench.Pin(pin)
 		}
 		if len(b.Bench.Pins) < 2 {
 			return fmt.Errorf("a brief needs two materials: what the part is made of, and what it becomes")
+		}
+		typedNeeds, _, err := p.readNeeds(limits, b.Bench.System, b.Bench.Pins[b.Bench.Baseline])
+		if err != nil {
+			return err
 		}
 		proposals := pins
 		if *kept == "" || len(pins) == 0 {

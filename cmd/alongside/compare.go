@@ -39,7 +39,7 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if err != nil {
 			return err
 		}
-		list, refused := p.readNeeds(needed, b.System)
+		list, _, refused := p.readNeeds(needed, b.System, b.Pins[b.Baseline])
 		if refused != nil && len(list) == 0 {
 			return refused
 		}

@@ -36,14 +36,18 @@ func (p *program) needFlag(cmd *cobra.Command, list *[]string) {
 	cmd.Flags().StringArrayVar(list, "need", nil, "a `LIMIT` the customer states, such as \"yield >= 20 ksi\"; may be given again")
 }
 
-// readNeeds reads what --need was given, and tells what was made of it where
-// something was left out. What is not understood is the error; the needs that are
-// come with it.
-func (p *program) readNeeds(typed []string, system units.System) ([]needs.Need, error) {
+// readNeeds reads what --need was given of a part made of the baseline, nil for
+// none, and tells what was made of it where something was left out. What is not
+// understood is the error; the needs that are come with it, and the metal that the
+// text says the part is made of today, else the baseline.
+func (p *program) readNeeds(typed []string, system units.System, baseline *props.Material) ([]needs.Need, *props.Material, error) {
 	if len(typed) == 0 {
-		return nil, nil // the catalog need not be read
+		return nil, baseline, nil // the catalog need not be read
 	}
-	said := needs.Read(strings.Join(typed, "\n"), p.catalog(), system)
+	said := needs.Read(strings.Join(typed, "\n"), p.catalog(), system, baseline)
+	if today := said.Today(); today != nil {
+		baseline = today
+	}
 	for _, line := range said.Echo() {
 		fmt.Fprintf(p.err, "alongside: %s\n", sheet.CleanLines(line))
 	}
@@ -55,7 +59,7 @@ func (p *program) readNeeds(typed []string, system units.System) ([]needs.Need, 
 	if len(list) == 0 && len(errs) == 0 {
 		errs = append(errs, errors.New("--need says nothing of the metal; write for example \"yield >= 20 ksi\""))
 	}
-	return list, errors.Join(errs...)
+	return list, baseline, errors.Join(errs...)
 }
 
 func (p *program) searchFlags(cmd *cobra.Command) *search {
@@ -94,23 +98,24 @@ func (s *search) find(p *program, words []string) error {
 	c := p.catalog()
 	b := compare.NewBench()
 	b.System, _ = units.ParseSystem(s.system.value)
-	list, refused := p.readNeeds(s.needs, b.System)
+	out := report.Search{Bench: b}
+	var err error
+	if s.baseline != "" {
+		if out.Baseline, err = p.material(s.baseline); err != nil {
+			return err
+		}
+	}
+	list, today, refused := p.readNeeds(s.needs, b.System, out.Baseline)
 	if refused != nil && len(list) == 0 {
 		return refused
 	}
-	var err error
-	out := report.Search{Bench: b}
+	out.Baseline = today
 	if s.betterThan != "" {
 		more, err := s.better(p, &b, &out)
 		if err != nil {
 			return err
 		}
 		list = append(list, more...)
-	}
-	if s.baseline != "" {
-		if out.Baseline, err = p.material(s.baseline); err != nil {
-			return err
-		}
 	}
 	out.Needs = list
 	near := s.near
@@ -139,7 +144,9 @@ func (s *search) better(p *program, b *compare.Bench, out *report.Search) ([]nee
 	if err != nil {
 		return nil, err
 	}
-	out.Baseline = base
+	if out.Baseline == nil {
+		out.Baseline = base
+	}
 	rows := []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Density, props.ThermalConductivity}
 	if len(s.rows) > 0 {
 		rows = nil

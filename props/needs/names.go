@@ -41,12 +41,25 @@ func (r *reader) names(ts []token, i, from int) int {
 			break
 		}
 	}
+	if n.Kind == OfFamily && i < len(ts) && mateNoun(ts[i]) {
+		r.refuse(r.span(ts[from:i+1]), &ParseError{Hint: "is joined to the part: name its grade, such as \"on 1045\""})
+		return i + 1
+	}
 	if n.empty() {
 		r.refuse(r.span(ts[from:i]), &ParseError{Hint: "name a " + n.Kind.String() + ", for example " + exampleOf[n.Kind]})
 		return i
 	}
 	r.name(r.span(ts[from:i]), n, ts[from])
 	return i
+}
+
+// mateNoun reports whether a word is of what is joined to the part: a steel shaft.
+func mateNoun(t token) bool {
+	switch strings.TrimSuffix(key(t.text), "s") {
+	case "shaft", "bolt", "screw", "insert", "stud", "sleeve", "pin", "axle", "spindle":
+		return true
+	}
+	return false
 }
 
 var exampleOf = map[Kind]string{OfProcess: `"process = pm or sand"`, OfFamily: `"family = aluminum"`, OfTemper: `"temper = T5 or T6"`}
@@ -242,8 +255,22 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		s := token{meaning: meaning{role: subject, props: t.props}}
 		return r.limitOf(ts, i, from, limit{subject: &s, op: t.op, stated: true})
 	}
-	end := designation(ts, i)
+	end := i
+	if !t.alone {
+		end = designation(ts, i)
+	}
 	text := r.span(ts[i:end])
+	switch {
+	case text != "":
+		r.than = text
+	case r.now != nil:
+		text = r.now.ID
+	case r.than != "": // as strong as class 30 but lighter
+		text = r.than
+	default:
+		r.refuse(r.span(ts[from:end]), &ParseError{Hint: "than what? name the metal, or say what the part is made of today"})
+		return end
+	}
 	for end < len(ts) && ts[end].role == bound { // or better
 		end++
 	}

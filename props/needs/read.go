@@ -6,18 +6,20 @@ import (
 	"slices"
 	"strings"
 
+	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/part"
 	"alongside/props/spelling"
 	"alongside/units"
 )
 
-// Piece is what a piece of a text was read as: a need, a field of the part, or
-// nothing, with the reason.
+// Piece is what a piece of a text was read as: a need, a field of the part, today's
+// metal, or nothing, with the reason.
 type Piece struct {
-	Text string // as typed
-	Need *Need  // nil where it is no need
-	Said *part.Said
+	Text  string // as typed, numbers in digits
+	Need  *Need  // nil where it is no need
+	Said  *part.Said
+	Today *props.Material // what the part is made of today
 	// ReadAs is the whole of what was read, where something was left out or taken
 	// from a figure on file: "elongation ≥ 3 %" for "elongation 3"; else "".
 	ReadAs string
@@ -127,8 +129,20 @@ func (s *Said) Echo() []string {
 // names both. Unknown words outside of a limit are pieces by themselves; inside of
 // one they spoil it. A rating bounded by 2 means 2 or better whichever sign is
 // written; 1 is best.
-func Read(text string, c *catalog.Catalog, system units.System) Said {
-	r := &reader{text: text, catalog: c, system: system, families: familyWords(c), tempers: map[string]bool{}}
+//
+// "class 30 today" names the metal that "lighter" and "stronger than today" are
+// measured against; baseline is that metal where the text names none, nil for none.
+func Read(text string, c *catalog.Catalog, system units.System, baseline *props.Material) Said {
+	said := read(text, c, system, baseline)
+	if m := said.Today(); m != nil && m != baseline {
+		return read(text, c, system, m) // it may be named behind what is measured against it
+	}
+	return said
+}
+
+func read(text string, c *catalog.Catalog, system units.System, now *props.Material) Said {
+	text = inDigits(text)
+	r := &reader{text: text, catalog: c, system: system, now: now, families: familyWords(c), tempers: map[string]bool{}}
 	for _, m := range c.Materials {
 		r.tempers[strings.ToUpper(m.Temper)] = true
 	}
@@ -171,6 +185,8 @@ type reader struct {
 	system   units.System
 	families map[string]meaning
 	tempers  map[string]bool
+	now      *props.Material // today's metal
+	than     string          // the metal that was measured against last
 	out      []Piece
 	joined   string // the word before the clause: and, but; "" behind a comma
 	brk      byte   // what stands before the clause
@@ -200,6 +216,7 @@ func (r *reader) clause(in []token) {
 			ts = append(ts, t)
 		}
 	}
+	ts = r.today(in, ts)
 	// What depends on a condition or a choice is refused as a whole.
 	first := len(r.out)
 	for i, from := 0, -1; i < len(ts); {
@@ -243,6 +260,8 @@ func (r *reader) item(ts []token, i, from int) int {
 		return r.mate(ts, i, neg)
 	case against:
 		return r.compared(ts, i, from, limit{not: neg})
+	case current: // one too many
+		return next
 	case link:
 		return r.link(ts, i)
 	case subject, bound, quantity, condition, about:
@@ -317,6 +336,18 @@ func (r *reader) strange(ts []token, i, from int) int {
 		end = len(ts)
 	}
 	e := &ParseError{Word: run}
+	whole := r.span(ts[from:designation(ts, i)])
+	m, named, err := r.catalog.ResolveNear(whole)
+	var fits *catalog.NotFound
+	switch several := errors.As(err, &fits) && fits.Several; {
+	case err == nil && named:
+		r.refuse(whole, &ParseError{Hint: "names " + m.Name() + ", which is no limit: pin it, or say \"" + whole + " today\" where the part is made of it"})
+		return designation(ts, i)
+	case several && strings.ContainsAny(run, "0123456789"):
+		e.Hint = "it is a metal, no limit: pin it"
+		r.refuse(r.span(ts[from:end]), e)
+		return end
+	}
 	if near := spelling.Nearest(key(run), knownWords()); near != "" && near[0] == key(run)[0] {
 		e.Hint = "did you mean " + near + "?"
 	}
@@ -358,13 +389,13 @@ func (r *reader) saidOf(ts []token, neg bool) {
 // joins every *ParseError; what was said of the part is one too. The needs that
 // could be read are returned with it.
 func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
-	return limitsOnly(Read(text, c, units.US))
+	return limitsOnly(Read(text, c, units.US, nil))
 }
 
 func limitsOnly(said Said) ([]Need, error) {
 	var errs []error
 	for _, p := range said.Pieces {
-		if p.Said != nil {
+		if p.Said != nil || p.Today != nil {
 			p.Err = &ParseError{Need: p.Text, Hint: "is of the part, not a limit on the metal"}
 		}
 		if p.Err != nil {
@@ -382,7 +413,7 @@ func One(s string, c *catalog.Catalog, system units.System) (Need, error) {
 	if strings.TrimSpace(s) == "" {
 		return Need{}, &ParseError{Need: s, Hint: `write for example "yield >= 20 ksi"`}
 	}
-	list, err := limitsOnly(Read(s, c, system))
+	list, err := limitsOnly(Read(s, c, system, nil))
 	var pe *ParseError
 	if errors.As(err, &pe) {
 		return Need{Text: s}, pe

@@ -63,6 +63,8 @@ func have(s needs.Said) []string {
 			out = append(out, "@ with = "+p.Said.Text)
 		case p.Said != nil:
 			out = append(out, "@ "+p.Said.Field.String()+" = "+p.Said.Text)
+		case p.Today != nil:
+			out = append(out, "! "+p.Today.ID)
 		case p.ReadAs != "":
 			out = append(out, "~ "+p.Need.String())
 		default:
@@ -112,7 +114,7 @@ func same(have, want []string) bool {
 func TestSpoken(t *testing.T) {
 	c := data.Catalog()
 	for _, s := range spokenTexts(t) {
-		if got := have(needs.Read(s.text, c, units.US)); !same(got, s.want) {
+		if got := have(needs.Read(s.text, c, units.US, nil)); !same(got, s.want) {
 			t.Errorf("spoken.txt:%d: %q\nhave\t%s\nwant\t%s", s.line, s.text, strings.Join(got, "\n\t"), strings.Join(s.want, "\n\t"))
 		}
 	}
@@ -122,14 +124,14 @@ func TestSpoken(t *testing.T) {
 func TestReadTwice(t *testing.T) {
 	c := data.Catalog()
 	for _, s := range spokenTexts(t) {
-		said := needs.Read(s.text, c, units.US)
+		said := needs.Read(s.text, c, units.US, nil)
 		for _, n := range said.Needs() {
 			for _, system := range []units.System{units.US, units.SI} {
-				back := needs.Read(n.String(), c, system)
+				back := needs.Read(n.String(), c, system, nil)
 				if list := back.Needs(); len(list) != 1 || list[0].String() != n.String() || len(back.Pieces) != 1 {
 					t.Errorf("spoken.txt:%d: %q reads back as %q", s.line, n.String(), have(back))
 				}
-				again := needs.Read(n.Text, c, system)
+				again := needs.Read(n.Text, c, system, nil)
 				if list := again.Needs(); len(list) == 0 || list[0].String() != n.String() {
 					t.Errorf("spoken.txt:%d: the text %q kept for editing reads back as %q", s.line, n.Text, have(again))
 				}
@@ -138,7 +140,7 @@ func TestReadTwice(t *testing.T) {
 		// Each reading that is offered is read in that one way.
 		for _, p := range said.Refused() {
 			for _, choice := range p.Err.Choices {
-				back := needs.Read(choice, c, units.SI)
+				back := needs.Read(choice, c, units.SI, nil)
 				if len(back.Refused()) > 0 || len(back.Pieces) > 2 {
 					t.Errorf("spoken.txt:%d: the choice %q reads as %q", s.line, choice, have(back))
 				}
@@ -150,13 +152,13 @@ func TestReadTwice(t *testing.T) {
 // checkRead fails where a text is passed over in silence, where a piece is not one
 // thing, where a need does not read back, or where the part refuses what was taken.
 func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text string) {
-	said := needs.Read(text, c, units.US)
+	said := needs.Read(text, c, units.US, nil)
 	if len(said.Pieces) == 0 && strings.TrimSpace(text) != "" {
 		t.Fatalf("%q: nothing was read, and nothing was said of it", text)
 	}
 	for _, p := range said.Pieces {
 		things := 0
-		for _, is := range []bool{p.Need != nil, p.Said != nil, p.Err != nil} {
+		for _, is := range []bool{p.Need != nil, p.Said != nil, p.Today != nil, p.Err != nil} {
 			if is {
 				things++
 			}
@@ -167,9 +169,15 @@ func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text s
 		if p.Need == nil {
 			continue
 		}
-		back := needs.Read(p.Need.String(), c, units.US)
+		back := needs.Read(p.Need.String(), c, units.US, nil)
 		if list := back.Needs(); len(list) != 1 || list[0].String() != p.Need.String() {
 			t.Fatalf("%q became %q, which reads back as %q", text, p.Need.String(), have(back))
+		}
+	}
+	// What is measured against today's metal is so wherever that is known from.
+	if m := said.Today(); m != nil {
+		if again := needs.Read(text, c, units.US, m); !same(have(again), have(said)) {
+			t.Fatalf("%q became %q, and %q where the metal was known before", text, have(said), have(again))
 		}
 	}
 	var p part.Part
@@ -200,8 +208,8 @@ func TestAnyWords(t *testing.T) {
 
 func BenchmarkRead(b *testing.B) {
 	c := data.Catalog()
-	needs.Read("12", c, units.US)
+	needs.Read("12", c, units.US, nil)
 	for b.Loop() {
-		needs.Read("yield at least 20 ksi, elongation 3 %, at least 35 %IACS, under 0.11 lb/in3, permanent mold, 4.2 lb, 3/8 wall, plate, -40 to 250 F", c, units.US)
+		needs.Read("yield at least 20 ksi, elongation 3 %, at least 35 %IACS, under 0.11 lb/in3, permanent mold, 4.2 lb, 3/8 wall, plate, -40 to 250 F", c, units.US, nil)
 	}
 }

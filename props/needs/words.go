@@ -30,6 +30,7 @@ const (
 	said           // plate, threads: of the part, by itself
 	rated          // weldable
 	against        // lighter than
+	current        // today: tells what the part is made of
 	mate           // runs on
 	refused        // what no catalog can answer: cheaper
 	quantity       // 20 ksi
@@ -49,6 +50,7 @@ type meaning struct {
 	temper   string
 	said     []part.Said
 	reason   string
+	alone    bool // against: lighter, than what the part is made of today
 }
 
 // bounds are the phrases for each bound.
@@ -111,7 +113,7 @@ var ratedWords = []struct {
 	{"weldable|good weldability|good welding|easy to weld|welds well", props.RatingWeldability, part.Weld},
 	{"pressure tight|leak tight|leakproof|gas tight|water tight|watertight|good pressure tightness", props.RatingPressureTightness, part.PressureTight},
 	{"machinable|good machinability|easy to machine|machines well|free machining", props.RatingMachinability, 0},
-	{"corrosion resistant|good corrosion resistance|rust proof", props.RatingCorrosion, 0},
+	{"corrosion resistant|good corrosion resistance|rust proof|rustproof|not rust|won't rust|doesn't rust|not corrode", props.RatingCorrosion, 0},
 	{"anodizable|good for anodizing|anodizes well", props.RatingAnodizing, 0},
 	{"polishable|polishes well|good polish", props.RatingPolishing, 0},
 	{"platable|plates well", props.RatingElectroplating, 0},
@@ -139,7 +141,7 @@ var comparatives = []struct {
 }
 
 const (
-	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|today|now|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|-|–|—|:|(|)"
+	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|-|–|—|:|(|)"
 	partNouns   = "bracket|housing|cover|body|lever|arm|bushing|flange|hub|pulley|pump|valve|frame|gear|gearbox|manifold|impeller|wheel|yoke|knuckle|caliper|fitting|elbow|lid"
 	breakWords  = "and|but|with|plus|while|&|then"
 	barWords    = "unless|except where|if|when|provided|only if|until"
@@ -161,6 +163,10 @@ var table = sync.OnceValue(func() map[string]meaning {
 	put(fillerWords, meaning{role: filler})
 	put("of|at|in|made of|tested at|measured at", meaning{role: link})
 	put(likeWords, meaning{role: against})
+	put(currentWords, meaning{role: current, op: AtLeast})
+	put(replacedWords, meaning{role: current})
+	put("lead free|lead-free|no lead|leadfree", meaning{role: refused, reason: "a composition cannot be searched for; show prints it"})
+	put("per astm|to astm|astm|per ams|ams|per spec|per mil", meaning{role: refused, reason: "a specification is found by its number in the finder; it is no limit"})
 	put(breakWords, meaning{role: breaks})
 	put(barWords, meaning{role: bars})
 	put(negWords, meaning{role: negation})
@@ -196,7 +202,11 @@ var table = sync.OnceValue(func() map[string]meaning {
 	for _, c := range comparatives {
 		m := meaning{role: against, props: []props.PropertyID{c.p}, op: c.op}
 		put(c.more+" than", m)
+		m.alone = true
+		put(c.more, m)
+		m.alone = false
 		m.op = closed(c.op)
+		put("at least as "+c.plain+"|just as "+c.plain+"|no less "+c.plain, meaning{role: against, props: m.props, op: m.op, alone: true})
 		put("as "+c.plain+" as|at least as "+c.plain+" as|"+c.plain+" as", m)
 	}
 	for p := props.Sand; p <= props.Wrought; p++ {

@@ -75,6 +75,8 @@ type Part struct {
 	Service   string   `toml:"service,omitempty" json:"service,omitempty"`     // one temperature, or the coldest and the hottest
 	Mate      string   `toml:"mate,omitempty" json:"mate,omitempty"`           // id of the material it is joined to
 	Stress    string   `toml:"stress,omitempty" json:"stress,omitempty"`       // applied, in the part as it is today
+	Pressure  string   `toml:"pressure,omitempty" json:"pressure,omitempty"`   // inside the part, above that outside
+	Bore      string   `toml:"bore,omitempty" json:"bore,omitempty"`           // inside diameter of the vessel or pipe
 	Fit       string   `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
 	Dimension string   `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
 	With      Facts    `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
@@ -97,6 +99,8 @@ const (
 	FieldService
 	FieldMate
 	FieldStress
+	FieldPressure
+	FieldBore
 	FieldFit
 	FieldPrice
 	FieldDimension
@@ -124,6 +128,8 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldService:   {"service", "Service range", "-40..250 F", "temperature in service, or coldest and hottest", nil},
 	FieldMate:      {"mate", "Mate", "1045", "material of the part it is joined to", nil},
 	FieldStress:    {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
+	FieldPressure:  {"pressure", "Pressure", "150 psi", "pressure inside the part, above that outside", nil},
+	FieldBore:      {"bore", "Inside diameter", "4 in", "inside diameter of the round part that holds the pressure", nil},
 	FieldFit:       {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
 	FieldDimension: {"dimension", "Dimension", "4 in", "size whose tolerance is looked up", nil},
 	FieldWith:      {"with", "With", "press-fit,threads", "what the part has or needs", nil},
@@ -175,6 +181,10 @@ func (p *Part) text(f Field) *string {
 		return &p.Mate
 	case FieldStress:
 		return &p.Stress
+	case FieldPressure:
+		return &p.Pressure
+	case FieldBore:
+		return &p.Bore
 	case FieldFit:
 		return &p.Fit
 	case FieldDimension:
@@ -250,6 +260,8 @@ func (p *Part) Summary() string {
 	add("service", p.Service)
 	add("mate", p.Mate)
 	add("stress", p.Stress)
+	add("pressure", p.Pressure)
+	add("inside diameter", p.Bore)
 	add("fit", p.Fit)
 	for _, id := range priceIDs(p.Price) {
 		add(id+" at", p.Price[id])

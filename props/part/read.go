@@ -41,6 +41,7 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
+	Pressure, Bore                          *units.Quantity // inside a round part, and its inside diameter
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	With                                    Facts
 	Coldest, Hottest                        *float64 // °C in service
@@ -134,6 +135,10 @@ func (g *Given) size(f Field) **units.Quantity {
 		return &g.Length
 	case FieldStress:
 		return &g.Stress
+	case FieldPressure:
+		return &g.Pressure
+	case FieldBore:
+		return &g.Bore
 	case FieldFit:
 		return &g.Fit
 	case FieldDimension:
@@ -216,6 +221,8 @@ var limits = [...]struct {
 	FieldLength:    {units.Length, 1e-7, 1e6},
 	FieldFit:       {units.Length, 1e-7, 1e4},
 	FieldStress:    {units.Stress, 1, 1e12},
+	FieldPressure:  {units.Stress, 1, 1e12},
+	FieldBore:      {units.Length, 1e-7, 1e4},
 	FieldDimension: {units.Length, 1e-7, 1e4},
 }
 

@@ -9,13 +9,15 @@ type Said struct {
 
 // sizes are the words that name a field whose size or temperature is said beside.
 var sizes = map[Field]string{
-	FieldMass:    "mass|weight|weighs|weigh|weighing|part weight|part mass",
-	FieldVolume:  "volume|metal volume",
-	FieldWall:    "wall|walls|wall thickness|section thickness|thick|thickness|depth",
-	FieldLength:  "long|length|overall length|span",
-	FieldFit:     "bore|fit|fit diameter|bore diameter|shaft|shaft diameter",
-	FieldStress:  "stress|applied stress|working stress",
-	FieldService: "service|in service|service range|service temperature|temperature|operating temperature|working temperature|runs at|runs between|runs from|operates at|operates between|sees",
+	FieldMass:     "mass|weight|weighs|weigh|weighing|part weight|part mass",
+	FieldVolume:   "volume|metal volume",
+	FieldWall:     "wall|walls|wall thickness|section thickness|thick|thickness|depth",
+	FieldLength:   "long|length|overall length|span",
+	FieldFit:      "bore|fit|fit diameter|bore diameter|shaft|shaft diameter",
+	FieldStress:   "stress|applied stress|working stress",
+	FieldPressure: "pressure|internal pressure|inside pressure",
+	FieldBore:     "inside diameter|inner diameter|pipe bore",
+	FieldService:  "service|in service|service range|service temperature|temperature|operating temperature|working temperature|runs at|runs between|runs from|operates at|operates between|sees",
 }
 
 // choices are the phrases that say one of a field's own words.

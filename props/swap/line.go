@@ -151,16 +151,18 @@ type want struct {
 
 // What a part can lack.
 var (
-	needMass   = want{part.FieldMass, "needs a mass or a volume"}
-	needWall   = want{part.FieldWall, "needs a wall thickness"}
-	needDepth  = want{part.FieldWall, "needs a wall thickness, here the depth of the beam"}
-	needLength = want{part.FieldLength, "needs a length"}
-	needCase   = want{part.FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
-	needRange  = want{part.FieldService, "needs a service range"}
-	needMate   = want{part.FieldMate, "needs a mating material"}
-	needFit    = want{part.FieldFit, "needs a fit diameter"}
-	needStress = want{part.FieldStress, "needs an applied stress"}
-	needPrice  = want{part.FieldPrice, "needs a price of the metal"}
+	needMass     = want{part.FieldMass, "needs a mass or a volume"}
+	needWall     = want{part.FieldWall, "needs a wall thickness"}
+	needDepth    = want{part.FieldWall, "needs a wall thickness, here the depth of the beam"}
+	needLength   = want{part.FieldLength, "needs a length"}
+	needCase     = want{part.FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
+	needRange    = want{part.FieldService, "needs a service range"}
+	needMate     = want{part.FieldMate, "needs a mating material"}
+	needFit      = want{part.FieldFit, "needs a fit diameter"}
+	needPressure = want{part.FieldPressure, "needs a pressure"}
+	needBore     = want{part.FieldBore, "needs an inside diameter"}
+	needStress   = want{part.FieldStress, "needs an applied stress"}
+	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )
 
 // wait notes on the line what the part must say before there is a number.

@@ -33,6 +33,8 @@ func anyPart(t *rapid.T, c *catalog.Catalog) part.Part {
 	set(part.FieldWall, "%.2f mm", size("wall", 0.5, 100))
 	set(part.FieldLength, "%.1f in", size("length", 0.1, 200))
 	set(part.FieldStress, "%.2f ksi", size("stress", 0.1, 50))
+	set(part.FieldPressure, "%.1f psi", size("pressure", 1, 5000))
+	set(part.FieldBore, "%.1f mm", size("bore", 1, 2000))
 	set(part.FieldFit, "%.1f mm", size("fit", 1, 500))
 	cold := size("cold", -60, 150)
 	set(part.FieldService, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
@@ -249,7 +251,7 @@ func TestUnitsNeverChangeAResult(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Fit} {
+		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Pressure, &g.Bore, &g.Fit} {
 			if *q == nil {
 				continue
 			}

@@ -17,6 +17,7 @@ type Formula struct {
 var (
 	srcIndices  = &props.Source{ID: "TXT-SEL", Title: "Course notes on material indices for light stiff and light strong parts", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}
 	srcStrength = &props.Source{ID: "TXT-SOM", Title: "Strength of materials: thermal stress, bending of beams", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
+	srcLame     = &props.Source{ID: "TXT-LAME", Title: "Strength of materials: thick cylinders (Lamé)", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcMeans    = &props.Source{ID: "ASME-IID", Title: "Boiler and Pressure Vessel Code, Section II Part D, table TE-1: growth from mean coefficients of expansion", Publisher: "ASME", Edition: "2001", Kind: "standard"}
 	srcFit      = &props.Source{ID: "ENG-REF", Title: "Engineering reference on shrink fits; clearance as in ISO 286-1; reference temperature 20 °C as in ISO 1", Edition: "edition not stated where read", Kind: "textbook"}
 	srcHeat     = &props.Source{ID: "TXT-HEAT", Title: "Heat transfer: conduction through a plane wall", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}

@@ -59,7 +59,7 @@ func (w *work) strength() {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
 	for _, basis := range bases {
-		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id })
+		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id }, w.applied())
 	}
 }
 
@@ -104,7 +104,7 @@ func (w *work) setAndFracture() {
 	}
 	for _, g := range givings {
 		for _, basis := range bases {
-			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength)
+			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength, w.applied())
 		}
 	}
 }
@@ -144,9 +144,23 @@ func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
 	return out
 }
 
-// margin is the strength on one basis over the applied stress, for the part as
-// it is drawn.
-func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID) {
+// acting is a stress in the part as it is drawn, or what the part must say
+// before there is one.
+type acting struct {
+	stress interval
+	need   want // its text is empty where the stress is known
+	notes  []string
+}
+
+func (w *work) applied() acting {
+	if w.Stress == nil {
+		return acting{need: needStress}
+	}
+	return acting{stress: ofGiven(*w.Stress)}
+}
+
+// margin is the strength on one basis over a stress in the part as it is drawn.
+func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID, under acting) {
 	l := Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}
 	factor := func(m *props.Material, symbol string) (*Value, string) {
 		p := strength(m)
@@ -158,13 +172,13 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 		if why := unfit(f); why != "" {
 			return nil, why
 		}
-		if w.Stress == nil {
+		if under.need.text != "" {
 			return nil, ""
 		}
 		if f.Source.Trade() {
 			l.Notes = append(l.Notes, "common practice, no standard or handbook behind the strength of "+m.Name())
 		}
-		return ofFigure(f).over(ofGiven(*w.Stress)).in(units.One), ""
+		return ofFigure(f).over(under.stress).in(units.One), ""
 	}
 	var lacking string
 	l.Base, lacking = factor(w.base, "S₁")
@@ -172,8 +186,8 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 	switch {
 	case l.Reason != "":
 		l.Base = nil
-	case w.Stress == nil:
-		l.wait(needStress)
+	case under.need.text != "":
+		l.wait(under.need)
 	default:
 		if lacking != "" {
 			l.Notes = append(l.Notes, lacking)
@@ -181,7 +195,7 @@ func (w *work) margin(id, name string, basis props.Basis, strength func(*props.M
 		if l.Value.Lo < 1 {
 			l.Notes = append(l.Notes, "the stress reaches the strength")
 		}
-		l.Notes = append(l.Notes, w.notAtHeat()...)
+		l.Notes = append(append(l.Notes, w.notAtHeat()...), under.notes...)
 	}
 	w.add(l)
 }

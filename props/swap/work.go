@@ -22,6 +22,7 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.shape()
 	w.stiffness()
 	w.strength()
+	w.pressure()
 	w.temperature()
 	w.heat()
 	w.current()
@@ -101,9 +102,19 @@ func (w *work) stiffness() {
 		l.Ratio = e.inverse().in(units.One)
 	}
 	w.add(l)
+	w.frequency(e)
 	if w.keeps(part.KeepStiffness) {
 		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws())
 	}
+}
+
+// frequency is how fast the part rings, as it is drawn.
+func (w *work) frequency(e pair) {
+	l := Line{Group: Stiffness, ID: "stiffness.frequency", Name: "Natural frequency", Formula: memory("f₂/f₁ = √(E₂/E₁ · ρ₁/ρ₂), same shape and supports", srcStrength)}
+	if d := w.pair(props.Density); w.rest(&l, e, d) {
+		l.Ratio = e.ratio().times(d.inverse()).raised(1. / 2).in(units.One)
+	}
+	w.add(l)
 }
 
 // equal adds the section, the wall and the mass at equal stiffness or strength.

@@ -1,0 +1,129 @@
+package needs
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"alongside/props"
+)
+
+// The words that tell of what the part is made of today: behind its name or before
+// it, and those that stand before it alone.
+const (
+	currentWords  = "today|today's|now|currently|at present|presently|at the moment"
+	replacedWords = "replaces|replace|replacing|instead of|in place of"
+)
+
+// wishes are words of a sentence that asks for something, which is not there today.
+var wishes = strings.Fields("want wants wanted need needs needed like ask asks asking looking make get")
+
+// today takes what the clause says of today's metal out of it: class 30 today,
+// currently in bronze. A family alone is not taken for a limit, it is asked which.
+func (r *reader) today(in, ts []token) []token {
+	at := slices.IndexFunc(ts, func(t token) bool { return t.role == current })
+	if at < 0 {
+		return ts
+	}
+	wish := slices.ContainsFunc(in, func(t token) bool { return slices.Contains(wishes, key(t.text)) })
+	from, end := at, at+1
+	if ts[at].op == AtLeast && !wish { // behind the name
+		for from > 0 && ofName(ts[from-1]) {
+			from--
+		}
+	}
+	if from == at && !(wish && ts[at].op == AtLeast) {
+		start := end
+		for start < len(ts) && ts[start].role == link {
+			start++
+		}
+		if n := designation(ts, start); n > start {
+			end = n
+		}
+	}
+	rest := append(slices.Clone(ts[:from]), ts[end:]...)
+	if name := r.span(slices.DeleteFunc(slices.Clone(ts[from:end]), func(t token) bool { return t.role == current || t.role == link })); name != "" {
+		r.setToday(r.span(ts[from:end]), name)
+	}
+	return r.today(in, rest)
+}
+
+func ofName(t token) bool {
+	return t.role == unknown || t.role == named || t.role == quantity && t.bare
+}
+
+// setToday adds a piece with the metal that a name stands for.
+func (r *reader) setToday(text, name string) {
+	if m := r.families[key(name)]; m.role == named {
+		r.refuse(text, &ParseError{Hint: "today's metal is no limit; name its grade" + r.examples(m.families)})
+		return
+	}
+	m, _, err := r.catalog.ResolveNear(name)
+	if err != nil {
+		r.refuse(text, &ParseError{Hint: err.Error()})
+		return
+	}
+	r.now = m
+	r.out = append(r.out, Piece{Text: text, Today: m, ReadAs: "made of " + m.Name() + " today"})
+}
+
+// examples are grades of the families that are asked for often: ", such as
+// gray-20, gray-25 or gray-30".
+func (r *reader) examples(families []string) string {
+	family := Need{Kind: OfFamily, Families: families}
+	var ids []string
+	for _, id := range r.catalog.Everyday {
+		if m := r.catalog.Material(id); m != nil && len(ids) < 3 && family.admits(m) {
+			ids = append(ids, id)
+		}
+	}
+	if len(ids) == 0 {
+		return ""
+	}
+	return ", such as " + strings.Join(ids, " or ")
+}
+
+// Today is the metal that the text says the part is made of; nil where it says none.
+func (s *Said) Today() *props.Material {
+	for _, p := range s.Pieces {
+		if p.Today != nil {
+			return p.Today
+		}
+	}
+	return nil
+}
+
+var digitsOf = map[string]string{"half": "1/2", "quarter": "1/4", "three quarter": "3/4", "three quarters": "3/4", "three eighths": "3/8", "five eighths": "5/8", "an eighth": "1/8",
+	"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30"}
+
+const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|kilos?|kg\b|percent|ksi\b|mpa\b|mm\b|degrees)`
+
+var (
+	fractionWords = regexp.MustCompile(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
+	mixedWords    = regexp.MustCompile(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
+	countWords    = regexp.MustCompile(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
+)
+
+// inDigits writes numbers that stand in words before a measure in digits: half an
+// inch, two and a half pounds.
+func inDigits(text string) string {
+	digit := func(word string) string {
+		word = strings.ReplaceAll(strings.ToLower(word), "-", " ")
+		if d := digitsOf[word]; d != "" {
+			return d
+		}
+		return word
+	}
+	text = mixedWords.ReplaceAllStringFunc(text, func(s string) string {
+		m := mixedWords.FindStringSubmatch(s)
+		return digit(m[1]) + " " + digit(m[2]) + " " + m[3]
+	})
+	text = fractionWords.ReplaceAllStringFunc(text, func(s string) string {
+		m := fractionWords.FindStringSubmatch(s)
+		return digit(m[1]) + " " + m[2]
+	})
+	return countWords.ReplaceAllStringFunc(text, func(s string) string {
+		m := countWords.FindStringSubmatch(s)
+		return digit(m[1]) + " " + m[2]
+	})
+}

@@ -319,6 +319,17 @@ func (m *Material) All() iter.Seq[*Figure] {
 	}
 }
 
+// Remembered reports whether all figures on file for the material are from memory
+// alone. The shop's own figures never are.
+func (m *Material) Remembered() bool {
+	for f := range m.All() {
+		if f.Known() != Memory || f.Basis == House {
+			return false
+		}
+	}
+	return true
+}
+
 // stated are the lists of figures that may hold for the material.
 func (m *Material) stated() [3][]Figure {
 	return [3][]Figure{m.Stated, m.Alloy.Stated, m.Alloy.Family.Stated}

@@ -131,6 +131,9 @@ func (x *index) note(c *Catalog) {
 			join(alias.Name)
 		}
 		for _, m := range a.Materials {
+			if x.common[m] == 0 && m.Remembered() {
+				x.common[m] = -1
+			}
 			join(m.ID)
 			for _, alias := range m.Aliases {
 				join(alias.Name)

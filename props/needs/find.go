@@ -16,6 +16,8 @@ type Result struct {
 	Judgements []Judgement
 	// OnlyTypical is true when a strength rests on a typical figure.
 	OnlyTypical bool
+	// Recalled is true when a figure that decides is from memory alone.
+	Recalled bool
 	// Stops are the judgements not met, the worst first; empty when all are.
 	Stops []*Judgement
 	// Lifts are variants of the same alloy (another temper or process) that
@@ -48,6 +50,7 @@ func JudgeAll(m *props.Material, list []Need) Result {
 		j := Judge(m, &list[i])
 		r.Judgements = append(r.Judgements, j)
 		r.OnlyTypical = r.OnlyTypical || j.Status == OnlyTypical
+		r.Recalled = r.Recalled || j.Figure != nil && j.Figure.Known() == props.Memory
 	}
 	for i := range r.Judgements {
 		if !r.Judgements[i].Status.Good() {
@@ -59,13 +62,16 @@ func JudgeAll(m *props.Material, list []Need) Result {
 }
 
 // Found is what a search of the catalog gives: the materials that meet every
-// need, and those that one or two needs stop, nearest first and at the end
+// need, those decided by a figure from memory alone last, and those that one or two needs stop, nearest first and at the end
 // those that cannot be judged.
 type Found struct {
 	Met, Near []Result
 	// NearTotal is how many near misses there are, Near being the nearest of
 	// them; UnjudgedTotal is how many of these cannot be judged.
 	NearTotal, UnjudgedTotal int
+	// Remembered meet every need too, but all their figures are from memory and
+	// they were not asked for.
+	Remembered []*props.Material
 }
 
 // MaxStops is how many needs may stop a near miss.
@@ -93,6 +99,18 @@ func Screen(materials []*props.Material, list []Need) (met, near []*props.Materi
 	return met, near
 }
 
+// Offered takes materials known from memory alone apart from the others.
+func Offered(materials []*props.Material) (offered, remembered []*props.Material) {
+	for _, m := range materials {
+		if m.Remembered() {
+			remembered = append(remembered, m)
+		} else {
+			offered = append(offered, m)
+		}
+	}
+	return offered, remembered
+}
+
 // meets is Judge's answer without its margins and notes.
 func meets(m *props.Material, n *Need) bool { return n.verdict(m).status.Good() }
 
@@ -100,13 +118,20 @@ func meets(m *props.Material, n *Need) bool { return n.verdict(m).status.Good() 
 // up to near of those that one or two needs stop. A material without a figure
 // for a need does not meet it, and is a near miss behind all that have one; last
 // come those that only missing figures stop. With near at 0 near misses are
-// neither listed nor counted.
-func Find(materials []*props.Material, list []Need, near int) Found {
+// neither listed nor counted. A material known from memory alone is offered only
+// where remembered asks for it.
+func Find(materials []*props.Material, list []Need, near int, remembered bool) Found {
 	var f Found
+	if !remembered {
+		var rest []*props.Material
+		materials, rest = Offered(materials)
+		f.Remembered, _ = Screen(rest, list)
+	}
 	met, missed := Screen(materials, list)
 	for _, m := range met {
 		f.Met = append(f.Met, JudgeAll(m, list))
 	}
+	slices.SortStableFunc(f.Met, func(a, b Result) int { return order(a.Recalled, b.Recalled) })
 	if near <= 0 {
 		return f
 	}
@@ -123,7 +148,7 @@ func Find(materials []*props.Material, list []Need, near int) Found {
 	})
 	f.Near = f.Near[:min(near, len(f.Near))]
 	for i := range f.Near {
-		f.Near[i].Lifts = lifts(f.Near[i].Material, list)
+		f.Near[i].Lifts = lifts(f.Near[i].Material, list, remembered)
 	}
 	return f
 }
@@ -139,10 +164,10 @@ func order(a, b bool) int {
 	return 1
 }
 
-func lifts(m *props.Material, list []Need) []*props.Material {
+func lifts(m *props.Material, list []Need, remembered bool) []*props.Material {
 	var out []*props.Material
 	for _, o := range m.Alloy.Materials {
-		if o == m {
+		if o == m || !remembered && o.Remembered() {
 			continue
 		}
 		if r := JudgeAll(o, list); len(r.Stops) == 0 {

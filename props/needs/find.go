@@ -42,12 +42,35 @@ func (r *Result) Unjudged() bool {
 
 // JudgeAll holds a material against the needs that are not switched off.
 func JudgeAll(m *props.Material, list []Need) Result {
-	r := Result{Material: m, Judgements: make([]Judgement, 0, len(list))}
+	on, _ := hold(m, list, len(list), nil)
+	return result(m, list, on)
+}
+
+// hold gives the verdicts on the needs that are on, and how many are not met. It ends
+// behind the first that is one more than most.
+func hold(m *props.Material, list []Need, most int, into []verdict) (on []verdict, misses int) {
 	for i := range list {
 		if list[i].Off {
 			continue
 		}
-		j := Judge(m, &list[i])
+		v := list[i].verdict(m)
+		if into = append(into, v); !v.status.Good() {
+			if misses++; misses > most {
+				break
+			}
+		}
+	}
+	return into, misses
+}
+
+// result is the judgements by the verdicts that hold gives.
+func result(m *props.Material, list []Need, on []verdict) Result {
+	r := Result{Material: m, Judgements: make([]Judgement, 0, len(on))}
+	for i := range list {
+		if list[i].Off {
+			continue
+		}
+		j := list[i].judge(m, on[len(r.Judgements)])
 		r.Judgements = append(r.Judgements, j)
 		r.OnlyTypical = r.OnlyTypical || j.Status == OnlyTypical
 		r.Recalled = r.Recalled || j.Figure != nil && j.Figure.Known() == props.Memory
@@ -80,16 +103,10 @@ const MaxStops = 2
 // Screen returns the materials that meet every need, and those that miss no more
 // than MaxStops of them.
 func Screen(materials []*props.Material, list []Need) (met, near []*props.Material) {
+	var on []verdict
+	misses := 0
 	for _, m := range materials {
-		misses := 0
-		for i := range list {
-			if !list[i].Off && !meets(m, &list[i]) {
-				if misses++; misses > MaxStops {
-					break
-				}
-			}
-		}
-		switch {
+		switch on, misses = hold(m, list, MaxStops, on[:0]); {
 		case misses == 0:
 			met = append(met, m)
 		case misses <= MaxStops:
@@ -111,9 +128,6 @@ func Offered(materials []*props.Material) (offered, remembered []*props.Material
 	return offered, remembered
 }
 
-// meets is Judge's answer without its margins and notes.
-func meets(m *props.Material, n *Need) bool { return n.verdict(m).status.Good() }
-
 // Find screens materials. It returns every material that meets the needs, and
 // up to near of those that one or two needs stop. A material without a figure
 // for a need does not meet it, and is a near miss behind all that have one; last
@@ -127,28 +141,33 @@ func Find(materials []*props.Material, list []Need, near int, remembered bool) F
 		materials, rest = Offered(materials)
 		f.Remembered, _ = Screen(rest, list)
 	}
-	met, missed := Screen(materials, list)
-	for _, m := range met {
-		f.Met = append(f.Met, JudgeAll(m, list))
-	}
-	slices.SortStableFunc(f.Met, func(a, b Result) int { return order(a.Recalled, b.Recalled) })
-	if near <= 0 {
-		return f
-	}
-	for _, m := range missed {
-		r := JudgeAll(m, list)
-		f.Near = append(f.Near, r)
-		if r.Unjudged() {
-			f.UnjudgedTotal++
+	var missed, unjudged []*Result
+	var on []verdict
+	misses := 0
+	for _, m := range materials {
+		switch on, misses = hold(m, list, MaxStops, on[:0]); {
+		case misses == 0:
+			f.Met = append(f.Met, result(m, list, on))
+		case misses <= MaxStops && near > 0:
+			r := result(m, list, on)
+			if r.Unjudged() {
+				unjudged = append(unjudged, &r)
+			} else {
+				missed = append(missed, &r)
+			}
 		}
 	}
-	f.NearTotal = len(f.Near)
-	slices.SortStableFunc(f.Near, func(a, b Result) int {
-		return cmp.Or(order(a.Unjudged(), b.Unjudged()), cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
-	})
-	f.Near = f.Near[:min(near, len(f.Near))]
-	for i := range f.Near {
-		f.Near[i].Lifts = lifts(f.Near[i].Material, list, remembered)
+	slices.SortStableFunc(f.Met, func(a, b Result) int { return order(a.Recalled, b.Recalled) })
+	nearest := func(a, b *Result) int {
+		return cmp.Or(cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
+	}
+	slices.SortStableFunc(missed, nearest)
+	slices.SortStableFunc(unjudged, nearest)
+	missed = append(missed, unjudged...)
+	f.NearTotal, f.UnjudgedTotal = len(missed), len(unjudged)
+	for _, r := range missed[:min(max(near, 0), len(missed))] {
+		r.Lifts = lifts(r.Material, list, remembered)
+		f.Near = append(f.Near, *r)
 	}
 	return f
 }

@@ -80,7 +80,7 @@ func TestBriefRows(t *testing.T) {
 	for _, r := range b.rows() {
 		names = append(names, r.name)
 	}
-	want := []string{"yield strength ≥ 20 ksi", "elongation ≥ 3 %", "Weight", "Load to stay bent", "Load to break", "Bending, same load", "Growth, 70 to 250 °F"}
+	want := []string{"Yield ≥ 20 ksi", "Elong ≥ 3 %", "Weight", "Load to stay bent", "Load to break", "Bending, same load", "Growth, 70 to 250 °F"}
 	if len(names) <= len(want) || len(names) > briefRows || !slices.Equal(names[:len(want)], want) {
 		t.Errorf("rows %q", names)
 	}
@@ -88,7 +88,7 @@ func TestBriefRows(t *testing.T) {
 	c := compare.Compare(b.Bench)
 	for _, name := range names[len(want):] {
 		for i := range c.Rows {
-			if r := &c.Rows[i]; r.Property.Info().Name == name {
+			if r := &c.Rows[i]; r.Property.Info().Short == name {
 				lo, hi := ratio(&r.Cells[1])
 				sizes = append(sizes, -max(math.Log(lo), -math.Log(hi)))
 			}

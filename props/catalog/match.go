@@ -173,9 +173,9 @@ func (x *index) runTogether(typed string) []Hit {
 				continue
 			}
 			if points := x.fit(rest, e).points; points == scoreFull {
-				hits = append(hits, Hit{e.material, int(k)*scoreExact - 1})
+				hits = append(hits, Hit{e.material, int(k)*scoreExact - 1, e.common})
 			} else if points > scorePart {
-				hits = append(hits, Hit{e.material, scoreFull})
+				hits = append(hits, Hit{e.material, scoreFull, e.common})
 			}
 		}
 	}

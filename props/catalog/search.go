@@ -14,6 +14,7 @@ import (
 type Hit struct {
 	Material *props.Material
 	Score    int
+	common   int // of its entry
 }
 
 // Search finds materials for what a person types: parts of designations in
@@ -57,20 +58,19 @@ func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 
 // all is every material, in the order of equally good hits.
 func (c *Catalog) all() []Hit {
-	hits := make([]Hit, len(c.Materials))
-	for i, m := range c.Materials {
-		hits[i].Material = m
+	x := c.indexed()
+	hits := make([]Hit, len(x.entries))
+	for i, e := range x.entries {
+		hits[i] = Hit{e.material, 0, e.common}
 	}
-	c.indexed().sort(hits)
+	sortHits(hits)
 	return hits
 }
 
-// sort puts the best hits first, and those of one score by what is asked for most,
+// sortHits puts the best hits first, and those of one score by what is asked for most,
 // what is known from memory alone last; else in the order of the catalog.
-func (x *index) sort(hits []Hit) {
-	slices.SortStableFunc(hits, func(a, b Hit) int {
-		return cmp.Or(b.Score-a.Score, x.common[b.Material]-x.common[a.Material])
-	})
+func sortHits(hits []Hit) {
+	slices.SortStableFunc(hits, func(a, b Hit) int { return cmp.Or(b.Score-a.Score, b.common-a.common) })
 }
 
 // split takes a query apart into folded words. A word with hyphens or points
@@ -105,7 +105,7 @@ func (x *index) match(tokens []string) []Hit {
 	if !slices.ContainsFunc(q.tokens, func(t token) bool { return !t.found }) {
 		for _, e := range x.entries {
 			if score := x.score(q, e); score > 0 {
-				hits = append(hits, Hit{e.material, score})
+				hits = append(hits, Hit{e.material, score, e.common})
 			}
 		}
 	}
@@ -113,7 +113,7 @@ func (x *index) match(tokens []string) []Hit {
 		hits = x.runTogether(strings.Join(tokens, ""))
 	}
 	hits = dieCastings(tokens, x.ofFamily(tokens, hits))
-	x.sort(hits)
+	sortHits(hits)
 	return hits
 }
 

@@ -412,12 +412,32 @@ func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Kno
 // sourced numbers a source once for each degree of knowing and correction; the
 // second time it is named by the number of the first.
 func (p *briefPage) sourced(s *props.Source, k props.Known, more ...string) int {
-	degree := joined(", ", append([]string{cited("", "", k)}, more...)...)
-	note := joined(", ", s.Title, degree)
-	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == s.Title || strings.HasPrefix(n, s.Title+", ") }); i >= 0 && p.notes[i] != note {
+	title, degree := shortTitle(s), joined(", ", append([]string{cited("", "", k)}, more...)...)
+	note := joined(", ", title, degree)
+	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == title || strings.HasPrefix(n, title+", ") }); i >= 0 && p.notes[i] != note {
 		note = "as " + strconv.Itoa(i+1) + ", " + cmp.Or(degree, "read")
 	}
 	return p.note(note)
+}
+
+// shortTitle is enough of a title to find the source by: the number of a standard,
+// else what stands before a colon or parenthesis, with the article behind a semicolon.
+func shortTitle(s *props.Source) string {
+	number, _, _ := strings.Cut(strings.Replace(s.Title, " Standard Specification", ",", 1), ",")
+	if s.Kind == "standard" && number != s.Title && strings.ContainsAny(number, "0123456789") {
+		if len(strings.Fields(number)) == 1 {
+			number = joined(" ", strings.Fields(s.Publisher + " ")[0], number)
+		}
+		return number
+	}
+	if len(s.Title) <= 60 {
+		return s.Title
+	}
+	title, article, _ := strings.Cut(s.Title, ";")
+	if i := strings.IndexAny(title, ":("); i > 0 {
+		title = strings.TrimSpace(title[:i])
+	}
+	return joined(", ", title, strings.TrimSpace(article))
 }
 
 // cautions are the gravest watch-outs of all proposals, each with what to do.

@@ -110,3 +110,30 @@ func TestBriefRows(t *testing.T) {
 		}
 	}
 }
+
+// Short titles are short, and no two sources share one.
+func TestShortTitles(t *testing.T) {
+	by := map[string]string{}
+	for _, s := range data.Catalog().Sources {
+		short := shortTitle(s)
+		if other := by[short]; other != "" && s.Kind != "standard" { // a standard's editions share its number
+			t.Errorf("%s and %s are both %q", other, s.ID, short)
+		}
+		by[short] = s.ID
+		if !strings.HasPrefix(short, s.Title) && len(short) > len(s.Title)+20 || short == "" {
+			t.Errorf("%s: %q for %q", s.ID, short, s.Title)
+		}
+	}
+	for title, want := range map[string]string{
+		"A48/A48M, Specification for gray iron castings":                                                                 "ASTM A48/A48M",
+		"Handbook, volume 1, Properties and Selection: Irons, Steels, and High-Performance Alloys; article on gray iron": "Handbook, volume 1, Properties and Selection, article on gray iron",
+	} {
+		kind := "handbook"
+		if strings.HasPrefix(title, "A48") {
+			kind = "standard"
+		}
+		if have := shortTitle(&props.Source{Title: title, Kind: kind, Publisher: "ASTM"}); have != want {
+			t.Errorf("%q, want %q", have, want)
+		}
+	}
+}

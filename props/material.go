@@ -271,15 +271,7 @@ func (m *Material) Name() string {
 // agree with another document and these before figures from memory alone, the
 // material's own before inherited ones, then the order of the data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
-	var found []*Figure
-	for _, stated := range m.stated() {
-		for i := range stated {
-			// The property first: most figures are of another one.
-			if f := &stated[i]; f.Property == p && f.admits(m) {
-				found = append(found, f)
-			}
-		}
-	}
+	found := slices.Collect(m.Of(p))
 	if found == nil && p.Info().Dimension == units.Rating {
 		found = m.ratings(p)
 	}
@@ -317,6 +309,31 @@ func (m *Material) All() iter.Seq[*Figure] {
 			}
 		}
 	}
+}
+
+// Of walks over every figure of a property in the order of All.
+func (m *Material) Of(p PropertyID) iter.Seq[*Figure] {
+	return func(yield func(*Figure) bool) {
+		for _, stated := range m.stated() {
+			for i := range stated {
+				// The property first: most figures are of another one.
+				if stated[i].Property == p && stated[i].admits(m) && !yield(&stated[i]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// Remembered reports whether all figures on file for the material are from memory
+// alone. The shop's own figures never are.
+func (m *Material) Remembered() bool {
+	for f := range m.All() {
+		if f.Known() != Memory || f.Basis == House {
+			return false
+		}
+	}
+	return true
 }
 
 // stated are the lists of figures that may hold for the material.

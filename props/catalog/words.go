@@ -42,15 +42,15 @@ const kindBits = 3
 type index struct {
 	once sync.Once
 	Words
-	entries  []entry                 // the materials in the order of the catalog
-	common   map[*props.Material]int // how early a material stands among those asked for most
-	joined   map[string]bool         // words that were two numbers with a hyphen between them
-	families map[string]bool         // the words that mean a family by themselves
+	entries  []entry         // the materials in the order of the catalog
+	joined   map[string]bool // words that were two numbers with a hyphen between them
+	families map[string]bool // the words that mean a family by themselves
 }
 
 // entry is a material with its words.
 type entry struct {
 	material *props.Material
+	common   int         // how early it stands among those asked for most; 0 if not, −1 if known from memory alone
 	id       int         // the number of its id
 	words    [2][]uint32 // of the material itself, and those of its alloy
 }
@@ -98,23 +98,27 @@ func (c *Catalog) indexed() *index {
 			x.Words = ListWords(c)
 		}
 		x.note(c)
+		common := map[string]int{}
+		for i, id := range c.Everyday {
+			common[id] = len(c.Everyday) - i
+		}
 		for i, a := range c.Alloys {
 			for _, m := range a.Materials {
 				own := x.Own[len(x.entries)]
 				id, _ := parts(own[0])
-				x.entries = append(x.entries, entry{m, id, [...][]uint32{own[1:], x.Alloy[i]}})
+				if common[m.ID] == 0 && m.Remembered() {
+					common[m.ID] = -1
+				}
+				x.entries = append(x.entries, entry{m, common[m.ID], id, [...][]uint32{own[1:], x.Alloy[i]}})
 			}
 		}
 	})
 	return &c.index
 }
 
-// note takes down what the order and the choice of hits go by.
+// note takes down what the choice of hits goes by.
 func (x *index) note(c *Catalog) {
-	x.common, x.joined, x.families = map[*props.Material]int{}, map[string]bool{}, map[string]bool{}
-	for i, id := range c.Everyday {
-		x.common[c.Material(id)] = len(c.Everyday) - i
-	}
+	x.joined, x.families = map[string]bool{}, map[string]bool{}
 	for _, f := range c.Families {
 		for _, w := range f.Words {
 			x.families[w] = true

@@ -8,12 +8,10 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"sort"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -244,11 +242,7 @@ func DidYouMean(word string, known []string) string {
 	return "use one of: " + strings.Join(known, ", ")
 }
 
-var indexed = lazy(`\[\d+\]`)
-
-func lazy(pattern string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
-}
+var indexed = spelling.Pattern(`\[\d+\]`)
 
 func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
 
@@ -288,9 +282,9 @@ func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*
 
 // The patterns are compiled when a file is first read, not at every start.
 var (
-	topHeader = lazy(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
-	header    = lazy(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
-	keyLine   = lazy(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
+	topHeader = spelling.Pattern(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
+	header    = spelling.Pattern(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
+	keyLine   = spelling.Pattern(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
 )
 
 // chunk reads one top-level record with its sub-tables.

@@ -13,9 +13,10 @@ import (
 )
 
 // briefPanel is the one page for the customer: today's metal and up to three
-// proposals, those around the pin under the cursor where there are more.
+// proposals, the pin under the cursor and those behind it.
 type briefPanel struct {
 	pages
+	count int                 // of proposals
 	of    *compare.Comparison // that the text was laid out for
 	first int                 // pin, as displayed
 }
@@ -25,7 +26,10 @@ func newBrief(m *Model) screen {
 		m.warn(twoPinsNeeded)
 		return nil
 	}
-	p := &briefPanel{pages: *newPages(m, "", nil)}
+	p := &briefPanel{pages: *newPages(m, "", nil), count: 1}
+	if len(m.pins()) <= 3 { // two fit the page with all that there is to say
+		p.count = 2
+	}
 	p.digit = "7"
 	return p
 }
@@ -33,9 +37,9 @@ func newBrief(m *Model) screen {
 // proposals are the pins that the brief tells of; none where undo took them away.
 func (p *briefPanel) proposals() []*props.Material {
 	m, n := p.m, len(p.m.pins())
-	from := ui.Clamp(m.col, 1, max(n-report.BriefProposals, 1))
+	from := ui.Clamp(m.col, 1, max(n-p.count, 1))
 	var out []*props.Material
-	for at := from; at < min(from+report.BriefProposals, n); at++ {
+	for at := from; at < min(from+p.count, n); at++ {
 		out = append(out, m.pinAt(at))
 	}
 	if p.of != m.comparison || p.first != from {
@@ -67,7 +71,11 @@ func (p *briefPanel) lay(w int) []string {
 
 func (p *briefPanel) Title() string {
 	p.title = "Brief for the customer"
-	if shown, beside := len(p.proposals()), len(p.m.pins())-1; shown < beside {
+	switch shown, beside := len(p.proposals()), len(p.m.pins())-1; {
+	case shown == beside:
+	case shown == 1:
+		p.title += fmt.Sprintf(" · pin %d of %d", p.first, beside)
+	default:
 		p.title += fmt.Sprintf(" · pins %d–%d of %d", p.first, p.first+shown-1, beside)
 	}
 	return p.pages.Title()
@@ -78,7 +86,10 @@ func (p *briefPanel) View(w, h int) []string { p.proposals(); return p.pages.Vie
 
 func (p *briefPanel) Keys() ui.Keys {
 	keys := ui.Keys{ui.Send("y", "copy", "copy the brief", func() tea.Cmd { return p.m.copyDoc(p.doc(), "brief") })}
-	if len(p.m.pins())-1 > report.BriefProposals {
+	if beside := len(p.m.pins()) - 1; beside > 1 {
+		keys = append(keys, ui.On("+", "more", "one, two or three proposals on the page", func() {
+			p.count, p.of = p.count%min(beside, report.BriefProposals)+1, nil
+		}))
 		keys = append(keys, p.m.pinKeys(true)...)
 	}
 	return append(append(keys, p.m.keys("s")...), p.text.Keys()...)

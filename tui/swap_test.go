@@ -68,14 +68,18 @@ func TestBriefPanel(t *testing.T) {
 	alone.want("two pins")
 }
 
-// With more than three pins beside the baseline the brief is of those around the
-// cursor.
+// Of many pins the brief is of the one under the cursor; + takes more on the page.
 func TestBriefOfMany(t *testing.T) {
 	d := plainDesk(t, 100, 50, append(usual, "w1-f-sand")...)
 	d.press("home", "7")
-	d.want("pins 1–3 of 4")
-	d.press("right", "right", "right")
+	d.want("pin 1 of 4")
+	d.want("proposed: White 1-T6 permanent mold")
+	d.press("right", "right")
+	d.want("pin 3 of 4")
+	d.press("+", "+")
 	d.want("pins 2–4 of 4")
+	d.press("+")
+	d.want("pin 3 of 4")
 }
 
 func TestPartIsTyped(t *testing.T) {

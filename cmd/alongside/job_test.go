@@ -130,3 +130,54 @@ func TestInterruptedBench(t *testing.T) {
 		t.Errorf("exit code %d, want %d", code, exitInterrupt)
 	}
 }
+
+// A whole call on the real program: six pins, what the customer says in one
+// sentence, the brief, its copy. The keys besides the text are counted.
+func TestCallInFewKeys(t *testing.T) {
+	state := t.TempDir()
+	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Env: []string{"ALONGSIDE_CLIPBOARD=file", "XDG_STATE_HOME=" + state, "XDG_DATA_HOME=" + state}}, binary(t))
+	keys := 0
+	press := func(key string) { keys++; s.Type(key) }
+	s.WaitFor("Find:")
+	for i, words := range []string{"class 30", "319 t6 sand", "380 die", "za-12 sand", "65-45-12", "a356 t6 pm"} {
+		s.Type(words)
+		s.WaitFor("Find: " + words)
+		press([]string{ptytest.Tab, ptytest.Enter}[i/5])
+		s.WaitFor("pinned ")
+	}
+	press("2")
+	s.WaitFor("Add:")
+	s.Type("yield at least 20 ksi, elongation 3 %, at least 35 %IACS, under 0.11 lb/in3, permanent mold, 4.2 lb, 3/8 wall, plate, 70 to 250 F, on 1045")
+	s.WaitFor("on 1045")
+	press(ptytest.Enter)
+	s.WaitFor("5 needs")
+	press(ptytest.Escape)
+	s.WaitFor("rows 1")
+	press(ptytest.End)
+	press("7")
+	s.WaitFor("Class 30 sand today; proposed: A356.0-T6 permanent mold")
+	press("y")
+	s.WaitFor("saved to")
+	press("q")
+	press("q")
+	if code := s.Exit(); code != exitOK {
+		t.Errorf("exit code %d", code)
+	}
+	files, _ := filepath.Glob(filepath.Join(state, "alongside", "*-brief.txt"))
+	if len(files) != 1 {
+		t.Fatalf("copies: %v", files)
+	}
+	text, err := os.ReadFile(files[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"Yield ≥ 20 ksi", "26.0 ksi min, met", "Weight", "mated to 1045", report.Caution} {
+		if !strings.Contains(strings.Join(strings.Fields(string(text)), " "), want) {
+			t.Errorf("the brief holds no %q:\n%s", want, text)
+		}
+	}
+	if keys > 20 {
+		t.Errorf("%d keys besides the text", keys)
+	}
+	t.Logf("%d keys besides the text", keys)
+}

@@ -81,17 +81,28 @@ func (b *OnePage) page() *briefPage {
 	all := b.rows()
 	for n := len(all); ; n-- {
 		p := b.laidOut(all[:n], all[n:])
-		if n <= 1 || strings.Count(p.doc.Text(BriefWidth), "\n") <= briefLines {
+		if n <= 1 || p.fits(MailWidth) && p.fits(BriefWidth) {
 			return p
 		}
 	}
+}
+
+// fits reports whether the page has few enough lines of a width.
+func (p *briefPage) fits(width int) bool {
+	n := 0
+	for l := range strings.SplitSeq(p.doc.Text(width), "\n") {
+		if n++; sheet.Width(l) > width {
+			return false
+		}
+	}
+	return n <= briefLines
 }
 
 func (b *OnePage) laidOut(rows, left []briefRow) *briefPage {
 	p := &briefPage{table: &sheet.Table{Columns: sheet.Columns("", "today", "proposed")}}
 	title := b.Swaps[0].Base.Name() + " today; proposed: " + b.Swaps[0].Pin.Name()
 	if len(b.Swaps) > 1 {
-		p.table.Columns[2].Name = "proposed, against today's"
+		p.table.Columns[2].Name = "against today's"
 		title = b.Swaps[0].Base.Name() + " today; proposed "
 		for i, r := range b.Swaps {
 			title += strconv.Itoa(i+1) + ": " + r.Pin.Name() + "; "
@@ -105,7 +116,7 @@ func (b *OnePage) laidOut(rows, left []briefRow) *briefPage {
 	if len(left) > 0 {
 		var names []string
 		for _, r := range left {
-			names = append(names, props.InSentence(r.name))
+			names = append(names, r.name)
 		}
 		p.table.Notes = []string{"Left out for room: " + strings.Join(names, ", ") + "."}
 	}
@@ -177,7 +188,11 @@ func (b *OnePage) rows() []briefRow {
 	for i := range b.Needs {
 		n := &b.Needs[i]
 		told[n.Property] = true
-		out = append(out, briefRow{n.String(), func(p *briefPage) ([]string, []int) { return b.needRow(p, n) }})
+		name := n.String()
+		if n.Kind == needs.OfProperty { // the short name, with the same limit
+			name = strings.Replace(name, props.InSentence(n.Property.Info().Name), n.Property.Info().Short, 1)
+		}
+		out = append(out, briefRow{name, func(p *briefPage) ([]string, []int) { return b.needRow(p, n) }})
 	}
 	for _, o := range briefOrder {
 		if l := b.first(o.ids); l != nil {
@@ -230,7 +245,7 @@ func (b *OnePage) differences(told map[props.PropertyID]bool) []briefRow {
 	slices.SortStableFunc(list, func(x, y difference) int { return cmp.Compare(y.size, x.size) })
 	var out []briefRow
 	for _, d := range list {
-		out = append(out, briefRow{d.row.Property.Info().Name, func(p *briefPage) ([]string, []int) { return b.differenceRow(p, c, d.row) }})
+		out = append(out, briefRow{d.row.Property.Info().Short, func(p *briefPage) ([]string, []int) { return b.differenceRow(p, c, d.row) }})
 	}
 	return out
 }
@@ -270,7 +285,7 @@ func (b *OnePage) differenceRow(p *briefPage, c *compare.Comparison, r *compare.
 		text := "not on file"
 		switch {
 		case cell.Figure != nil:
-			text = cell.Value.String() + basisWords(cell.Figure)
+			text = cell.Value.String() + inWords.Replace(Mark(cell.Figure.Basis))
 			marks = append(marks, p.from(cell.Figure))
 		case cell.Material.Absent(r.Property) != "":
 			text = "has none"
@@ -287,14 +302,6 @@ func (b *OnePage) differenceRow(p *briefPage, c *compare.Comparison, r *compare.
 		cells = append(cells, text)
 	}
 	return cells, marks
-}
-
-// basisWords says the basis of a figure that is not a typical one.
-func basisWords(f *props.Figure) string {
-	if f.Basis == props.Typical {
-		return ""
-	}
-	return " " + f.Basis.Phrase()
 }
 
 // proposed is what holds for the proposals, each with its number where there
@@ -339,23 +346,23 @@ func (b *OnePage) metals() []*props.Material {
 	return out
 }
 
-func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marks []int) {
+func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marked []int) {
 	for i, m := range b.metals() {
 		j := needs.Judge(m, need)
 		cell := j.Status.String()
 		switch {
 		case j.Figure != nil:
-			figure := j.Figure.Value.String() + " " + j.Figure.Basis.Phrase()
-			if cell = figure + ", " + cell; i == 0 {
+			figure := j.Shown().String() + inWords.Replace(Mark(j.Figure.Basis))
+			if cell = figure + ", " + StatusSign(j.Status); i == 0 {
 				cell = figure // of today's metal nothing is asked
 			}
-			marks = append(marks, p.from(j.Figure))
+			marked = append(marked, p.from(j.Figure))
 		case m.Absent(need.Property) != "":
 			cell = "has none"
 		}
 		cells = append(cells, cell)
 	}
-	return cells, marks
+	return cells, marked
 }
 
 // swapRow is one line of every swap: the amount where there is one, and the
@@ -405,12 +412,32 @@ func (p *briefPage) from(f *props.Figure) int { return p.sourced(f.Source, f.Kno
 // sourced numbers a source once for each degree of knowing and correction; the
 // second time it is named by the number of the first.
 func (p *briefPage) sourced(s *props.Source, k props.Known, more ...string) int {
-	degree := joined(", ", append([]string{cited("", "", k)}, more...)...)
-	note := joined(", ", s.Title, degree)
-	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == s.Title || strings.HasPrefix(n, s.Title+", ") }); i >= 0 && p.notes[i] != note {
+	title, degree := shortTitle(s), joined(", ", append([]string{cited("", "", k)}, more...)...)
+	note := joined(", ", title, degree)
+	if i := slices.IndexFunc(p.notes, func(n string) bool { return n == title || strings.HasPrefix(n, title+", ") }); i >= 0 && p.notes[i] != note {
 		note = "as " + strconv.Itoa(i+1) + ", " + cmp.Or(degree, "read")
 	}
 	return p.note(note)
+}
+
+// shortTitle is enough of a title to find the source by: the number of a standard,
+// else what stands before a colon or parenthesis, with the article behind a semicolon.
+func shortTitle(s *props.Source) string {
+	number, _, _ := strings.Cut(strings.Replace(s.Title, " Standard Specification", ",", 1), ",")
+	if s.Kind == "standard" && number != s.Title && strings.ContainsAny(number, "0123456789") {
+		if len(strings.Fields(number)) == 1 {
+			number = joined(" ", strings.Fields(s.Publisher + " ")[0], number)
+		}
+		return number
+	}
+	if len(s.Title) <= 60 {
+		return s.Title
+	}
+	title, article, _ := strings.Cut(s.Title, ";")
+	if i := strings.IndexAny(title, ":("); i > 0 {
+		title = strings.TrimSpace(title[:i])
+	}
+	return joined(", ", title, strings.TrimSpace(article))
 }
 
 // cautions are the gravest watch-outs of all proposals, each with what to do.

@@ -80,7 +80,7 @@ func TestBriefRows(t *testing.T) {
 	for _, r := range b.rows() {
 		names = append(names, r.name)
 	}
-	want := []string{"yield strength ≥ 20 ksi", "elongation ≥ 3 %", "Weight", "Load to stay bent", "Load to break", "Bending, same load", "Growth, 70 to 250 °F"}
+	want := []string{"Yield ≥ 20 ksi", "Elong ≥ 3 %", "Weight", "Load to stay bent", "Load to break", "Bending, same load", "Growth, 70 to 250 °F"}
 	if len(names) <= len(want) || len(names) > briefRows || !slices.Equal(names[:len(want)], want) {
 		t.Errorf("rows %q", names)
 	}
@@ -88,7 +88,7 @@ func TestBriefRows(t *testing.T) {
 	c := compare.Compare(b.Bench)
 	for _, name := range names[len(want):] {
 		for i := range c.Rows {
-			if r := &c.Rows[i]; r.Property.Info().Name == name {
+			if r := &c.Rows[i]; r.Property.Info().Short == name {
 				lo, hi := ratio(&r.Cells[1])
 				sizes = append(sizes, -max(math.Log(lo), -math.Log(hi)))
 			}
@@ -107,6 +107,33 @@ func TestBriefRows(t *testing.T) {
 			if strings.ContainsAny(c.Text, "–≠✓✗") && !strings.ContainsAny(c.Text, "0123456789") {
 				t.Errorf("a cell is a mark: %q", c.Text)
 			}
+		}
+	}
+}
+
+// Short titles are short, and no two sources share one.
+func TestShortTitles(t *testing.T) {
+	by := map[string]string{}
+	for _, s := range data.Catalog().Sources {
+		short := shortTitle(s)
+		if other := by[short]; other != "" && s.Kind != "standard" { // a standard's editions share its number
+			t.Errorf("%s and %s are both %q", other, s.ID, short)
+		}
+		by[short] = s.ID
+		if !strings.HasPrefix(short, s.Title) && len(short) > len(s.Title)+20 || short == "" {
+			t.Errorf("%s: %q for %q", s.ID, short, s.Title)
+		}
+	}
+	for title, want := range map[string]string{
+		"A48/A48M, Specification for gray iron castings":                                                                 "ASTM A48/A48M",
+		"Handbook, volume 1, Properties and Selection: Irons, Steels, and High-Performance Alloys; article on gray iron": "Handbook, volume 1, Properties and Selection, article on gray iron",
+	} {
+		kind := "handbook"
+		if strings.HasPrefix(title, "A48") {
+			kind = "standard"
+		}
+		if have := shortTitle(&props.Source{Title: title, Kind: kind, Publisher: "ASTM"}); have != want {
+			t.Errorf("%q, want %q", have, want)
 		}
 	}
 }

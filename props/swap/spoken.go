@@ -66,7 +66,7 @@ func SpokenOf(lo, hi float64, what string) string {
 	case s == "" || s == "anything":
 		return s
 	case strings.HasSuffix(s, "the same"):
-		return s + " as " + what
+		return strings.NewReplacer("under the same", "less than", "over the same", "more than", "the same", "the same as").Replace(s) + " " + what
 	case strings.HasSuffix(s, " times"), strings.HasSuffix(s, "twice"):
 		return s + " " + what
 	}

@@ -57,7 +57,7 @@ func TestSpokenOf(t *testing.T) {
 	for _, x := range []struct {
 		lo, hi float64
 		want   string
-	}{{0.5, 0.5, "about half of today's"}, {2, 2.1, "a little over twice today's"}, {1, 1, "about the same as today's"}, {1.3, 1.7, "1¼ to 1¾ times today's"}, {300, 400, "more than 100 times today's"}, {0, 1, ""}} {
+	}{{0.5, 0.5, "about half of today's"}, {2, 2.1, "a little over twice today's"}, {1, 1, "about the same as today's"}, {0.93, 0.995, "a little less than today's"}, {1.03, 1.05, "a little more than today's"}, {1.3, 1.7, "1¼ to 1¾ times today's"}, {300, 400, "more than 100 times today's"}, {0, 1, ""}} {
 		if have := SpokenOf(x.lo, x.hi, "today's"); have != x.want {
 			t.Errorf("%g to %g: %q, want %q", x.lo, x.hi, have, x.want)
 		}

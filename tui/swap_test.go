@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"alongside/props/part"
 )
 
 // say types the part of these tests into the open form, from its first field.
@@ -14,7 +16,14 @@ func (d *desk) sayPart() {
 		d.press("enter")
 	}
 	d.press("right", "right", "enter", "enter", "enter") // a plate; keep and strength as they are
-	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "", "", "1.5 in", "0.60 USD/lb", "1.20 USD/lb"} {
+	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "", "", "1.5 in"} {
+		d.typeText(text)
+		d.press("enter")
+	}
+	for range part.FieldReliability - part.FieldFit { // place, factors and fatigue not said
+		d.press("enter")
+	}
+	for _, text := range []string{"0.60 USD/lb", "1.20 USD/lb"} {
 		d.typeText(text)
 		d.press("enter")
 	}

@@ -32,7 +32,8 @@ was worked out.`,
 		ValidArgsFunction: p.completeMaterials,
 	}
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
-		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice, part.FieldWith)
+		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPlace, part.FieldSafety, part.FieldCasting, part.FieldCycles, part.FieldMean, part.FieldSurface, part.FieldReliability,
+		part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice, part.FieldWith)
 	var limits []string
 	p.needFlag(cmd, &limits)
 	kept := cmd.Flags().String("call", "", "the kept call of this `NAME`; alongside call lists them")

@@ -46,7 +46,7 @@ func TestBriefOfCall(t *testing.T) {
 		t.Errorf("four proposals: exit code %d, %s", r.code, r.errors)
 	}
 	r = tryIn(data.Catalog, env, "brief", "--call", "pump bracket", "a356-t6-pm", "--stress", "5 ksi")
-	for _, want := range []string{"Class 30 sand today; proposed: A356.0-T6 permanent mold", "You asked for: yield strength ≥ 20 ksi; 12 lb; stress 5 ksi."} {
+	for _, want := range []string{"Class 30 sand today; proposed: A356.0-T6 permanent mold", "You asked for yield strength ≥ 20 ksi. The part: 12 lb; stress 5 ksi."} {
 		if !strings.Contains(r.out, want) {
 			t.Errorf("exit code %d, not said: %s\n%s%s", r.code, want, r.out, r.errors)
 		}

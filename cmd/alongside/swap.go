@@ -29,7 +29,8 @@ are not on file there is the reason in place of a number.`,
 		ValidArgsFunction: p.completeMaterials,
 	}
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldWall, part.FieldLength, part.FieldCase, part.FieldKeep, part.FieldStrength,
-		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice)
+		part.FieldService, part.FieldMate, part.FieldStress, part.FieldPlace, part.FieldSafety, part.FieldCasting, part.FieldCycles, part.FieldMean, part.FieldSurface, part.FieldReliability,
+		part.FieldPressure, part.FieldBore, part.FieldFit, part.FieldPrice)
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	basis := choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum")
 	format := formatFlag(cmd)

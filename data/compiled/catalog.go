@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 779
-	Figures   = 7886
+	Figures   = 7922
 	Sources   = 153
 )
 

@@ -60,26 +60,60 @@ const (
 	Fatigue Strength = "fatigue"
 )
 
+// Place is where in a casting the strength is wanted.
+type Place string
+
+// The places. The zero value stands for Anywhere. The drawing designates areas
+// whose test bars must meet more.
+const (
+	Anywhere     Place = "anywhere"
+	Designated   Place = "designated"
+	Undesignated Place = "undesignated"
+)
+
+// Surface is the surface where the part is stressed.
+type Surface string
+
+// The surfaces. The zero value stands for Specimen: as on the bar of the fatigue test.
+const (
+	Specimen        Surface = "specimen"
+	Ground          Surface = "ground"
+	MachinedSurface Surface = "machined"
+	HotRolled       Surface = "hot-rolled"
+	Forged          Surface = "forged"
+)
+
+// Reliability is the share of parts, in percent, that live as long as asked. The zero
+// value stands for half of them, which is what a typical fatigue strength tells.
+type Reliability string
+
 // Part is what the customer says of the part, in the words and units it was
 // said in. Every field may be empty. It is plain text so that it can be saved
 // and edited by hand; Read turns it into quantities. Fill it with Set, which
 // refuses what Read would not understand.
 type Part struct {
-	Mass      string   `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
-	Volume    string   `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
-	Wall      string   `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
-	Length    string   `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
-	Case      Case     `toml:"case,omitempty" json:"case,omitempty"`
-	Keep      Keep     `toml:"keep,omitempty" json:"keep,omitempty"`
-	Strength  Strength `toml:"strength,omitempty" json:"strength,omitempty"`
-	Service   string   `toml:"service,omitempty" json:"service,omitempty"`     // one temperature, or the coldest and the hottest
-	Mate      string   `toml:"mate,omitempty" json:"mate,omitempty"`           // id of the material it is joined to
-	Stress    string   `toml:"stress,omitempty" json:"stress,omitempty"`       // applied, in the part as it is today
-	Pressure  string   `toml:"pressure,omitempty" json:"pressure,omitempty"`   // inside the part, above that outside
-	Bore      string   `toml:"bore,omitempty" json:"bore,omitempty"`           // inside diameter of the vessel or pipe
-	Fit       string   `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
-	Dimension string   `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
-	With      Facts    `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
+	Mass        string      `toml:"mass,omitempty" json:"mass,omitempty"`     // of the part as it is today
+	Volume      string      `toml:"volume,omitempty" json:"volume,omitempty"` // of metal in the part
+	Wall        string      `toml:"wall,omitempty" json:"wall,omitempty"`     // thickness, or depth of a beam
+	Length      string      `toml:"length,omitempty" json:"length,omitempty"` // over which it grows
+	Case        Case        `toml:"case,omitempty" json:"case,omitempty"`
+	Keep        Keep        `toml:"keep,omitempty" json:"keep,omitempty"`
+	Strength    Strength    `toml:"strength,omitempty" json:"strength,omitempty"`
+	Service     string      `toml:"service,omitempty" json:"service,omitempty"` // one temperature, or the coldest and the hottest
+	Mate        string      `toml:"mate,omitempty" json:"mate,omitempty"`       // id of the material it is joined to
+	Stress      string      `toml:"stress,omitempty" json:"stress,omitempty"`   // applied, in the part as it is today; the largest of a cycle
+	Place       Place       `toml:"place,omitempty" json:"place,omitempty"`     // where in the casting the stress is
+	Safety      string      `toml:"safety,omitempty" json:"safety,omitempty"`   // safety factor, a plain number
+	Casting     string      `toml:"casting,omitempty" json:"casting,omitempty"` // casting factor, a plain number
+	Cycles      string      `toml:"cycles,omitempty" json:"cycles,omitempty"`   // of load in the life of the part
+	Mean        string      `toml:"mean,omitempty" json:"mean,omitempty"`       // stress about which the stress swings
+	Surface     Surface     `toml:"surface,omitempty" json:"surface,omitempty"`
+	Reliability Reliability `toml:"reliability,omitempty" json:"reliability,omitempty"`
+	Pressure    string      `toml:"pressure,omitempty" json:"pressure,omitempty"`   // inside the part, above that outside
+	Bore        string      `toml:"bore,omitempty" json:"bore,omitempty"`           // inside diameter of the vessel or pipe
+	Fit         string      `toml:"fit,omitempty" json:"fit,omitempty"`             // diameter of bore and shaft
+	Dimension   string      `toml:"dimension,omitempty" json:"dimension,omitempty"` // whose tolerance is looked up
+	With        Facts       `toml:"with,omitzero" json:"with,omitempty"`            // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }
@@ -102,6 +136,13 @@ const (
 	FieldPressure
 	FieldBore
 	FieldFit
+	FieldPlace
+	FieldSafety
+	FieldCasting
+	FieldCycles
+	FieldMean
+	FieldSurface
+	FieldReliability
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -118,22 +159,29 @@ type FieldInfo struct {
 }
 
 var fieldInfos = [fieldCount]FieldInfo{
-	FieldMass:      {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
-	FieldVolume:    {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
-	FieldWall:      {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
-	FieldLength:    {"length", "Length", "12 in", "length over which the part grows", nil},
-	FieldCase:      {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
-	FieldKeep:      {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
-	FieldStrength:  {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
-	FieldService:   {"service", "Service range", "-40..250 F", "temperature in service, or coldest and hottest", nil},
-	FieldMate:      {"mate", "Mate", "1045", "material of the part it is joined to", nil},
-	FieldStress:    {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
-	FieldPressure:  {"pressure", "Pressure", "150 psi", "pressure inside the part, above that outside", nil},
-	FieldBore:      {"bore", "Inside diameter", "4 in", "inside diameter of the round part that holds the pressure", nil},
-	FieldFit:       {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
-	FieldDimension: {"dimension", "Dimension", "4 in", "size whose tolerance is looked up", nil},
-	FieldWith:      {"with", "With", "press-fit,threads", "what the part has or needs", nil},
-	FieldPrice:     {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
+	FieldMass:        {"mass", "Mass", "4.2 lb", "mass of the part as it is today", nil},
+	FieldVolume:      {"volume", "Volume", "16 in3", "volume of metal in the part", nil},
+	FieldWall:        {"wall", "Wall", "3/8 in", "wall thickness, or depth of a beam", nil},
+	FieldLength:      {"length", "Length", "12 in", "length over which the part grows", nil},
+	FieldCase:        {"case", "Load case", "plate", "how the part is loaded", []string{string(Tie), string(Plate), string(Beam), string(FixedBeam)}},
+	FieldKeep:        {"keep", "Keep", "all", "what the new part has to keep", []string{string(KeepAll), string(KeepShape), string(KeepStiffness), string(KeepStrength)}},
+	FieldStrength:    {"strength", "Strength", "auto", "which strength decides", []string{string(Auto), string(Yield), string(Tensile), string(Fatigue)}},
+	FieldService:     {"service", "Service range", "-40..250 F", "temperature in service, or coldest and hottest", nil},
+	FieldMate:        {"mate", "Mate", "1045", "material of the part it is joined to", nil},
+	FieldStress:      {"stress", "Stress", "5 ksi", "stress applied in the part as it is drawn", nil},
+	FieldPlace:       {"place", "Place", "designated", "where in the casting the stress is, by the areas on the drawing", []string{string(Anywhere), string(Designated), string(Undesignated)}},
+	FieldSafety:      {"safety", "Safety factor", "1.5", "factor by which the strength shall exceed the stress", nil},
+	FieldCasting:     {"casting", "Casting factor", "1.25", "factor on the strength for what a casting can hide, as in 14 CFR 25.621", nil},
+	FieldCycles:      {"cycles", "Load cycles", "1e7", "cycles of load in the life of the part", nil},
+	FieldMean:        {"mean", "Mean stress", "2 ksi", "stress about which the stress swings; not said, it swings about zero", nil},
+	FieldSurface:     {"surface", "Surface", "machined", "surface where it is stressed", []string{string(Specimen), string(Ground), string(MachinedSurface), string(HotRolled), string(Forged)}},
+	FieldReliability: {"reliability", "Reliability %", "99", "share of parts that shall live so long", []string{"50", "90", "95", "99", "99.9", "99.99"}},
+	FieldPressure:    {"pressure", "Pressure", "150 psi", "pressure inside the part, above that outside", nil},
+	FieldBore:        {"bore", "Inside diameter", "4 in", "inside diameter of the round part that holds the pressure", nil},
+	FieldFit:         {"fit", "Fit diameter", "1.5 in", "diameter of a bore and shaft between part and mate", nil},
+	FieldDimension:   {"dimension", "Dimension", "4 in", "size whose tolerance is looked up", nil},
+	FieldWith:        {"with", "With", "press-fit,threads", "what the part has or needs", nil},
+	FieldPrice:       {"price", "Metal price", "a356-t6-pm=1.20/lb", "price of a mass of metal, ID=PRICE/UNIT", nil},
 }
 
 // Info describes the field.
@@ -181,6 +229,20 @@ func (p *Part) text(f Field) *string {
 		return &p.Mate
 	case FieldStress:
 		return &p.Stress
+	case FieldPlace:
+		return (*string)(&p.Place)
+	case FieldSafety:
+		return &p.Safety
+	case FieldCasting:
+		return &p.Casting
+	case FieldCycles:
+		return &p.Cycles
+	case FieldMean:
+		return &p.Mean
+	case FieldSurface:
+		return (*string)(&p.Surface)
+	case FieldReliability:
+		return (*string)(&p.Reliability)
 	case FieldPressure:
 		return &p.Pressure
 	case FieldBore:
@@ -260,6 +322,13 @@ func (p *Part) Summary() string {
 	add("service", p.Service)
 	add("mate", p.Mate)
 	add("stress", p.Stress)
+	add("", map[Place]string{Designated: "in a designated area", Undesignated: "in an undesignated area"}[p.Place])
+	add("safety factor", p.Safety)
+	add("casting factor", p.Casting)
+	add("cycles", p.Cycles)
+	add("mean stress", p.Mean)
+	add("surface", string(p.Surface))
+	add("reliability %", string(p.Reliability))
 	add("pressure", p.Pressure)
 	add("inside diameter", p.Bore)
 	add("fit", p.Fit)

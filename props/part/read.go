@@ -41,6 +41,10 @@ func mistake(f Field, typed, problem string) *Error {
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
+	Safety, Casting, Cycles, Mean           *units.Quantity // Mean is a stress, the others plain numbers
+	Place                                   Place
+	Surface                                 Surface
+	Reliability                             Reliability
 	Pressure, Bore                          *units.Quantity // inside a round part, and its inside diameter
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	With                                    Facts
@@ -135,6 +139,14 @@ func (g *Given) size(f Field) **units.Quantity {
 		return &g.Length
 	case FieldStress:
 		return &g.Stress
+	case FieldSafety:
+		return &g.Safety
+	case FieldCasting:
+		return &g.Casting
+	case FieldCycles:
+		return &g.Cycles
+	case FieldMean:
+		return &g.Mean
 	case FieldPressure:
 		return &g.Pressure
 	case FieldBore:
@@ -160,6 +172,12 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 			g.Keep = Keep(typed)
 		case FieldStrength:
 			g.Strength = Strength(typed)
+		case FieldPlace:
+			g.Place = Place(typed)
+		case FieldSurface:
+			g.Surface = Surface(typed)
+		case FieldReliability:
+			g.Reliability = Reliability(typed)
 		}
 		return nil
 	}
@@ -221,6 +239,10 @@ var limits = [...]struct {
 	FieldLength:    {units.Length, 1e-7, 1e6},
 	FieldFit:       {units.Length, 1e-7, 1e4},
 	FieldStress:    {units.Stress, 1, 1e12},
+	FieldSafety:    {units.Ratio, 1, 100},
+	FieldCasting:   {units.Ratio, 1, 10},
+	FieldCycles:    {units.Ratio, 1, 1e12},
+	FieldMean:      {units.Stress, 1, 1e12},
 	FieldPressure:  {units.Stress, 1, 1e12},
 	FieldBore:      {units.Length, 1e-7, 1e4},
 	FieldDimension: {units.Length, 1e-7, 1e4},

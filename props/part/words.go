@@ -15,6 +15,10 @@ var sizes = map[Field]string{
 	FieldLength:   "long|length|overall length|span",
 	FieldFit:      "bore|fit|fit diameter|bore diameter|shaft|shaft diameter",
 	FieldStress:   "stress|applied stress|working stress",
+	FieldSafety:   "safety factor|factor of safety|design factor",
+	FieldCasting:  "casting factor",
+	FieldCycles:   "cycles|cycles of load|life in cycles",
+	FieldMean:     "mean stress|steady stress|mean load stress",
 	FieldPressure: "pressure|internal pressure|inside pressure",
 	FieldBore:     "inside diameter|inner diameter|pipe bore",
 	FieldService:  "service|in service|service range|service temperature|temperature|operating temperature|working temperature|runs at|runs between|runs from|operates at|operates between|sees",
@@ -27,6 +31,16 @@ var choices = map[Field]map[string]string{
 		string(Plate):     "plate|as a plate|like a plate|flat plate",
 		string(Beam):      "beam|as a beam|like a beam",
 		string(FixedBeam): "fixed beam|beam of fixed width|beam of given width",
+	},
+	FieldPlace: {
+		string(Designated):   "designated area|in a designated area",
+		string(Undesignated): "undesignated area|in an undesignated area",
+	},
+	FieldSurface: {
+		string(Ground):          "ground surface|surface is ground",
+		string(MachinedSurface): "machined surface|surface is machined",
+		string(HotRolled):       "hot rolled surface",
+		string(Forged):          "forged surface|as forged",
 	},
 	FieldKeep: {
 		string(KeepShape):     "keep shape|keep the shape|same shape|shape stays",

@@ -122,7 +122,7 @@ func (b *OnePage) laidOut(rows, left []briefRow) *briefPage {
 	}
 	p.cautions(b)
 	p.questions(b)
-	p.doc = &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), sheet.Lines{"You asked for: " + b.asked() + "."}, p.table}, Caution: Caution}
+	p.doc = &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), sheet.Lines{b.asked()}, p.table}, Caution: Caution}
 	if len(p.watch) > 0 {
 		p.doc.Blocks = append(p.doc.Blocks, sheet.Lines(p.watch))
 	}
@@ -139,23 +139,27 @@ func (b *OnePage) laidOut(rows, left []briefRow) *briefPage {
 	return p
 }
 
-// asked is the needs and the part in one sentence.
+// asked is what the customer asks for, and what was said of the part.
 func (b *OnePage) asked() string {
-	var out []string
+	var list []string
 	for i := range b.Needs {
-		out = append(out, b.Needs[i].String())
+		list = append(list, b.Needs[i].String())
 	}
 	given := b.Swaps[0].Given
 	said := given.Part
 	said.Price = nil // the foundry's own
-	summary := said.Summary()
+	summary := joined("; ", said.Summary(), said.With.String())
 	if given.Mate != nil {
-		summary = strings.Replace(summary, "mate "+given.Part.Mate, "mated to "+given.Mate.Name(), 1)
+		summary = strings.Replace(summary, "mate "+said.Mate, "mated to "+given.Mate.Name(), 1)
 	}
-	if out = append(out, summary); joined("", out...) == "" {
-		return "a comparison; nothing was said of the part"
+	var out []string
+	if len(list) > 0 {
+		out = append(out, "You asked for "+strings.Join(list, "; ")+".")
 	}
-	return joined("; ", out...)
+	if summary == "" {
+		return joined(" ", append(out, "Nothing was said of the part.")...)
+	}
+	return joined(" ", append(out, "The part: "+summary+".")...)
 }
 
 // briefRow is a row before it is known whether there is room for it: cells gives
@@ -492,7 +496,8 @@ func toSettle(ask string) string {
 var customerWords = map[part.Field]string{
 	part.FieldMass: "its weight", part.FieldWall: "the wall thickness", part.FieldLength: "the length over which it grows",
 	part.FieldCase: "how it is loaded: pulled, or bent as a plate or a beam", part.FieldService: "the coldest and the hottest it gets",
-	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldPressure: "the pressure inside", part.FieldBore: "the inside diameter",
+	part.FieldMate: "what it is joined to", part.FieldStress: "the stress in it", part.FieldCycles: "how often it is loaded",
+	part.FieldPressure: "the pressure inside", part.FieldBore: "the inside diameter",
 	part.FieldFit: "the diameter of its bore or shaft",
 }
 
@@ -507,7 +512,7 @@ func (p *briefPage) questions(b *OnePage) {
 		}
 		for _, c := range b.Watched[i].Cautions {
 			if c.Unchecked != "" && !c.Dismissed {
-				numbered(&unchecked, c.Title)
+				numbered(&unchecked, c.Unchecked)
 			}
 		}
 	}
@@ -518,7 +523,7 @@ func (p *briefPage) questions(b *OnePage) {
 		unchecked = append(unchecked[:briefOpen], "and "+strconv.Itoa(more)+" more")
 	}
 	if len(unchecked) > 0 {
-		p.ask = append(p.ask, "Could not be checked: "+strings.Join(unchecked, "; ")+".")
+		p.ask = append(p.ask, "Could not be checked for want of figures: "+strings.Join(unchecked, "; ")+".")
 	}
 }
 

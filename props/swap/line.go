@@ -161,6 +161,7 @@ var (
 	needFit      = want{part.FieldFit, "needs a fit diameter"}
 	needPressure = want{part.FieldPressure, "needs a pressure"}
 	needBore     = want{part.FieldBore, "needs an inside diameter"}
+	needCycles   = want{part.FieldCycles, "needs the load cycles in its life"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}
 	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )

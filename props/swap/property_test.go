@@ -33,6 +33,13 @@ func anyPart(t *rapid.T, c *catalog.Catalog) part.Part {
 	set(part.FieldWall, "%.2f mm", size("wall", 0.5, 100))
 	set(part.FieldLength, "%.1f in", size("length", 0.1, 200))
 	set(part.FieldStress, "%.2f ksi", size("stress", 0.1, 50))
+	set(part.FieldSafety, "%.2f", size("safety", 1, 4))
+	set(part.FieldCasting, "%.2f", size("casting", 1, 2))
+	set(part.FieldCycles, "%.0f", size("cycles", 1e3, 1e9))
+	set(part.FieldMean, "%.3f ksi", size("mean", 0.01, 20))
+	for _, f := range []part.Field{part.FieldPlace, part.FieldSurface, part.FieldReliability} {
+		set(f, "%s", rapid.SampledFrom(f.Info().Words).Draw(t, f.String()))
+	}
 	set(part.FieldPressure, "%.1f psi", size("pressure", 1, 5000))
 	set(part.FieldBore, "%.1f mm", size("bore", 1, 2000))
 	set(part.FieldFit, "%.1f mm", size("fit", 1, 500))

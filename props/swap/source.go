@@ -18,6 +18,11 @@ var (
 	srcIndices  = &props.Source{ID: "TXT-SEL", Title: "Course notes on material indices for light stiff and light strong parts", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}
 	srcStrength = &props.Source{ID: "TXT-SOM", Title: "Strength of materials: thermal stress, bending of beams", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcLame     = &props.Source{ID: "TXT-LAME", Title: "Strength of materials: thick cylinders (Lamé)", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
+	srcWall     = &props.Source{ID: "EN-1561", Title: "Founding, gray cast irons (EN 1561), wall-thickness table; guidance, not a requirement", Publisher: "CEN", Edition: "1997", Kind: "standard"}
+	srcCut      = &props.Source{ID: "ASTM-B26", Title: "Aluminum-alloy sand castings (ASTM B26/B26M), 10.3; permanent mold castings (B108/B108M) alike, from memory", Publisher: "ASTM", Edition: "2012", Kind: "standard"}
+	srcArea     = &props.Source{ID: "AMS-A-21180", Title: "High-strength aluminum castings: classes of designated and undesignated areas (AMS-A-21180, formerly MIL-A-21180)", Publisher: "SAE", Edition: "edition not stated where read", Kind: "standard"}
+	srcFactor   = &props.Source{ID: "14-CFR-25.621", Title: "Airworthiness standards, transport category airplanes: casting factors", Publisher: "US Code of Federal Regulations, title 14", Edition: "2014 amendment", Kind: "regulation"}
+	srcFatigue  = &props.Source{ID: "TXT-MD", Title: "Machine design textbook: modified Goodman line, surface and reliability factors of the endurance limit", Edition: "edition not stated where read", Kind: "textbook"}
 	srcMeans    = &props.Source{ID: "ASME-IID", Title: "Boiler and Pressure Vessel Code, Section II Part D, table TE-1: growth from mean coefficients of expansion", Publisher: "ASME", Edition: "2001", Kind: "standard"}
 	srcFit      = &props.Source{ID: "ENG-REF", Title: "Engineering reference on shrink fits; clearance as in ISO 286-1; reference temperature 20 °C as in ISO 1", Edition: "edition not stated where read", Kind: "textbook"}
 	srcHeat     = &props.Source{ID: "TXT-HEAT", Title: "Heat transfer: conduction through a plane wall", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}

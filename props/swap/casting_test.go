@@ -1,0 +1,128 @@
+package swap
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"alongside/data"
+	"alongside/props/compare"
+	"alongside/props/part"
+
+	"pgregory.net/rapid"
+)
+
+func ironToAluminum(t *rapid.T, p part.Part) *Result {
+	c := data.Catalog()
+	return workOn(t, c, compare.NewBench(), p, c.Material("gray-30"), c.Material("356-t6-sand"))
+}
+
+func catalogSwap(t testing.TB, given, from, to string) *Result {
+	t.Helper()
+	c := data.Catalog()
+	return worked(t, c, partOf(t, c, given), from, to)
+}
+
+// EN 1561 anticipates 130 N/mm² in EN-GJL-200 walls of 40 to 80 mm and 155 of 20 to
+// 40 mm; class 30, its near grade, has these rows. ASTM B26, 10.3: bars cut from an
+// aluminum casting keep 75 % of the strength of the bar, of 356-T6 sand 30 and 20 ksi.
+func TestStrengthInTheCasting(t *testing.T) {
+	for _, tt := range []struct {
+		given, from, to, line string
+		today, swapped        float64 // MPa
+	}{
+		{"wall=50 mm", "en-gjl-200", "356-t6-sand", "casting.fracture", 130, 0.75 * 30 * 6.894757},
+		{"wall=2 in", "gray-30", "356-t6-sand", "casting.set", 130, 0.75 * 20 * 6.894757},
+		{"wall=40 mm", "gray-30", "356-t6-sand", "casting.set", 130, 0.75 * 20 * 6.894757}, // where rows meet the weaker holds
+		{"wall=25 mm", "gray-30", "en-gjl-250", "casting.fracture", 155, 195},
+		{"wall=1 in|place=undesignated", "gray-30", "a356-t6-sand", "casting.set", 155, 22 * 6.894757}, // class 12, the lowest
+	} {
+		r := catalogSwap(t, tt.given, tt.from, tt.to)
+		l := line(t, r, tt.line)
+		u := l.Value.Unit
+		if have := u.ToSI(l.Base.Mid) / 1e6; math.Abs(have-tt.today) > 1e-3*tt.today {
+			t.Errorf("%s %s: today %v MPa, want %v", tt.given, tt.line, have, tt.today)
+		}
+		if have := u.ToSI(l.Value.Mid) / 1e6; math.Abs(have-tt.swapped) > 1e-3*tt.swapped {
+			t.Errorf("%s %s: swapped %v MPa, want %v", tt.given, tt.line, have, tt.swapped)
+		}
+	}
+	r := catalogSwap(t, "wall=30..60 mm", "gray-30", "356-t6-sand")
+	if v := line(t, r, "casting.fracture").Base; !v.Range || v.Unit.ToSI(v.Lo) > 130e6*1.001 || v.Unit.ToSI(v.Hi) < 155e6*0.999 {
+		t.Errorf("a wall across two rows: %v", v)
+	}
+}
+
+func TestStrengthInTheCastingSaysWhyNot(t *testing.T) {
+	for pin, want := range map[string]string{
+		"a380-f-die": "die castings", "c95400-sand": "no rule on file", "en-gjl-350": "no strength on file for a wall of 300 mm",
+	} {
+		given := "wall=300 mm"
+		if pin != "en-gjl-350" {
+			given = "wall=50 mm"
+		}
+		base := "gray-30"
+		if pin == "en-gjl-350" {
+			base = "356-t6-sand"
+		}
+		if l := catalogSwap(t, given, base, pin).Line("casting.fracture"); l == nil || l.Done() || !strings.Contains(l.Reason, want) {
+			t.Errorf("%s: %+v, want a reason with %q", pin, l, want)
+		}
+	}
+	if l := catalogSwap(t, "mass=1 lb", "gray-30", "356-t6-sand").Line("casting.set"); l != nil {
+		t.Errorf("without a wall there is the line %+v", l)
+	}
+}
+
+// In every grade with rows, a thicker wall is never stronger.
+func TestThickerWallIsNoStronger(t *testing.T) {
+	c := data.Catalog()
+	rapid.Check(t, func(t *rapid.T) {
+		m := c.Material(rapid.SampledFrom([]string{"gray-20", "gray-25", "gray-30", "gray-35", "gray-40", "gray-45", "gray-50", "en-gjl-150", "en-gjl-350"}).Draw(t, "metal"))
+		last := math.Inf(1)
+		a := rapid.Float64Range(1, 160).Draw(t, "wall")
+		for _, wall := range []float64{a, a * rapid.Float64Range(1, 5).Draw(t, "more")} {
+			f := rowAt(byWall(m, givings[1].strength(m)), wall/1000)
+			if f == nil {
+				return
+			}
+			if v := ofFigure(f).mid; v > last {
+				t.Fatalf("%s: %v at %v mm", m.Name(), v, wall)
+			} else {
+				last = v
+			}
+		}
+	})
+}
+
+// The reserve is the strength over stress and factors: 130 MPa in the iron wall
+// over 65 MPa at 1.25 × 1.6 is 1. It falls with stress and with each factor.
+func TestReserve(t *testing.T) {
+	r := catalogSwap(t, "wall=50 mm|stress=65 MPa|safety=1.6|casting=1.25", "gray-30", "356-t6-sand")
+	l := line(t, r, "reserve.fracture")
+	if math.Abs(l.Base.Mid-1) > 1e-3 || !strings.Contains(strings.Join(l.Notes, "; "), "25.621") {
+		t.Errorf("reserve %v, notes %q", l.Base, l.Notes)
+	}
+	if l := catalogSwap(t, "safety=1.5", "gray-30", "356-t6-sand").Line("reserve.set"); l == nil || l.Need != needStress.text {
+		t.Errorf("a reserve without stress: %+v", l)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		stress, safety, factor, more := draw("stress", 1, 20), draw("safety", 1, 3), draw("casting", 1, 2), draw("more", 1.01, 1.5)
+		of := func(stress, safety, factor float64) float64 {
+			c := data.Catalog()
+			var p part.Part
+			for f, v := range map[part.Field]string{part.FieldStress: fmt.Sprintf("%v ksi", stress), part.FieldSafety: fmt.Sprint(safety), part.FieldCasting: fmt.Sprint(factor)} {
+				if err := p.Set(c, f, v); err != nil {
+					t.Fatal(err)
+				}
+			}
+			return ironToAluminum(t, p).Line("reserve.set").Value.Mid
+		}
+		n := of(stress, safety, factor)
+		if of(stress*more, safety, factor) >= n || of(stress, safety*more, factor) >= n || of(stress, safety, factor*more) >= n {
+			t.Fatalf("reserve %v does not fall", n)
+		}
+	})
+}

@@ -1,0 +1,216 @@
+package swap
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"alongside/props"
+	"alongside/props/part"
+	"alongside/units"
+)
+
+// inspections are what 14 CFR 25.621 asks of a casting at a casting factor, the
+// highest first: of one whose failure can hurt someone, and of any other.
+var inspections = []struct {
+	least           float64
+	critical, other string
+}{
+	{2, "as at 1.5", "each casting looked at all over"},
+	{1.5, "each casting all over by eye and penetrant, the stressed inside by X-ray; one casting tested to the ultimate load × 1.5", "each casting all over by eye and penetrant"},
+	{1.25, "each casting all over by eye and penetrant, the stressed inside by X-ray; three castings tested to the ultimate load × 1.25", "each casting all over by eye and penetrant, the stressed inside by X-ray"},
+	{1, "a qualified and watched process whose scatter is that of wrought metal, each casting inspected outside and inside, one tested", "bars cut from castings, each casting inspected outside and inside, three tested"},
+}
+
+// reserve is the strength over the stress with the factors the part asks for: in
+// the wall where one may say what to expect there, else the specified minimum.
+func (w *work) reserve() {
+	factor, notes := exact(1), []string(nil)
+	if w.Safety != nil {
+		factor = factor.times(ofGiven(*w.Safety))
+	}
+	if w.Casting != nil {
+		c := ofGiven(*w.Casting)
+		factor = factor.times(c)
+		for _, i := range inspections {
+			if c.lo >= i.least {
+				notes = append(notes, fmt.Sprintf("casting factor %s by 14 CFR 25.621, from memory: failure critical, %s; otherwise, %s", w.Casting, i.critical, i.other))
+				break
+			}
+		}
+	}
+	factored := w.Safety != nil || w.Casting != nil
+	for _, g := range givings {
+		if !factored && (w.Stress == nil || !w.castKnown(g)) {
+			continue
+		}
+		l := Line{Group: StrengthGroup, ID: "reserve." + g.id, Name: "Reserve " + g.name, Notes: slices.Clone(notes),
+			Formula: memory("S/(σ·n·c), n safety factor, c casting factor; at 1 nothing is left", srcFactor)}
+		today, swapped := w.least(w.base, g), w.least(w.pin, g)
+		l.expect("S₁", w.base, &today)
+		l.expect("S₂", w.pin, &swapped)
+		switch l.Reason = swapped.why; {
+		case l.Reason != "":
+		case w.Stress == nil:
+			l.wait(needStress)
+		default:
+			under := ofGiven(*w.Stress).times(factor)
+			l.Value = swapped.value.over(under).in(units.One)
+			if today.why == "" {
+				l.Base, l.Ratio = today.value.over(under).in(units.One), swapped.against(today).in(units.One)
+			} else {
+				l.Notes = append(l.Notes, today.why)
+			}
+			l.Notes = append(l.Notes, w.notAtHeat()...)
+		}
+		w.add(l)
+	}
+}
+
+// least is the strength to count on: in the wall, else the specified minimum.
+func (w *work) least(m *props.Material, g giving) expected {
+	p := g.strength(m)
+	if w.Wall != nil {
+		if e := w.inCasting(m, p); e.why == "" {
+			if w.Casting != nil && m.Process != props.Wrought {
+				e.notes = append(e.notes, "the casting factor stands on top of the strength in the wall; settle which of the two is wanted")
+			}
+			return e
+		}
+	}
+	f := w.onBasis(m, p, props.Minimum)
+	if f == nil {
+		return expected{why: w.lacksBasis(m, p, props.Minimum)}
+	}
+	e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+	if w.Wall != nil {
+		e.notes = []string{"the strength of " + m.Name() + " is that of the test bar, not of the wall"}
+	}
+	return e
+}
+
+// The surface factor of the endurance limit of steel is a·Su^b, Su in MPa, and
+// never above 1.
+var surfaces = map[part.Surface]struct{ a, b float64 }{
+	part.Ground: {1.58, -0.085}, part.MachinedSurface: {4.51, -0.265}, part.HotRolled: {57.7, -0.718}, part.Forged: {272, -0.995},
+}
+
+// reliabilities are factors of the endurance limit for a standard deviation of 8 %.
+var reliabilities = map[part.Reliability]float64{"90": 0.897, "95": 0.868, "99": 0.814, "99.9": 0.753, "99.99": 0.702}
+
+// limitCycles is the life in cycles at which iron and steel have reached their
+// endurance limit.
+const limitCycles = 1e6
+
+// fatigue is how far the cycle of stress is from the Goodman line, once cycles, a
+// mean stress, a surface or a reliability is given.
+func (w *work) fatigue() {
+	if w.Cycles == nil && w.Mean == nil && cmp.Or(w.Surface, part.Specimen) == part.Specimen && cmp.Or(w.Reliability, "50") == "50" {
+		return
+	}
+	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
+		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
+	switch {
+	case w.Stress == nil:
+		l.wait(needStress)
+	case w.Cycles == nil:
+		l.wait(needCycles)
+	case w.Mean != nil && ofGiven(*w.Mean).hi >= ofGiven(*w.Stress).lo:
+		l.Reason = "the mean stress must lie below the stress, which is the largest of the cycle"
+	default:
+		today, swapped := w.goodman(w.base), w.goodman(w.pin)
+		l.expect("S₁", w.base, &today)
+		l.expect("S₂", w.pin, &swapped)
+		if l.Reason = swapped.why; l.Reason == "" {
+			l.Value = swapped.value.in(units.One)
+		}
+		switch {
+		case today.why != "":
+			l.Notes = append(l.Notes, today.why)
+		case l.Reason == "":
+			l.Base, l.Ratio = today.value.in(units.One), swapped.against(today).in(units.One)
+		}
+		if w.Mean == nil {
+			l.Notes = append(l.Notes, "no mean stress given: the stress swings from tension to as much compression")
+		}
+		l.Notes = append(l.Notes, "of a smooth bar: notches, porosity and size take more off")
+	}
+	w.add(l)
+}
+
+// goodman is the reserve of one metal.
+func (w *work) goodman(m *props.Material) expected {
+	e := w.endurance(m)
+	if e.why != "" {
+		return e
+	}
+	stress, mean := ofGiven(*w.Stress), exact(0)
+	if w.Mean != nil {
+		mean = ofGiven(*w.Mean)
+	}
+	share := stress.minus(mean)
+	surface, rated := surfaces[w.Surface]
+	tensile := cmp.Or(w.onBasis(m, props.TensileStrength, props.Minimum), w.onBasis(m, props.TensileStrength, props.Typical))
+	if (rated || w.Mean != nil) && tensile == nil {
+		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Minimum)}
+	}
+	if tensile != nil && (rated || w.Mean != nil) {
+		e.figures = append(e.figures, tensile)
+	}
+	if rated && m.Alloy.Family.Group == "steel" {
+		su := ofFigure(tensile)
+		e.value = e.value.times(surfaceFactor(su, surface.a, surface.b))
+	} else if rated {
+		e.notes = append(e.notes, "the surface factor is published for steel; it is not applied to "+m.Name())
+	}
+	if ke, ok := reliabilities[w.Reliability]; ok {
+		e.value = e.value.times(exact(ke))
+		e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
+	}
+	used := share.over(e.value)
+	if w.Mean != nil {
+		used = used.plus(mean.over(ofFigure(tensile))).with(used)
+	}
+	e.value = exact(1).over(used)
+	return e
+}
+
+func surfaceFactor(su interval, a, b float64) interval {
+	at := func(s float64) float64 { return min(1, a*math.Pow(s/1e6, b)) }
+	return interval{lo: at(su.hi), mid: at(su.mid), hi: at(su.lo)}.with(su)
+}
+
+// endurance is the fatigue strength that holds for the life asked: found at so
+// many cycles or more or, of iron and steel, at their endurance limit. Other metals
+// have none, so a figure at fewer cycles or at a number not stated does not do.
+func (w *work) endurance(m *props.Material) expected {
+	n := ofGiven(*w.Cycles).hi
+	ferrous := m.Alloy.Family.Base == "Fe"
+	var best *props.Figure
+	var more string
+	for _, f := range m.Figures(props.FatigueStrength) {
+		if f.Basis != props.Typical || !f.Cond.RoomTemperature() || unfit(f) != "" {
+			continue
+		}
+		more = "no fatigue strength at " + props.CyclesText(n) + " cycles on file for " + m.Name()
+		holds := f.Cond.Cycles >= n || ferrous && (f.Cond.Cycles == 0 || f.Cond.Cycles >= limitCycles)
+		if holds && (best == nil || ofFigure(f).mid < ofFigure(best).mid) {
+			best = f
+		}
+	}
+	switch {
+	case best != nil:
+	case more == "":
+		return expected{why: lack(m, props.FatigueStrength, m.Absent(props.FatigueStrength))}
+	case !ferrous:
+		return expected{why: more + "; it has no endurance limit, so one at fewer cycles, or at a number not stated, does not do"}
+	default:
+		return expected{why: more}
+	}
+	e := expected{value: ofFigure(best), figures: []*props.Figure{best}}
+	if best.Cond.Cycles < n {
+		e.notes = []string{"the fatigue strength of " + m.Name() + " is taken as its endurance limit"}
+	}
+	return e
+}

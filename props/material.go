@@ -275,7 +275,7 @@ func (m *Material) Figures(p PropertyID) []*Figure {
 	if found == nil && p.Info().Dimension == units.Rating {
 		found = m.ratings(p)
 	}
-	sortFigures(found)
+	slices.SortStableFunc(found, func(a, b *Figure) int { return a.Rank() - b.Rank() })
 	return found
 }
 
@@ -358,15 +358,6 @@ func (f *Figure) Rank() int {
 		r += 32
 	}
 	return r
-}
-
-func sortFigures(list []*Figure) {
-	// Insertion sort: lists are short, it is stable and does not allocate.
-	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].Rank() < list[j-1].Rank(); j-- {
-			list[j], list[j-1] = list[j-1], list[j]
-		}
-	}
 }
 
 // Absent returns why the property does not exist for the material, or "" when

@@ -146,13 +146,12 @@ func (x *index) note(c *Catalog) {
 // lister lists the words of a catalog.
 type lister struct {
 	Words
-	number  map[string]int      // where each word stands
-	phrases map[string][]uint32 // the words of what many alloys have in common
+	number map[string]int // where each word stands
 }
 
 // ListWords lists the words of a catalog.
 func ListWords(c *Catalog) Words {
-	x := &lister{number: map[string]int{}, phrases: map[string][]uint32{}}
+	x := &lister{number: map[string]int{}}
 	var materials []*props.Material
 	former := map[*props.Source][]*props.Source{}
 	for _, s := range c.Sources {
@@ -166,8 +165,8 @@ func ListWords(c *Catalog) Words {
 			own := x.addName(make([]uint32, 1, 8), plainWord, m.Temper)
 			own = x.addAliases(own, m.Aliases)
 			own = x.addSpecifications(own, m, former)
-			own = x.addCommon(own, m.Process.ID())
-			x.Own = append(x.Own, x.addCommon(own, m.Process.Words()))
+			own = x.addWords(own, m.Process.ID())
+			x.Own = append(x.Own, x.addWords(own, m.Process.Words()))
 			materials = append(materials, m)
 		}
 	}
@@ -187,7 +186,7 @@ func (x *lister) alloyWords(a *props.Alloy) []uint32 {
 	}
 	list = x.addAliases(list, a.Aliases)
 	for _, s := range append([]string{a.Family.Name, a.Kind}, a.Family.Words...) {
-		list = x.addCommon(list, s)
+		list = x.addWords(list, s)
 	}
 	return list
 }
@@ -200,7 +199,7 @@ func (x *lister) addAliases(list []uint32, aliases []props.Alias) []uint32 {
 		}
 		list = x.addName(list, k, a.Name)
 		list = x.add(list, plainWord, a.System)
-		list = x.addCommon(list, a.System)
+		list = x.addWords(list, a.System)
 	}
 	return list
 }
@@ -256,17 +255,6 @@ func (x *lister) addWords(list []uint32, phrase string) []uint32 {
 		list = x.add(list, plainWord, w)
 	}
 	return list
-}
-
-// addCommon is addWords for the standards, processes and families, which come
-// back with many alloys: each is split once.
-func (x *lister) addCommon(list []uint32, phrase string) []uint32 {
-	words, split := x.phrases[phrase]
-	if !split {
-		words = x.addWords(nil, phrase)
-		x.phrases[phrase] = words
-	}
-	return append(list, words...)
 }
 
 func (x *lister) add(list []uint32, k kind, text string) []uint32 {

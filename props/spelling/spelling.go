@@ -1,4 +1,5 @@
-// Package spelling finds the known word that was meant by a mistyped one.
+// Package spelling finds the known word that was meant by a mistyped one, and keeps
+// patterns of words.
 package spelling
 
 import "strings"

@@ -101,7 +101,7 @@ func TestLimitsThatWentWrong(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, r := range needs.Find(c.Materials, list, 0).Met {
+	for _, r := range needs.Find(c.Materials, list, 0, true).Met {
 		if !strings.Contains(r.Material.Alloy.Family.ID, "aluminum") {
 			t.Errorf("%s is no aluminum", r.Material.ID)
 		}

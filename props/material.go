@@ -271,19 +271,11 @@ func (m *Material) Name() string {
 // agree with another document and these before figures from memory alone, the
 // material's own before inherited ones, then the order of the data file.
 func (m *Material) Figures(p PropertyID) []*Figure {
-	var found []*Figure
-	for _, stated := range m.stated() {
-		for i := range stated {
-			// The property first: most figures are of another one.
-			if f := &stated[i]; f.Property == p && f.admits(m) {
-				found = append(found, f)
-			}
-		}
-	}
+	found := slices.Collect(m.Of(p))
 	if found == nil && p.Info().Dimension == units.Rating {
 		found = m.ratings(p)
 	}
-	sortFigures(found)
+	slices.SortStableFunc(found, func(a, b *Figure) int { return a.Rank() - b.Rank() })
 	return found
 }
 
@@ -319,6 +311,31 @@ func (m *Material) All() iter.Seq[*Figure] {
 	}
 }
 
+// Of walks over every figure of a property in the order of All.
+func (m *Material) Of(p PropertyID) iter.Seq[*Figure] {
+	return func(yield func(*Figure) bool) {
+		for _, stated := range m.stated() {
+			for i := range stated {
+				// The property first: most figures are of another one.
+				if stated[i].Property == p && stated[i].admits(m) && !yield(&stated[i]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// Remembered reports whether all figures on file for the material are from memory
+// alone. The shop's own figures never are.
+func (m *Material) Remembered() bool {
+	for f := range m.All() {
+		if f.Known() != Memory || f.Basis == House {
+			return false
+		}
+	}
+	return true
+}
+
 // stated are the lists of figures that may hold for the material.
 func (m *Material) stated() [3][]Figure {
 	return [3][]Figure{m.Stated, m.Alloy.Stated, m.Alloy.Family.Stated}
@@ -341,15 +358,6 @@ func (f *Figure) Rank() int {
 		r += 32
 	}
 	return r
-}
-
-func sortFigures(list []*Figure) {
-	// Insertion sort: lists are short, it is stable and does not allocate.
-	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].Rank() < list[j-1].Rank(); j-- {
-			list[j], list[j-1] = list[j-1], list[j]
-		}
-	}
 }
 
 // Absent returns why the property does not exist for the material, or "" when

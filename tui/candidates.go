@@ -20,10 +20,11 @@ const nearMisses = 40
 // with what stops each. Any of them is pinned with one key.
 type candidates struct {
 	panel
-	found needs.Found
-	all   []needs.Result // as met the needs, before a trade-off front
-	sort  int
-	front []props.PropertyID // two, or none
+	found  needs.Found
+	all    []needs.Result // as met the needs, before a trade-off front
+	sort   int
+	memory bool               // offer what is known from memory alone too
+	front  []props.PropertyID // two, or none
 	marked
 }
 
@@ -33,10 +34,14 @@ func newCandidates(m *Model) screen {
 		return newNeeds(m)
 	}
 	c := &candidates{panel: panel{m: m, digit: "3"}}
-	c.found = needs.Find(m.o.Catalog.Materials, m.now().Needs, nearMisses)
+	c.find()
+	return c
+}
+
+func (c *candidates) find() {
+	c.found = needs.Find(c.m.o.Catalog.Materials, c.m.now().Needs, nearMisses, c.memory)
 	c.all = c.found.Met
 	c.order()
-	return c
 }
 
 func (c *candidates) Title() string {
@@ -60,6 +65,7 @@ func (c *candidates) Keys() ui.Keys {
 		ui.On("o", "sort", "next order: margin, likeness, a property", c.nextOrder),
 		ui.On("f", "trade-off front", "next pair of needs to trade off, none", c.nextFront),
 		ui.Send("y", "copy", "copy the candidates", c.copy),
+		ui.On("m", "memory", "offer what is known from memory alone too, or not", func() { c.memory = !c.memory; c.find() }),
 	}, c.list.Keys()...)
 }
 
@@ -120,7 +126,7 @@ type sorting struct {
 func (c *candidates) sortings() []sorting {
 	b := &c.m.now().Bench
 	list := []sorting{
-		{"catalog order", func([]needs.Result) {}},
+		{"how well known", func([]needs.Result) {}},
 		{"margin", needs.SortByMargin},
 	}
 	if len(b.Pins) > 0 {
@@ -200,10 +206,14 @@ func (c *candidates) columns(w int, bounded []*needs.Need) ui.Columns {
 func (c *candidates) View(w, h int) []string {
 	bounded := c.bounded()
 	cols := c.columns(w, bounded)
+	var left []string
+	if n := len(c.found.Remembered); n > 0 {
+		left = []string{c.m.theme.Dim.Of(ui.Cut(" "+report.LeftOut(n, "m"), w))}
+	}
 	return c.list.Draw(ui.Listing{
 		Head: []string{c.m.theme.Dim.Of(cols.Heads())}, Items: c.count(),
 		Line: func(i int, here bool) string { return c.line(cols, bounded, i, here) },
-		Foot: func() []string { return ui.Fill(ui.Few(c.words(w), 3, w), 3) },
+		Foot: func() []string { return ui.Fill(append(ui.Few(c.words(w), 3-len(left), w), left...), 3) },
 	}, h)
 }
 
@@ -242,6 +252,9 @@ func (c *candidates) words(w int) []string {
 		text = report.Stops(r)
 	case r.OnlyTypical:
 		text = "meets every need, but one only on a typical figure: no specified minimum is on file"
+	}
+	if r.Recalled {
+		text += "; * from memory, not read"
 	}
 	return c.m.theme.Dim.Wrap(r.Material.Name()+": "+text, w, 1)
 }

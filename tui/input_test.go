@@ -90,8 +90,8 @@ func TestFinder(t *testing.T) {
 	d.want("nothing found to pin")
 	d.press("ctrl+u")
 	d.typeText("wx1")
-	d.want("JIS WX1") // says why it was found
-	d.press("down", "down", "down", "down", "down", "up", "enter")
+	d.want("JIS WX1")                                        // says why it was found
+	d.press("down", "down", "down", "down", "down", "enter") // known from memory alone: the last
 	d.wantPins("*black-30 w1-t6-sand")
 	d.press("/")
 	d.want("Find: [wx1]")

@@ -59,8 +59,12 @@ func (m *Model) needsOn() int { return len(m.now().NeedsOn()) }
 func (m *Model) screened() string {
 	if m.metWords == "" {
 		all := m.o.Catalog.Materials
-		met, near := needs.Screen(all, m.now().Needs)
+		offered, remembered := needs.Offered(all)
+		met, near := needs.Screen(offered, m.now().Needs)
 		m.metWords = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
+		if more, _ := needs.Screen(remembered, m.now().Needs); len(more) > 0 {
+			m.metWords = fmt.Sprintf("%d of %d materials meet every need, %d more from memory; %d miss one or two", len(met), len(all), len(more), len(near))
+		}
 	}
 	return m.metWords
 }

@@ -152,6 +152,21 @@ func TestLongNeedsList(t *testing.T) {
 }
 
 // What no figure judges is not shown as a miss, and a list that is cut says so.
+// What is known from memory alone is offered with one key only.
+func TestCandidatesFromMemory(t *testing.T) {
+	d := plainDesk(t, 100, 40, "w1-t6-pm")
+	d.press("2")
+	d.paste("yield >= 20 ksi; density < 2.8 g/cm3")
+	d.press("enter", "esc", "3")
+	d.want("Left out, known from memory alone: 1; m offers them")
+	d.wantNot("✓ White 1-T6 sand")
+	d.press("m", "end")
+	d.want("✓ White 1-T6 sand")
+	d.wantNot("m offers them")
+	d.press("m")
+	d.wantNot("✓ White 1-T6 sand")
+}
+
 func TestCandidatesThatCannotBeJudged(t *testing.T) {
 	d := plainDesk(t, 100, 30, "w1-t6-pm")
 	d.press("2")

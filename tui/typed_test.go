@@ -165,7 +165,7 @@ func TestFinderMarksSeveral(t *testing.T) {
 	d.typeText("t6")
 	d.want("2 marked") // another query keeps them
 	d.press("enter")
-	d.wantPins("*w1-f-sand w1-t6-sand")
+	d.wantPins("*w1-f-sand w1-t6-pm")
 	d.want("pinned 2")
 }
 

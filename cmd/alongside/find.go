@@ -26,7 +26,9 @@ out is taken as usual and told; what can be read in two ways is not taken.
 
 With --need it finds the materials that meet every limit, then the near misses
 with what stops each and which temper or process of the same alloy would do.
-Strength and elongation are judged on specified minimums where published.`,
+Strength and elongation are judged on specified minimums where published. What
+rests on a figure from memory (*) stands after the others; a material known from
+memory alone is offered with --memory only.`,
 		Example: `  alongside find a356 t6
   alongside find "class 30"
   alongside find AC-42100 --units si

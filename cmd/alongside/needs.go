@@ -22,6 +22,7 @@ import (
 type search struct {
 	needs      []string
 	near       int
+	memory     bool
 	sort       string
 	baseline   string
 	betterThan string
@@ -67,6 +68,7 @@ func (p *program) searchFlags(cmd *cobra.Command) *search {
 	p.needFlag(cmd, &s.needs)
 	flags := cmd.Flags()
 	flags.IntVar(&s.near, "near", 5, "how many near misses to show")
+	flags.BoolVar(&s.memory, "memory", false, "with needs: offer also materials known from memory alone")
 	flags.StringVar(&s.sort, "sort", "", "margin, likeness (to the baseline) or a `PROPERTY`")
 	flags.StringVar(&s.baseline, "baseline", "", "the `ID` that likeness and merit count from")
 	flags.StringVar(&s.betterThan, "better-than", "", "needs that beat or equal this `ID` on --rows")
@@ -122,7 +124,7 @@ func (s *search) find(p *program, words []string) error {
 	if len(words) > 0 && near > 0 {
 		near = len(c.Materials) // the words narrow them below
 	}
-	out.Found = needs.Find(c.Materials, list, near)
+	out.Found = needs.Find(c.Materials, list, near, s.memory)
 	if len(words) > 0 {
 		out.Found = amongFound(out.Found, c, words, s.near)
 	}
@@ -228,7 +230,13 @@ func (s *search) narrow(out *report.Search) error {
 // amongFound keeps what a search for words finds, and the nearest of its near
 // misses.
 func amongFound(f needs.Found, c *catalog.Catalog, words []string, near int) needs.Found {
-	f.Met, f.Near = among(f.Met, c, words), among(f.Near, c, words)
+	hit := map[*props.Material]bool{}
+	for _, h := range c.Search(strings.Join(words, " ")) {
+		hit[h.Material] = true
+	}
+	other := func(r needs.Result) bool { return !hit[r.Material] }
+	f.Met, f.Near = slices.DeleteFunc(f.Met, other), slices.DeleteFunc(f.Near, other)
+	f.Remembered = slices.DeleteFunc(f.Remembered, func(m *props.Material) bool { return !hit[m] })
 	f.NearTotal, f.UnjudgedTotal = len(f.Near), 0
 	for i := range f.Near {
 		if f.Near[i].Unjudged() {
@@ -237,19 +245,4 @@ func amongFound(f needs.Found, c *catalog.Catalog, words []string, near int) nee
 	}
 	f.Near = f.Near[:min(max(near, 0), len(f.Near))]
 	return f
-}
-
-// among keeps the results that a search for words finds.
-func among(list []needs.Result, c *catalog.Catalog, words []string) []needs.Result {
-	hit := map[*props.Material]bool{}
-	for _, h := range c.Search(strings.Join(words, " ")) {
-		hit[h.Material] = true
-	}
-	var kept []needs.Result
-	for _, r := range list {
-		if hit[r.Material] {
-			kept = append(kept, r)
-		}
-	}
-	return kept
 }

@@ -177,3 +177,26 @@ func TestWalkerFinds(t *testing.T) {
 		}
 	}
 }
+
+// What is known from memory alone is offered when asked for, and counted until then.
+func TestFindOffersMemoryWhenAsked(t *testing.T) {
+	count := func(args ...string) (met, left int) {
+		var have struct {
+			Met     []struct{ Material string }
+			LeftOut []string `json:"left_out"`
+		}
+		r := try(data.Catalog, append([]string{"find", "aluminum", "--need", "yield >= 20 ksi", "--near", "0", "--format", "json"}, args...)...)
+		if err := json.Unmarshal([]byte(r.out), &have); err != nil {
+			t.Fatal(err, r.errors)
+		}
+		return len(have.Met), len(have.LeftOut)
+	}
+	met, left := count()
+	all, none := count("--memory")
+	if left == 0 || none != 0 || all != met+left {
+		t.Errorf("%d met and %d left out; with --memory %d and %d", met, left, all, none)
+	}
+	if r := try(data.Catalog, "find", "aluminum", "--need", "yield >= 20 ksi"); !strings.Contains(r.out, "Left out, known from memory alone: "+strconv.Itoa(left)+"; --memory offers") {
+		t.Errorf("nothing says what is left out:\n%s", r.out)
+	}
+}

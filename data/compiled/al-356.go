@@ -188,7 +188,7 @@ var al356 = []*props.Alloy{
 	}}, Explained: []props.Explained{
 		{Rule: "elastic-set", Property: props.ShearModulus, Why: "the modulus shown is the mean of tension and compression; the handbook's own 10.3 Mpsi in tension fits its shear modulus"},
 	}, Stated: []props.Figure{
-		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.Mpsi}, Cond: &al356Conditions[0], Block: &al356Blocks[0]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 10.5, Hi: 10.5, Place: -1, Unit: units.Mpsi}, Cond: &al356Conditions[0], Agrees: &sourceTXTMSEB, Block: &al356Blocks[0]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.33, Hi: 0.33, Place: -2, Unit: units.One}, Cond: &al356Conditions[0], Agrees: &sourceMILHDBK5J, Block: &al356Blocks[0]},
 		{Property: props.Density, Value: units.Quantity{Lo: 0.097, Hi: 0.097, Place: -3, Unit: units.LbPerIn3}, Cond: &al356Conditions[0], Agrees: &sourceMILHDBK5J, Block: &al356Blocks[1]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1035, Hi: 1035, Unit: units.DegF}, Cond: &al356Conditions[0], Block: &al356Blocks[1]},

@@ -259,7 +259,7 @@ var al357390 = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.MicroinInF}, Cond: &al357390Conditions[1], Block: &al357390Blocks[25]},
 	}, Materials: []*props.Material{
 		{ID: "a357-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.KSI}, Cond: &al357390Conditions[4], Block: &al357390Blocks[26]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.KSI}, Cond: &al357390Conditions[4], Agrees: &sourceFDRYTYP2, Block: &al357390Blocks[26]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al357390Conditions[5], Block: &al357390Blocks[26]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &al357390Conditions[6], Block: &al357390Blocks[26]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &al357390Conditions[8], Block: &al357390Blocks[26]},

@@ -10,8 +10,8 @@ import (
 
 // The sizes of the catalog.
 const (
-	Materials = 779
-	Figures   = 7922
+	Materials = 780
+	Figures   = 7900
 	Sources   = 153
 )
 

@@ -54,6 +54,8 @@ var copperBrassBlocks = [...]props.Block{
 	{Known: props.Read, Source: &sourceCDACAST, Table: "mechanical properties", Where: "association data sheet page"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB176, Table: "appendix", Where: "association data sheet page"},
 	{Known: props.Read, Source: &sourceCDACAST, Table: "mechanical properties", Where: "association data sheet page"},
+	{Known: props.Read, Source: &sourceCDACAST, Table: "physical properties", Where: "sand foundry's alloy page that names the association for them", Inherited: true},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceTRADECU, Table: "alloy page", Where: "sand foundry's alloy page"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB584, Table: "mechanical requirements", Where: "foundry page listing the standard's minimums"},
 	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMB505, Table: "mechanical requirements", Where: "producer's page naming B505-23"},
 }
@@ -84,6 +86,9 @@ var copperBrassConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 20, ToC: 300, RangeText: "68–572 °F"},
 	{Offset: 0.2},
 	{Note: "shown by the association as the minimum of B176; B176 itself is remembered to list typical figures only"},
+	{Note: "tension"},
+	{HasAt: true, AtC: 20, AtText: "68 °F"},
+	{HasAt: true, AtC: 20, AtText: "20 °C"},
 	{Offset: 0.5, UnderLoad: true, Bar: "separately cast bar", Note: "14 is also remembered"},
 }
 
@@ -496,6 +501,29 @@ var copperBrass = []*props.Alloy{
 			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[45]},
 		}},
 	}},
+	{ID: "c89833", Name: "C89833", UNS: "C89833", Note: "Bismuth takes the place of the lead of C83600 for drinking water parts.", Kind: "lead-free red brass", Family: &familycopper, Composition: props.Composition{Source: &sourceTRADECU, Known: props.Read, Limits: []props.Limit{
+		{Element: "Cu", Text: "86.0–91.0", Lo: 86, Hi: 91},
+		{Element: "Sn", Text: "4.0–6.0", Lo: 4, Hi: 6},
+		{Element: "Zn", Text: "2.0–6.0", Lo: 2, Hi: 6},
+		{Element: "Bi", Text: "1.7–2.7", Lo: 1.7, Hi: 2.7},
+		{Element: "Pb", Text: "0.09 max", Hi: 0.09},
+		{Element: "Ni", Text: "1.0 max", Hi: 1},
+		{Element: "Fe", Text: "0.30 max", Hi: 0.3},
+	}}, Stated: []props.Figure{
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 15500, Hi: 15500, Place: 2, Unit: units.KSI}, Cond: &copperBrassConditions[25], Block: &copperBrassBlocks[46]},
+		{Property: props.Density, Value: units.Quantity{Lo: 0.317, Hi: 0.317, Place: -3, Unit: units.LbPerIn3}, Cond: &copperBrassConditions[26], Block: &copperBrassBlocks[46]},
+		{Property: props.Solidus, Value: units.Quantity{Lo: 1454, Hi: 1454, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[46]},
+		{Property: props.Liquidus, Value: units.Quantity{Lo: 1877, Hi: 1877, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[46]},
+		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 71, Hi: 71, Place: -1, Unit: units.WPerMK}, Cond: &copperBrassConditions[27], Block: &copperBrassBlocks[46]},
+		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.085, Hi: 0.085, Place: -3, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[26], Block: &copperBrassBlocks[46]},
+		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 17.8, Hi: 17.8, Place: -2, Unit: units.IACS}, Cond: &copperBrassConditions[26], Block: &copperBrassBlocks[46]},
+	}, Materials: []*props.Material{
+		{ID: "c89833-sand", Process: props.Sand, Stated: []props.Figure{
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[47]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[47]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[47]},
+		}},
+	}},
 	{ID: "c89836", Name: "C89836", UNS: "C89836", Note: "Bismuth takes the place of lead for drinking water parts.", Kind: "lead-free bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
 		{Element: "Cu", Text: "87.0–91.0", Lo: 87, Hi: 91},
 		{Element: "Sn", Text: "4.0–7.0", Lo: 4, Hi: 7},
@@ -507,18 +535,18 @@ var copperBrass = []*props.Alloy{
 		{ID: "c89836-sand", Process: props.Sand, Aliases: []props.Alias{
 			{System: "ASTM B601", Name: "C89836 M01"},
 		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[25], Block: &copperBrassBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[46]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[48]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[28], Block: &copperBrassBlocks[48]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[48]},
 		}},
 	}},
 	{ID: "c87850", Name: "C87850", UNS: "C87850", Note: "Lead-free silicon brass, offered where drinking water rules out leaded red brass.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "C87850 silicon brass"},
 	}, Materials: []*props.Material{
 		{ID: "c87850-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[47]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[47]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[49]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[49]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[49]},
 		}},
 	}},
 }

@@ -98,6 +98,7 @@ var dieAluminumConditions = [...]props.Conditions{
 	{Gauge: "2 in", HasAt: true, AtC: 315.55555555555554, Bar: "die-cast bar", Note: "tested at temperature; holding time not remembered", AtText: "600 °F"},
 	{Gauge: "2 in", HasAt: true, AtC: 371.1111111111111, Bar: "die-cast bar", Note: "tested at temperature; holding time not remembered", AtText: "700 °F"},
 	{Bar: "die-cast bar", Note: "kind of specimen not stated"},
+	{Note: "of the die"},
 	{Bar: "die-cast bar", Note: "column placement remembered"},
 	{Offset: 0.2, Bar: "die-cast bar"},
 	{Load: 500, Ball: 10, Bar: "die-cast bar"},
@@ -282,6 +283,7 @@ var dieAluminum = []*props.Alloy{
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[13]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &dieAluminumConditions[7], Block: &dieAluminumBlocks[13]},
 			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.FootPound}, Cond: &dieAluminumConditions[29], Block: &dieAluminumBlocks[14]},
+			{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.006, Hi: 0.006, Place: -3, Unit: units.InPerIn}, Cond: &dieAluminumConditions[30], Block: &dieAluminumBlocks[14]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[8], Block: &dieAluminumBlocks[15]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[9], Block: &dieAluminumBlocks[15]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[10], Block: &dieAluminumBlocks[15]},
@@ -399,7 +401,7 @@ var dieAluminum = []*props.Alloy{
 			{Property: props.Elongation, Value: units.Quantity{Lo: 3.5, Hi: 3.5, Place: -1, Unit: units.Pct}, Cond: &dieAluminumConditions[5], Block: &dieAluminumBlocks[24]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &dieAluminumConditions[6], Block: &dieAluminumBlocks[24]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &dieAluminumConditions[7], Block: &dieAluminumBlocks[24]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.FootPound}, Cond: &dieAluminumConditions[30], Block: &dieAluminumBlocks[25]},
+			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.FootPound}, Cond: &dieAluminumConditions[31], Block: &dieAluminumBlocks[25]},
 		}},
 	}},
 	{ID: "384", Name: "384.0", UNS: "A03840", Note: "High silicon, high copper: fills thin walls; poorest corrosion resistance of the common die alloys.", Family: &familyaluminum, Aliases: []props.Alias{
@@ -468,13 +470,13 @@ var dieAluminum = []*props.Alloy{
 	}, Materials: []*props.Material{
 		{ID: "390-f-die", Temper: "F", Process: props.Die, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40.5, Hi: 40.5, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[31], Block: &dieAluminumBlocks[31]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[32], Block: &dieAluminumBlocks[31]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &dieAluminumConditions[5], Block: &dieAluminumBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB500Number}, Cond: &dieAluminumConditions[32], Block: &dieAluminumBlocks[31]},
+			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB500Number}, Cond: &dieAluminumConditions[33], Block: &dieAluminumBlocks[31]},
 		}},
 		{ID: "390-t5-die", Temper: "T5", Process: props.Die, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 43, Hi: 43, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38.5, Hi: 38.5, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[31], Block: &dieAluminumBlocks[32]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38.5, Hi: 38.5, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[32], Block: &dieAluminumBlocks[32]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &dieAluminumConditions[5], Block: &dieAluminumBlocks[32]},
 		}},
 	}},
@@ -518,7 +520,7 @@ var dieAluminum = []*props.Alloy{
 		{ID: "b390-f-die", Temper: "F", Process: props.Die, Stated: []props.Figure{
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[36]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &dieAluminumConditions[4], Block: &dieAluminumBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Hi: 1, Unit: units.Pct}, Cond: &dieAluminumConditions[33], Block: &dieAluminumBlocks[36]},
+			{Property: props.Elongation, Value: units.Quantity{Hi: 1, Unit: units.Pct}, Cond: &dieAluminumConditions[34], Block: &dieAluminumBlocks[36]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB500Number}, Cond: &dieAluminumConditions[6], Block: &dieAluminumBlocks[36]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &dieAluminumConditions[7], Block: &dieAluminumBlocks[36]},
 		}},
@@ -739,7 +741,7 @@ var dieAluminum = []*props.Alloy{
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &dieAluminumConditions[6], Block: &dieAluminumBlocks[55]},
 			{Property: props.ShearStrength, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[55]},
 			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &dieAluminumConditions[7], Block: &dieAluminumBlocks[55]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.FootPound}, Cond: &dieAluminumConditions[34], Block: &dieAluminumBlocks[56]},
+			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.FootPound}, Cond: &dieAluminumConditions[35], Block: &dieAluminumBlocks[56]},
 		}},
 	}},
 }

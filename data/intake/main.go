@@ -31,22 +31,19 @@ func main() {
 		fmt.Fprintln(os.Stderr, "intake: name the folders that hold the CSV files: go run ./data/intake FOLDER...")
 		os.Exit(2)
 	}
-	if err := run(*data, flag.Args(), filepath.Join(*data, "intake"), *all); err != nil {
+	var rs rules
+	err := rs.read(rulesText)
+	if err == nil {
+		err = take(&rs, *data, flag.Args(), filepath.Join(*data, "intake"), *all)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "intake:", err)
 		os.Exit(1)
 	}
 }
 
-// run takes the rows of the folders into the data files and writes the log.
-func run(data string, folders []string, logs string, all bool) error {
-	var rs rules
-	if err := rs.read(rulesText); err != nil {
-		return err
-	}
-	return take(&rs, data, folders, logs, all)
-}
-
-// take is run with rules.
+// take puts the rows of the folders into the data files, as the rules allow, and
+// writes the log.
 func take(rs *rules, data string, folders []string, logs string, all bool) error {
 	c, err := catalog.Load(os.DirFS(data))
 	if err != nil {

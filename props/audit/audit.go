@@ -5,8 +5,10 @@
 package audit
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
+	"strings"
 
 	"alongside/props"
 	"alongside/props/catalog"
@@ -49,7 +51,7 @@ func Rules() []Rule { return rules }
 // Check puts every rule to every material. Inherited figures are questioned
 // once, at the first material that shows the finding.
 func Check(c *catalog.Catalog) []*Finding {
-	l := &look{seen: map[string]bool{}, usual: usualValues(c)}
+	l := &look{seen: map[string]bool{}, used: map[*props.Explained]bool{}, usual: usualValues(c)}
 	for _, m := range c.Materials {
 		l.m = m
 		l.figures = [props.PropertyCount][]*props.Figure{}
@@ -62,13 +64,7 @@ func Check(c *catalog.Catalog) []*Finding {
 		}
 	}
 	unused(c, l)
-	sort.SliceStable(l.found, func(i, j int) bool {
-		a, b := l.found[i], l.found[j]
-		if a.File != b.File {
-			return a.File < b.File
-		}
-		return a.Line < b.Line
-	})
+	slices.SortStableFunc(l.found, func(a, b *Finding) int { return cmp.Or(strings.Compare(a.File, b.File), a.Line-b.Line) })
 	return l.found
 }
 
@@ -104,9 +100,6 @@ func (l *look) reason(p props.PropertyID) string {
 		for i := range list {
 			e := &list[i]
 			if e.Rule == l.rule.ID && (e.Property == props.NoProperty || e.Property == p) {
-				if l.used == nil {
-					l.used = map[*props.Explained]bool{}
-				}
 				l.used[e] = true
 				return e.Why
 			}

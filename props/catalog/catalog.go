@@ -5,6 +5,7 @@ package catalog
 
 import (
 	"iter"
+	"slices"
 
 	"alongside/props"
 )
@@ -120,7 +121,9 @@ func step[T any](list []T, at int, d Direction) T {
 // NextTemper returns the same alloy and process in its next temper, going
 // round at the end; the material itself when there is no other.
 func (c *Catalog) NextTemper(m *props.Material, d Direction) *props.Material {
-	return stepAmong(m, d, m.Alloy.Materials, func(o *props.Material) bool { return o.Process == m.Process })
+	other := func(o *props.Material) bool { return o.Process != m.Process }
+	order := slices.DeleteFunc(slices.Clone(m.Alloy.Materials), other)
+	return step(order, max(slices.Index(order, m), 0), d)
 }
 
 // NextProcess returns the same alloy by its next process, in the same temper
@@ -132,10 +135,8 @@ func (c *Catalog) NextProcess(m *props.Material, d Direction) *props.Material {
 			order = append(order, p)
 		}
 	}
-	for i, p := range order {
-		if p == m.Process {
-			return firstWith(m.Alloy.Materials, m.Temper, step(order, i, d))
-		}
+	if i := slices.Index(order, m.Process); i >= 0 {
+		return firstWith(m.Alloy.Materials, m.Temper, step(order, i, d))
 	}
 	return m
 }
@@ -148,7 +149,7 @@ func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
 	for _, a := range c.Alloys {
 		if a == m.Alloy {
 			at = len(order)
-		} else if a.Family != m.Alloy.Family || !hasProcess(a, m.Process) {
+		} else if a.Family != m.Alloy.Family || firstWith(a.Materials, "", m.Process) == nil {
 			continue
 		}
 		order = append(order, a)
@@ -157,15 +158,6 @@ func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
 		return m
 	}
 	return firstWith(step(order, at, d).Materials, m.Temper, m.Process)
-}
-
-func hasProcess(a *props.Alloy, p props.Process) bool {
-	for _, m := range a.Materials {
-		if m.Process == p {
-			return true
-		}
-	}
-	return false
 }
 
 // firstWith picks the material of a process, preferring a temper.
@@ -183,18 +175,4 @@ func firstWith(list []*props.Material, temper string, p props.Process) *props.Ma
 		}
 	}
 	return first
-}
-
-func stepAmong(m *props.Material, d Direction, list []*props.Material, keep func(*props.Material) bool) *props.Material {
-	var kept []*props.Material
-	at := 0
-	for _, o := range list {
-		if o == m {
-			at = len(kept)
-		}
-		if keep(o) {
-			kept = append(kept, o)
-		}
-	}
-	return step(kept, at, d)
 }

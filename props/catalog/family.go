@@ -2,17 +2,16 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 
 	"alongside/props"
 	"alongside/props/record"
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
-var symbol = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z][a-z]?$`) })
+var symbol = spelling.Pattern(`^[A-Z][a-z]?$`)
 
 func (l *loader) family(r *record.Record) {
 	f := &props.Family{ID: r.Text("id", true)}

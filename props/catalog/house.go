@@ -66,9 +66,6 @@ func (l *loader) own(id string) *props.Material {
 
 // ownAlloy is own for the i-th alloy as a whole.
 func (l *loader) ownAlloy(i int) *props.Alloy {
-	if l.copied == nil {
-		l.copied = map[*props.Alloy]bool{}
-	}
 	if a := l.cat.Alloys[i]; !l.copied[a] {
 		l.cat.Alloys[i] = cloned(a)
 		l.copied[l.cat.Alloys[i]] = true
@@ -82,9 +79,6 @@ func (l *loader) ownFamily(i int) *props.Family {
 	if !l.owned[old] {
 		f := *old
 		f.Stated = slices.Clone(old.Stated)
-		if l.owned == nil {
-			l.owned = map[*props.Family]bool{}
-		}
 		l.owned[&f], l.cat.Families[i] = true, &f
 		for j, a := range l.cat.Alloys {
 			if a.Family == old {

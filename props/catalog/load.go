@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -57,49 +58,33 @@ type File struct {
 // new catalog holds its materials too. Errors are as for Load.
 func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	var errs record.Errors
-	l := &loader{cat: &Catalog{}, sources: map[string]*props.Source{}, families: map[string]*props.Family{}, ids: map[string]string{}, errs: &errs}
+	l := &loader{cat: &Catalog{}, sources: map[string]*props.Source{}, families: map[string]*props.Family{}, ids: map[string]string{},
+		copied: map[*props.Alloy]bool{}, owned: map[*props.Family]bool{}, errs: &errs}
 	if base != nil {
 		l.adopt(base)
 	}
-	var families, alloys, houses, checks, everyday []*record.Record
+	records := map[string][]*record.Record{}
 	for _, f := range files {
 		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday") {
-			switch r.Kind() {
-			case "source":
-				l.source(r)
-			case "family":
-				families = append(families, r)
-			case "alloy":
-				alloys = append(alloys, r)
-			case "house":
-				houses = append(houses, r)
-			case "checked":
-				checks = append(checks, r)
-			case "everyday":
-				everyday = append(everyday, r)
-			}
+			records[r.Kind()] = append(records[r.Kind()], r)
 		}
 	}
+	read := func(kind string, one func(*record.Record)) {
+		for _, r := range records[kind] {
+			one(r)
+		}
+	}
+	read("source", l.source)
 	l.succession()
-	for _, r := range families {
-		l.family(r)
-	}
-	for _, r := range alloys {
-		l.alloy(r)
-	}
-	for _, r := range houses {
-		l.house(r)
-	}
-	for _, r := range checks {
-		l.checked(r)
-	}
+	read("family", l.family)
+	read("alloy", l.alloy)
+	read("house", l.house)
+	read("checked", l.checked)
 	l.cat.Index()
-	if base != nil && len(alloys) == 0 {
+	if base != nil && len(records["alloy"]) == 0 {
 		l.cat.Words = base.Words
 	}
-	for _, r := range everyday {
-		l.everyday(r)
-	}
+	read("everyday", l.everyday)
 	if len(errs) > 0 {
 		return l.cat, errs.Sorted()
 	}
@@ -314,13 +299,7 @@ func (l *loader) composition(r *record.Record) props.Composition {
 	return c
 }
 
-func keys[V any](m map[string]V) []string {
-	out := make([]string, 0, len(m))
-	for k := range m {
-		out = append(out, k)
-	}
-	return out
-}
+func keys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // derivedID joins alloy id, temper and process.
 func derivedID(m *props.Material) string {

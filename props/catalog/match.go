@@ -44,6 +44,9 @@ func (x *index) query(tokens []string) query {
 	var q query
 	for first, t := range tokens {
 		q.tokens = append(q.tokens, x.token(t))
+		if !q.tokens[first].found {
+			break // nothing fits all
+		}
 		for last := first + 2; last <= len(tokens); last++ {
 			if joined := strings.Join(tokens[first:last], ""); x.known(joined) {
 				q.runs = append(q.runs, run{x.token(joined), first, last})
@@ -173,9 +176,9 @@ func (x *index) runTogether(typed string) []Hit {
 				continue
 			}
 			if points := x.fit(rest, e).points; points == scoreFull {
-				hits = append(hits, Hit{e.material, int(k)*scoreExact - 1})
+				hits = append(hits, Hit{e.material, int(k)*scoreExact - 1, e.common})
 			} else if points > scorePart {
-				hits = append(hits, Hit{e.material, scoreFull})
+				hits = append(hits, Hit{e.material, scoreFull, e.common})
 			}
 		}
 	}

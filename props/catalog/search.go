@@ -14,12 +14,14 @@ import (
 type Hit struct {
 	Material *props.Material
 	Score    int
+	common   int // of its entry
 }
 
 // Search finds materials for what a person types: parts of designations in
 // any order and spelling ("a356t6pm", "AC-42100 T6", "A48 class 30", "380
-// die"), best first. An empty query finds everything in catalog order. When
-// nothing matches, words are taken as mistyped and the nearest ones are tried.
+// die"), best first, and of equally good ones those asked for most first and those
+// known from memory alone last. An empty query finds everything. When nothing
+// matches, words are taken as mistyped and the nearest ones are tried.
 func (c *Catalog) Search(query string) []Hit {
 	hits, _, _ := c.find(query)
 	return hits
@@ -54,22 +56,21 @@ func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 	return x.match(tokens), 0, strings.Join(tokens, " ")
 }
 
-// all is every material, those that are asked for most first.
+// all is every material, in the order of equally good hits.
 func (c *Catalog) all() []Hit {
-	hits := make([]Hit, 0, len(c.Materials))
-	first := make(map[*props.Material]bool, len(c.Everyday))
-	for _, id := range c.Everyday {
-		if m := c.Material(id); m != nil && !first[m] {
-			first[m] = true
-			hits = append(hits, Hit{Material: m})
-		}
+	x := c.indexed()
+	hits := make([]Hit, len(x.entries))
+	for i, e := range x.entries {
+		hits[i] = Hit{e.material, 0, e.common}
 	}
-	for _, m := range c.Materials {
-		if !first[m] {
-			hits = append(hits, Hit{Material: m})
-		}
-	}
+	sortHits(hits)
 	return hits
+}
+
+// sortHits puts the best hits first, and those of one score by what is asked for most,
+// what is known from memory alone last; else in the order of the catalog.
+func sortHits(hits []Hit) {
+	slices.SortStableFunc(hits, func(a, b Hit) int { return cmp.Or(b.Score-a.Score, b.common-a.common) })
 }
 
 // split takes a query apart into folded words. A word with hyphens or points
@@ -97,15 +98,14 @@ var american = map[string]string{"aluminium": "aluminum", "grey": "gray", "mould
 // known reports whether a folded word is a whole word of some material.
 func (x *index) known(text string) bool { return slices.Contains(x.All, text) }
 
-// match returns the materials that all tokens fit, best first, and those of
-// one score the most asked for first, then in the order of the catalog.
+// match returns the materials that all tokens fit, best first.
 func (x *index) match(tokens []string) []Hit {
 	var hits []Hit
 	q := x.query(tokens)
 	if !slices.ContainsFunc(q.tokens, func(t token) bool { return !t.found }) {
 		for _, e := range x.entries {
 			if score := x.score(q, e); score > 0 {
-				hits = append(hits, Hit{e.material, score})
+				hits = append(hits, Hit{e.material, score, e.common})
 			}
 		}
 	}
@@ -113,9 +113,7 @@ func (x *index) match(tokens []string) []Hit {
 		hits = x.runTogether(strings.Join(tokens, ""))
 	}
 	hits = dieCastings(tokens, x.ofFamily(tokens, hits))
-	slices.SortStableFunc(hits, func(a, b Hit) int {
-		return cmp.Or(b.Score-a.Score, x.common[b.Material]-x.common[a.Material])
-	})
+	sortHits(hits)
 	return hits
 }
 

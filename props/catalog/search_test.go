@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -29,8 +30,8 @@ func TestResolve(t *testing.T) {
 		{"Class-30", "gray-30"},
 		{"AC-49990 T6 pm", "x1-t6-pm"},
 		{"A0X010 F", "x1-f-sand"},
-		{"x1", "several: x1-f-sand x1-t6-sand x1-t6-pm"},
-		{"x1 t6", "several: x1-t6-sand x1-t6-pm"},
+		{"x1", "several: x1-f-sand x1-t6-pm x1-t6-sand"},
+		{"x1 t6", "several: x1-t6-pm x1-t6-sand"},
 		{"gray-3o", "nearest: gray-30"},
 		{"x1 t6 dye", "nearest: x1-t6"},
 		{"x1-t6-die", "nearest: x1-t6"},
@@ -234,7 +235,7 @@ func BenchmarkSearch100k(b *testing.B) {
 }
 
 // Nothing typed lists what is asked for most before the rest, each once.
-func TestNothingTypedListsTheEverydayFirst(t *testing.T) {
+func TestNothingTypedListsTheEverydayFirstTheRememberedLast(t *testing.T) {
 	c, err := Load(os.DirFS("../../data"))
 	if err != nil {
 		t.Fatal(err)
@@ -242,5 +243,9 @@ func TestNothingTypedListsTheEverydayFirst(t *testing.T) {
 	hits := c.Search(" ")
 	if len(hits) != len(c.Materials) || hits[0].Material.ID != c.Everyday[0] || hits[len(c.Everyday)-1].Material.ID != c.Everyday[len(c.Everyday)-1] {
 		t.Errorf("%d hits of %d materials, the first is %s", len(hits), len(c.Materials), hits[0].Material.ID)
+	}
+	from := slices.IndexFunc(hits[len(c.Everyday):], func(h Hit) bool { return h.Material.Remembered() }) + len(c.Everyday)
+	if from < len(c.Everyday) || slices.ContainsFunc(hits[from:], func(h Hit) bool { return !h.Material.Remembered() }) {
+		t.Errorf("what is known from memory alone does not stand last: from %d of %d", from, len(hits))
 	}
 }

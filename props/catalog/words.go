@@ -42,15 +42,15 @@ const kindBits = 3
 type index struct {
 	once sync.Once
 	Words
-	entries  []entry                 // the materials in the order of the catalog
-	common   map[*props.Material]int // how early a material stands among those asked for most
-	joined   map[string]bool         // words that were two numbers with a hyphen between them
-	families map[string]bool         // the words that mean a family by themselves
+	entries  []entry         // the materials in the order of the catalog
+	joined   map[string]bool // words that were two numbers with a hyphen between them
+	families map[string]bool // the words that mean a family by themselves
 }
 
 // entry is a material with its words.
 type entry struct {
 	material *props.Material
+	common   int         // how early it stands among those asked for most; 0 if not, −1 if known from memory alone
 	id       int         // the number of its id
 	words    [2][]uint32 // of the material itself, and those of its alloy
 }
@@ -98,23 +98,27 @@ func (c *Catalog) indexed() *index {
 			x.Words = ListWords(c)
 		}
 		x.note(c)
+		common := map[string]int{}
+		for i, id := range c.Everyday {
+			common[id] = len(c.Everyday) - i
+		}
 		for i, a := range c.Alloys {
 			for _, m := range a.Materials {
 				own := x.Own[len(x.entries)]
 				id, _ := parts(own[0])
-				x.entries = append(x.entries, entry{m, id, [...][]uint32{own[1:], x.Alloy[i]}})
+				if common[m.ID] == 0 && m.Remembered() {
+					common[m.ID] = -1
+				}
+				x.entries = append(x.entries, entry{m, common[m.ID], id, [...][]uint32{own[1:], x.Alloy[i]}})
 			}
 		}
 	})
 	return &c.index
 }
 
-// note takes down what the order and the choice of hits go by.
+// note takes down what the choice of hits goes by.
 func (x *index) note(c *Catalog) {
-	x.common, x.joined, x.families = map[*props.Material]int{}, map[string]bool{}, map[string]bool{}
-	for i, id := range c.Everyday {
-		x.common[c.Material(id)] = len(c.Everyday) - i
-	}
+	x.joined, x.families = map[string]bool{}, map[string]bool{}
 	for _, f := range c.Families {
 		for _, w := range f.Words {
 			x.families[w] = true
@@ -142,13 +146,12 @@ func (x *index) note(c *Catalog) {
 // lister lists the words of a catalog.
 type lister struct {
 	Words
-	number  map[string]int      // where each word stands
-	phrases map[string][]uint32 // the words of what many alloys have in common
+	number map[string]int // where each word stands
 }
 
 // ListWords lists the words of a catalog.
 func ListWords(c *Catalog) Words {
-	x := &lister{number: map[string]int{}, phrases: map[string][]uint32{}}
+	x := &lister{number: map[string]int{}}
 	var materials []*props.Material
 	former := map[*props.Source][]*props.Source{}
 	for _, s := range c.Sources {
@@ -162,8 +165,8 @@ func ListWords(c *Catalog) Words {
 			own := x.addName(make([]uint32, 1, 8), plainWord, m.Temper)
 			own = x.addAliases(own, m.Aliases)
 			own = x.addSpecifications(own, m, former)
-			own = x.addCommon(own, m.Process.ID())
-			x.Own = append(x.Own, x.addCommon(own, m.Process.Words()))
+			own = x.addWords(own, m.Process.ID())
+			x.Own = append(x.Own, x.addWords(own, m.Process.Words()))
 			materials = append(materials, m)
 		}
 	}
@@ -183,7 +186,7 @@ func (x *lister) alloyWords(a *props.Alloy) []uint32 {
 	}
 	list = x.addAliases(list, a.Aliases)
 	for _, s := range append([]string{a.Family.Name, a.Kind}, a.Family.Words...) {
-		list = x.addCommon(list, s)
+		list = x.addWords(list, s)
 	}
 	return list
 }
@@ -196,7 +199,7 @@ func (x *lister) addAliases(list []uint32, aliases []props.Alias) []uint32 {
 		}
 		list = x.addName(list, k, a.Name)
 		list = x.add(list, plainWord, a.System)
-		list = x.addCommon(list, a.System)
+		list = x.addWords(list, a.System)
 	}
 	return list
 }
@@ -252,17 +255,6 @@ func (x *lister) addWords(list []uint32, phrase string) []uint32 {
 		list = x.add(list, plainWord, w)
 	}
 	return list
-}
-
-// addCommon is addWords for the standards, processes and families, which come
-// back with many alloys: each is split once.
-func (x *lister) addCommon(list []uint32, phrase string) []uint32 {
-	words, split := x.phrases[phrase]
-	if !split {
-		words = x.addWords(nil, phrase)
-		x.phrases[phrase] = words
-	}
-	return append(list, words...)
 }
 
 func (x *lister) add(list []uint32, k kind, text string) []uint32 {

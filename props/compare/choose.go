@@ -94,28 +94,20 @@ func (l *likeness) add(g *Ground, x, y side) bool {
 // that differs in fewer conditions, states more of them and is preferred.
 // Nothing in it asks which side is the baseline: turned says that the pin's id
 // comes after the baseline's, and settles a tie the same way from both sides.
-func (q *Question) choose(pin, base *props.Material, figures, against []*props.Figure, turned bool) Pair {
-	ranks := func(list []*props.Figure) []int {
-		r := make([]int, len(list))
-		for i, f := range list {
-			r[i] = q.rank(f, list)
-		}
-		return r
-	}
-	a, b := ranks(figures), ranks(against)
+func (q *Question) choose(pin, base *props.Material, figures, against []ranked, turned bool) Pair {
 	var best Pair
 	var like likeness
 	var least preference
 	for i, f := range figures {
 		for j, g := range against {
-			l := q.alike(side{pin, f}, side{base, g})
-			p := q.judged(f, g, &l)
+			l := q.alike(side{pin, f.Figure}, side{base, g.Figure})
+			p := q.judged(f.Figure, g.Figure, &l)
 			first := i
 			if turned {
 				first = j
 			}
-			weak := (a[i]|b[j])&oneHeat != 0 || l.unstated > 0 && (f.Source.Trade() || g.Source.Trade())
-			rank := preference{p.kind(weak), l.differ, l.unstated, p.bounds(), a[i] + b[j], max(a[i], b[j]), i + j, max(i, j), first}
+			weak := f.short || g.short || l.unstated > 0 && (f.Source.Trade() || g.Source.Trade())
+			rank := preference{p.kind(weak), l.differ, l.unstated, p.bounds(), f.rank + g.rank, max(f.rank, g.rank), i + j, max(i, j), first}
 			if best.Figure == nil || slices.Compare(rank[:], least[:]) < 0 {
 				best, like, least = p, l, rank
 			}

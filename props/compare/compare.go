@@ -110,10 +110,10 @@ func (b *Bench) row(p props.PropertyID) Row {
 	row := Row{Property: p, Unit: b.UnitOf(p), Cells: make([]Cell, len(b.Pins))}
 	row.Sense, row.Target = b.SenseOf(p)
 	base := b.Pins[b.Baseline]
-	figures := b.Figures(base, p)
+	figures := b.ranked(base, p)
 	for i, m := range b.Pins {
 		if i != b.Baseline {
-			row.Cells[i] = newCell(m, b.pair(m, base, p, b.Figures(m, p), figures), row.Unit)
+			row.Cells[i] = newCell(m, b.pair(m, base, p, b.ranked(m, p), figures), row.Unit)
 		}
 	}
 	b.baseCell(&row, figures)
@@ -122,16 +122,16 @@ func (b *Bench) row(p props.PropertyID) Row {
 
 // baseCell shows of the baseline the figures that the pins were set against: the
 // preferred one among them first, else what is preferred of all.
-func (b *Bench) baseCell(row *Row, figures []*props.Figure) {
+func (b *Bench) baseCell(row *Row, figures []ranked) {
 	var drawn []*props.Figure
-	for _, f := range figures {
-		if slices.ContainsFunc(row.Cells, func(c Cell) bool { return c.Against == f && c.Comparable() }) {
-			drawn = append(drawn, f)
+	shown := figures
+	for i, f := range figures {
+		if slices.ContainsFunc(row.Cells, func(c Cell) bool { return c.Against == f.Figure && c.Comparable() }) {
+			if drawn == nil {
+				shown = figures[i:]
+			}
+			drawn = append(drawn, f.Figure)
 		}
-	}
-	shown := slices.Clone(figures)
-	if len(drawn) > 0 {
-		shown[0] = drawn[0]
 	}
 	m := b.Pins[b.Baseline]
 	cell := newCell(m, b.pair(m, nil, row.Property, shown, nil), row.Unit)
@@ -143,7 +143,7 @@ func (b *Bench) baseCell(row *Row, figures []*props.Figure) {
 	}
 	row.Cells[b.Baseline] = cell
 	for i := range row.Cells {
-		if c := &row.Cells[i]; c.Comparable() && c.Against != shown[0] {
+		if c := &row.Cells[i]; c.Comparable() && c.Against != shown[0].Figure {
 			c.add(OtherBaseFigure, "against the baseline's "+c.Against.Basis.Phrase()+" "+c.Against.Value.InOrOwn(row.Unit).String())
 		}
 	}

@@ -276,8 +276,8 @@ func bringPlace(x, y side) (float64, float64, bool) {
 // spanOf is the least and the greatest figure of a property at room temperature
 // in SI, on any basis; ok is false without one.
 func spanOf(m *props.Material, p props.PropertyID) (span [2]float64, ok bool) {
-	for f := range m.All() {
-		if f.Property != p || !f.Cond.RoomTemperature() || f.Value.Unit.Dimension() != units.Stress {
+	for f := range m.Of(p) {
+		if !f.Cond.RoomTemperature() || f.Value.Unit.Dimension() != units.Stress {
 			continue
 		}
 		lo, _, hi := f.SI()

@@ -78,9 +78,9 @@ func TestGroundsNeverContradictLikeFigures(t *testing.T) {
 	q := Question{Band: DefaultBand}
 	bounded := 0
 	for _, p := range props.Properties() {
-		lists := make([][]*props.Figure, len(c.Materials))
+		lists := make([][]ranked, len(c.Materials))
 		for i, m := range c.Materials {
-			lists[i] = q.Figures(m, p)
+			lists[i] = q.ranked(m, p)
 		}
 		for i, a := range c.Materials {
 			for j, b := range c.Materials[:i] {
@@ -93,12 +93,12 @@ func TestGroundsNeverContradictLikeFigures(t *testing.T) {
 				}
 				for _, f := range lists[i] {
 					for _, g := range lists[j] {
-						l := q.alike(side{a, f}, side{b, g})
+						l := q.alike(side{a, f.Figure}, side{b, g.Figure})
 						if l.grounds == nil {
 							continue
 						}
 						sense, _ := q.SenseOf(p)
-						v := certain(f, g, &l, sense, q.Band)
+						v := certain(f.Figure, g.Figure, &l, sense, q.Band)
 						if v == Unlike {
 							continue
 						}

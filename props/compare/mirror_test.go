@@ -37,9 +37,9 @@ func TestMirror(t *testing.T) {
 			if !s.bear(p) {
 				continue
 			}
-			lists := make([][]*props.Figure, len(c.Materials))
+			lists := make([][]ranked, len(c.Materials))
 			for i, m := range c.Materials {
-				lists[i] = q.Figures(m, p)
+				lists[i] = q.ranked(m, p)
 			}
 			for i, a := range c.Materials {
 				for j, b := range c.Materials[:i] {

@@ -120,26 +120,26 @@ func (p *Pair) Why() string {
 
 // Pair compares a property of two metals by the rules of Compare.
 func (q *Question) Pair(pin, base *props.Material, p props.PropertyID) Pair {
-	return q.pair(pin, base, p, q.Figures(pin, p), q.Figures(base, p))
+	return q.pair(pin, base, p, q.ranked(pin, p), q.ranked(base, p))
 }
 
 // Alone is a property of one metal, with nothing to set it against.
 func (q *Question) Alone(m *props.Material, p props.PropertyID) Pair {
-	return q.pair(m, nil, p, q.Figures(m, p), nil)
+	return q.pair(m, nil, p, q.ranked(m, p), nil)
 }
 
 // pair compares the figures that are considered of a pin and of the baseline.
-func (q *Question) pair(pin, base *props.Material, p props.PropertyID, figures, against []*props.Figure) Pair {
+func (q *Question) pair(pin, base *props.Material, p props.PropertyID, figures, against []ranked) Pair {
 	var out Pair
 	switch {
 	case len(figures) == 0:
 		out.Absent = q.Absent(pin, p)
 		if len(against) > 0 {
-			out.Against = against[0]
+			out.Against = against[0].Figure
 		}
 		return out
 	case len(against) == 0:
-		out.Figure = figures[0]
+		out.Figure = figures[0].Figure
 	default:
 		out = q.choose(pin, base, figures, against, pin.ID > base.ID)
 		if out.Verdict == Neutral {
@@ -153,10 +153,11 @@ func (q *Question) pair(pin, base *props.Material, p props.PropertyID, figures, 
 	if f.Source.Trade() {
 		out.add(CommonPractice, "common practice, no standard or handbook behind this figure")
 	}
-	for i, of := range [2]string{"", "the baseline's "} {
-		if g, list := [2]*props.Figure{f, out.Against}[i], [2][]*props.Figure{figures, against}[i]; g != nil && belowMinimum(g, list) {
-			out.add(BelowMinimum, of+"typical figure is below the specified minimum of its own grade")
-		}
+	if isShort(f, figures) {
+		out.add(BelowMinimum, "typical figure is below the specified minimum of its own grade")
+	}
+	if isShort(out.Against, against) {
+		out.add(BelowMinimum, "the baseline's typical figure is below the specified minimum of its own grade")
 	}
 	return out
 }
@@ -176,13 +177,13 @@ func (q *Question) Figure(m *props.Material, p props.PropertyID) *props.Figure {
 // none. Of what standards specify all stand on one basis as far as they can: the
 // one that most of them have, typical where two have as many.
 func (q *Question) Along(m *props.Material, list []props.PropertyID) []*props.Figure {
-	figures := make([][]*props.Figure, len(list))
+	figures := make([][]ranked, len(list))
 	var count [len(Order{})]int
 	for i, p := range list {
-		figures[i] = q.Figures(m, p)
+		figures[i] = q.ranked(m, p)
 		var on [len(Order{})]bool
 		for _, f := range figures[i] {
-			if p.Info().Specified && !on[f.Basis] && !belowMinimum(f, figures[i]) {
+			if p.Info().Specified && !on[f.Basis] && !f.short {
 				on[f.Basis] = true
 				count[f.Basis]++
 			}
@@ -196,20 +197,28 @@ func (q *Question) Along(m *props.Material, list []props.PropertyID) []*props.Fi
 	}
 	out := make([]*props.Figure, len(list))
 	for i, p := range list {
-		at := slices.IndexFunc(figures[i], func(f *props.Figure) bool { return f.Basis == basis || !p.Info().Specified })
+		at := slices.IndexFunc(figures[i], func(f ranked) bool { return f.Basis == basis || !p.Info().Specified })
 		if len(figures[i]) > 0 {
-			out[i] = figures[i][max(at, 0)]
+			out[i] = figures[i][max(at, 0)].Figure
 		}
 	}
 	return out
 }
 
 // Figures lists the figures of a property that are considered for a metal, in
-// order of preference: with a service temperature or a range they may be worked
-// out, with minimums only they are the minimums. A pair may hold a later one,
-// where that one shares basis and conditions with the other side's and the
-// first does not.
+// order of preference. A pair may hold a later one, where that one shares basis
+// and conditions with the other side's and the first does not.
 func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figure {
+	var list []*props.Figure
+	for _, r := range q.ranked(m, p) {
+		list = append(list, r.Figure)
+	}
+	return list
+}
+
+// considered lists them in no order: with a service temperature or a range they
+// may be worked out, with minimums only they are the minimums.
+func (q *Question) considered(m *props.Material, p props.PropertyID) []*props.Figure {
 	list := m.Figures(p)
 	switch {
 	case p == props.ThermalExpansion && q.Range != nil:
@@ -231,28 +240,39 @@ func (q *Question) Figures(m *props.Material, p props.PropertyID) []*props.Figur
 		}
 	}
 	if q.Basis == MinimumOnly && p.Info().Specified {
-		list = minimumsOf(list)
+		return minimumsOf(list)
 	}
-	slices.SortStableFunc(list, func(a, b *props.Figure) int { return q.rank(a, list) - q.rank(b, list) })
 	return list
 }
 
-// rank is the place of a figure among those that are considered of a metal; one
-// heat that fell short of its grade stands behind its minimum.
-func (q *Question) rank(f *props.Figure, list []*props.Figure) int {
-	r := TypicalOrder.Of(f, q.Service != nil)
-	if f.Property == props.ElasticModulus && f.Cond.Interpolated != "" {
-		r -= 32 // the figure at the service temperature before its room-temperature one
-	}
-	if belowMinimum(f, list) {
-		r += oneHeat
-	}
-	return r
+// ranked is a figure with its place among those that are considered of a metal.
+type ranked struct {
+	*props.Figure
+	rank  int  // the lowest is preferred
+	short bool // one heat that fell short of its grade; see belowMinimum
 }
 
-// oneHeat is what belowMinimum adds to a rank: more than a basis, less than a
-// trade source.
-const oneHeat = 1 << 11
+// ranked is Figures with the places.
+func (q *Question) ranked(m *props.Material, p props.PropertyID) []ranked {
+	list := q.considered(m, p)
+	out := make([]ranked, len(list))
+	for i, f := range list {
+		r := ranked{f, TypicalOrder.Of(f, q.Service != nil), belowMinimum(f, list)}
+		if p == props.ElasticModulus && f.Cond.Interpolated != "" {
+			r.rank -= 32 // the figure at the service temperature before its room-temperature one
+		}
+		if r.short {
+			r.rank += 1 << 11 // more than a basis, less than a trade source
+		}
+		out[i] = r
+	}
+	slices.SortStableFunc(out, func(a, b ranked) int { return a.rank - b.rank })
+	return out
+}
+
+func isShort(f *props.Figure, list []ranked) bool {
+	return slices.ContainsFunc(list, func(r ranked) bool { return r.short && r.Figure == f })
+}
 
 // belowMinimum reports whether a typical figure lies below a specified minimum
 // for the same bar, class and section: one heat in a textbook, not the grade.

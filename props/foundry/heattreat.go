@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
-	"sync"
 
 	"alongside/props"
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -89,7 +89,7 @@ type HeatCard struct {
 }
 
 // solutionTreated are the tempers that need a solution heat treatment.
-var solutionTreated = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(T[2-46-9].*|HT|TQ.*)$`) })
+var solutionTreated = spelling.Pattern(`^(T[2-46-9].*|HT|TQ.*)$`)
 
 // HeatTreat puts together what is published about heat treating the material:
 // what its temper means, whether the alloy is normally treated when cast by

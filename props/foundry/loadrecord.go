@@ -5,9 +5,9 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
-	"sync"
 
 	"alongside/props/record"
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -210,7 +210,7 @@ func (l *loader) designation(r *record.Record) {
 	}
 }
 
-var hole = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\{(\d+)\}`) })
+var hole = spelling.Pattern(`\{(\d+)\}`)
 
 // checkHoles reports a {2} in a text whose pattern captures only one part.
 func checkHoles(r *record.Record, text string, pattern *regexp.Regexp) {

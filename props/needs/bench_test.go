@@ -55,6 +55,6 @@ func BenchmarkFind(b *testing.B) {
 	materials, list := fixture(b, 7_500)
 	b.ReportAllocs()
 	for b.Loop() {
-		Find(materials, list, 50)
+		Find(materials, list, 50, true)
 	}
 }

@@ -16,6 +16,8 @@ type Result struct {
 	Judgements []Judgement
 	// OnlyTypical is true when a strength rests on a typical figure.
 	OnlyTypical bool
+	// Recalled is true when a figure that decides is from memory alone.
+	Recalled bool
 	// Stops are the judgements not met, the worst first; empty when all are.
 	Stops []*Judgement
 	// Lifts are variants of the same alloy (another temper or process) that
@@ -40,14 +42,38 @@ func (r *Result) Unjudged() bool {
 
 // JudgeAll holds a material against the needs that are not switched off.
 func JudgeAll(m *props.Material, list []Need) Result {
-	r := Result{Material: m, Judgements: make([]Judgement, 0, len(list))}
+	on, _ := hold(m, list, len(list), nil)
+	return result(m, list, on)
+}
+
+// hold gives the verdicts on the needs that are on, and how many are not met. It ends
+// behind the first that is one more than most.
+func hold(m *props.Material, list []Need, most int, into []verdict) (on []verdict, misses int) {
 	for i := range list {
 		if list[i].Off {
 			continue
 		}
-		j := Judge(m, &list[i])
+		v := list[i].verdict(m)
+		if into = append(into, v); !v.status.Good() {
+			if misses++; misses > most {
+				break
+			}
+		}
+	}
+	return into, misses
+}
+
+// result is the judgements by the verdicts that hold gives.
+func result(m *props.Material, list []Need, on []verdict) Result {
+	r := Result{Material: m, Judgements: make([]Judgement, 0, len(on))}
+	for i := range list {
+		if list[i].Off {
+			continue
+		}
+		j := list[i].judge(m, on[len(r.Judgements)])
 		r.Judgements = append(r.Judgements, j)
 		r.OnlyTypical = r.OnlyTypical || j.Status == OnlyTypical
+		r.Recalled = r.Recalled || j.Figure != nil && j.Figure.Known() == props.Memory
 	}
 	for i := range r.Judgements {
 		if !r.Judgements[i].Status.Good() {
@@ -59,13 +85,16 @@ func JudgeAll(m *props.Material, list []Need) Result {
 }
 
 // Found is what a search of the catalog gives: the materials that meet every
-// need, and those that one or two needs stop, nearest first and at the end
+// need, those decided by a figure from memory alone last, and those that one or two needs stop, nearest first and at the end
 // those that cannot be judged.
 type Found struct {
 	Met, Near []Result
 	// NearTotal is how many near misses there are, Near being the nearest of
 	// them; UnjudgedTotal is how many of these cannot be judged.
 	NearTotal, UnjudgedTotal int
+	// Remembered meet every need too, but all their figures are from memory and
+	// they were not asked for.
+	Remembered []*props.Material
 }
 
 // MaxStops is how many needs may stop a near miss.
@@ -74,16 +103,10 @@ const MaxStops = 2
 // Screen returns the materials that meet every need, and those that miss no more
 // than MaxStops of them.
 func Screen(materials []*props.Material, list []Need) (met, near []*props.Material) {
+	var on []verdict
+	misses := 0
 	for _, m := range materials {
-		misses := 0
-		for i := range list {
-			if !list[i].Off && !meets(m, &list[i]) {
-				if misses++; misses > MaxStops {
-					break
-				}
-			}
-		}
-		switch {
+		switch on, misses = hold(m, list, MaxStops, on[:0]); {
 		case misses == 0:
 			met = append(met, m)
 		case misses <= MaxStops:
@@ -93,37 +116,58 @@ func Screen(materials []*props.Material, list []Need) (met, near []*props.Materi
 	return met, near
 }
 
-// meets is Judge's answer without its margins and notes.
-func meets(m *props.Material, n *Need) bool { return n.verdict(m).status.Good() }
+// Offered takes materials known from memory alone apart from the others.
+func Offered(materials []*props.Material) (offered, remembered []*props.Material) {
+	for _, m := range materials {
+		if m.Remembered() {
+			remembered = append(remembered, m)
+		} else {
+			offered = append(offered, m)
+		}
+	}
+	return offered, remembered
+}
 
 // Find screens materials. It returns every material that meets the needs, and
 // up to near of those that one or two needs stop. A material without a figure
 // for a need does not meet it, and is a near miss behind all that have one; last
 // come those that only missing figures stop. With near at 0 near misses are
-// neither listed nor counted.
-func Find(materials []*props.Material, list []Need, near int) Found {
+// neither listed nor counted. A material known from memory alone is offered only
+// where remembered asks for it.
+func Find(materials []*props.Material, list []Need, near int, remembered bool) Found {
 	var f Found
-	met, missed := Screen(materials, list)
-	for _, m := range met {
-		f.Met = append(f.Met, JudgeAll(m, list))
+	if !remembered {
+		var rest []*props.Material
+		materials, rest = Offered(materials)
+		f.Remembered, _ = Screen(rest, list)
 	}
-	if near <= 0 {
-		return f
-	}
-	for _, m := range missed {
-		r := JudgeAll(m, list)
-		f.Near = append(f.Near, r)
-		if r.Unjudged() {
-			f.UnjudgedTotal++
+	var missed, unjudged []*Result
+	var on []verdict
+	misses := 0
+	for _, m := range materials {
+		switch on, misses = hold(m, list, MaxStops, on[:0]); {
+		case misses == 0:
+			f.Met = append(f.Met, result(m, list, on))
+		case misses <= MaxStops && near > 0:
+			r := result(m, list, on)
+			if r.Unjudged() {
+				unjudged = append(unjudged, &r)
+			} else {
+				missed = append(missed, &r)
+			}
 		}
 	}
-	f.NearTotal = len(f.Near)
-	slices.SortStableFunc(f.Near, func(a, b Result) int {
-		return cmp.Or(order(a.Unjudged(), b.Unjudged()), cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
-	})
-	f.Near = f.Near[:min(near, len(f.Near))]
-	for i := range f.Near {
-		f.Near[i].Lifts = lifts(f.Near[i].Material, list)
+	slices.SortStableFunc(f.Met, func(a, b Result) int { return order(a.Recalled, b.Recalled) })
+	nearest := func(a, b *Result) int {
+		return cmp.Or(cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
+	}
+	slices.SortStableFunc(missed, nearest)
+	slices.SortStableFunc(unjudged, nearest)
+	missed = append(missed, unjudged...)
+	f.NearTotal, f.UnjudgedTotal = len(missed), len(unjudged)
+	for _, r := range missed[:min(max(near, 0), len(missed))] {
+		r.Lifts = lifts(r.Material, list, remembered)
+		f.Near = append(f.Near, *r)
 	}
 	return f
 }
@@ -139,10 +183,10 @@ func order(a, b bool) int {
 	return 1
 }
 
-func lifts(m *props.Material, list []Need) []*props.Material {
+func lifts(m *props.Material, list []Need, remembered bool) []*props.Material {
 	var out []*props.Material
 	for _, o := range m.Alloy.Materials {
-		if o == m {
+		if o == m || !remembered && o.Remembered() {
 			continue
 		}
 		if r := JudgeAll(o, list); len(r.Stops) == 0 {

@@ -59,8 +59,12 @@ type Judgement struct {
 // certain under them; figures under several conditions that disagree leave a limit
 // without conditions undecided.
 func Judge(m *props.Material, n *Need) Judgement {
+	return n.judge(m, n.verdict(m))
+}
+
+// judge adds to a verdict how clear it is and what there is to know.
+func (n *Need) judge(m *props.Material, v verdict) Judgement {
 	j := Judgement{Need: n, Worst: math.NaN(), Best: math.NaN(), Percent: math.NaN()}
-	v := n.verdict(m)
 	j.Status, j.Figure, j.Note = v.status, v.figure, v.note
 	if j.Figure == nil {
 		return j
@@ -119,8 +123,8 @@ func (n *Need) verdict(m *props.Material) verdict {
 	if !v.plain || n.Cond != (props.Conditions{}) {
 		return v
 	}
-	for g := range m.All() {
-		if g.Property != n.Property || g == f || g.Basis != f.Basis || !usable(g, n) || g.Source.Trade() && !f.Source.Trade() ||
+	for g := range m.Of(n.Property) {
+		if g == f || g.Basis != f.Basis || !usable(g, n) || g.Source.Trade() && !f.Source.Trade() ||
 			g.Cond.Class != f.Cond.Class || g.Cond.Section != f.Cond.Section || !compare.Refuses(f, g) {
 			continue
 		}
@@ -190,8 +194,8 @@ func (n *Need) top(m *props.Material, f *props.Figure) *props.Figure {
 	}
 	var best *props.Figure
 	order := compare.Order{props.Maximum: 0, props.Typical: 1, props.House: 2, props.Estimated: 3, props.Design: 3, props.Minimum: 3}
-	for g := range m.All() {
-		if g.Property == n.Property && order[g.Basis] < 3 && usable(g, n) && g.Cond.Class == f.Cond.Class && g.Cond.Section == f.Cond.Section && (best == nil || order.Of(g, false) < order.Of(best, false)) {
+	for g := range m.Of(n.Property) {
+		if order[g.Basis] < 3 && usable(g, n) && g.Cond.Class == f.Cond.Class && g.Cond.Section == f.Cond.Section && (best == nil || order.Of(g, false) < order.Of(best, false)) {
 			best = g
 		}
 	}
@@ -271,8 +275,8 @@ func chosen(m *props.Material, n *Need) *props.Figure {
 		}
 	}
 	var best *props.Figure
-	for f := range m.All() {
-		if f.Property == n.Property && usable(f, n) && (best == nil || order.Of(f, false) < order.Of(best, false)) {
+	for f := range m.Of(n.Property) {
+		if usable(f, n) && (best == nil || order.Of(f, false) < order.Of(best, false)) {
 			best = f
 		}
 	}

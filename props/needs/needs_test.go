@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -154,9 +155,9 @@ func TestFind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Find(c.Materials, list, 10)
-	if len(f.Met) != 2 || f.Met[0].Material.ID != "x1-t6-sand" || f.Met[1].Material.ID != "x2-f-die" {
-		t.Errorf("have %v", ids(f.Met))
+	f := Find(c.Materials, list, 10, true)
+	if have := ids(f.Met); have != "x2-f-die x1-t6-sand" || f.Met[0].Recalled || !f.Met[1].Recalled { // the remembered last
+		t.Errorf("have %s", have)
 	}
 	if have := ids(f.Near); have != "x1-f-sand x1-t6-pm" {
 		t.Errorf("near: have %s", have)
@@ -167,6 +168,27 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// A material known from memory alone is offered where it is asked for only, nor does
+// it lift another; what rests on its own remembered figure stands last.
+func TestRemembered(t *testing.T) {
+	c := shop(t)
+	list, err := ParseAll("family = aluminum; tensile >= 35 ksi; HB >= 60", c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := Find(c.Materials, list, 10, false)
+	if len(f.Remembered) != 1 || f.Remembered[0].ID != "x1-t6-sand" || ids(f.Met) != "x2-f-die" || ids(f.Near) != "x1-f-sand x1-t6-pm" || len(f.Near[0].Lifts) != 0 {
+		t.Errorf("left out %v, met %s, near %s, lifted by %v", f.Remembered, ids(f.Met), ids(f.Near), f.Near[0].Lifts)
+	}
+	own := *c.Material("x1-t6-sand")
+	block := *own.Stated[0].Block
+	own.Stated = slices.Clone(own.Stated)
+	own.Stated[0].Block, block.Basis = &block, props.House
+	if own.Remembered() {
+		t.Error("the shop's own figure counts as remembered")
+	}
+}
+
 // What only a missing figure stops comes after what misses, counted apart.
 func TestUnjudged(t *testing.T) {
 	c := shop(t)
@@ -174,12 +196,12 @@ func TestUnjudged(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Find(c.Materials, list, 3)
+	f := Find(c.Materials, list, 3, true)
 	last := f.Near[len(f.Near)-1]
 	if have := ids(f.Near); have != "x2-f-die x1-t6-sand x1-t6-pm" || f.NearTotal != 5 || f.UnjudgedTotal != 1 || last.Unjudged() {
 		t.Errorf("have %s, the nearest of %d with %d not judged", have, f.NearTotal, f.UnjudgedTotal)
 	}
-	f = Find(c.Materials, list, 10)
+	f = Find(c.Materials, list, 10, true)
 	if last := f.Near[len(f.Near)-1]; len(f.Near) != 5 || last.Material.ID != "gray-30" || !last.Unjudged() {
 		t.Errorf("have %s, want gray-30 last, without a density", ids(f.Near))
 	}
@@ -235,7 +257,7 @@ func TestSwitchedOff(t *testing.T) {
 	c := shop(t)
 	n := parse(t, c, "tensile >= 99 ksi")
 	n.Off = true
-	if f := Find(c.Materials, []Need{n}, 0); len(f.Met) != len(c.Materials) {
+	if f := Find(c.Materials, []Need{n}, 0, true); len(f.Met) != len(c.Materials) {
 		t.Errorf("a need switched off still stops: %s", ids(f.Met))
 	}
 }
@@ -255,7 +277,7 @@ func anyNeed(t *rapid.T, c *catalog.Catalog) Need {
 
 func metSet(c *catalog.Catalog, list []Need) map[*props.Material]bool {
 	set := map[*props.Material]bool{}
-	for _, r := range Find(c.Materials, list, 0).Met {
+	for _, r := range Find(c.Materials, list, 0, true).Met {
 		set[r.Material] = true
 	}
 	return set

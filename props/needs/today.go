@@ -1,11 +1,11 @@
 package needs
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"alongside/props"
+	"alongside/props/spelling"
 )
 
 // The words that tell of what the part is made of today: behind its name or before
@@ -99,9 +99,9 @@ var digitsOf = map[string]string{"half": "1/2", "quarter": "1/4", "three quarter
 const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|kilos?|kg\b|percent|ksi\b|mpa\b|mm\b|degrees)`
 
 var (
-	fractionWords = regexp.MustCompile(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
-	mixedWords    = regexp.MustCompile(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
-	countWords    = regexp.MustCompile(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
+	fractionWords = spelling.Pattern(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
+	mixedWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
+	countWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
 )
 
 // inDigits writes numbers that stand in words before a measure in digits: half an
@@ -114,16 +114,16 @@ func inDigits(text string) string {
 		}
 		return word
 	}
-	text = mixedWords.ReplaceAllStringFunc(text, func(s string) string {
-		m := mixedWords.FindStringSubmatch(s)
+	text = mixedWords().ReplaceAllStringFunc(text, func(s string) string {
+		m := mixedWords().FindStringSubmatch(s)
 		return digit(m[1]) + " " + digit(m[2]) + " " + m[3]
 	})
-	text = fractionWords.ReplaceAllStringFunc(text, func(s string) string {
-		m := fractionWords.FindStringSubmatch(s)
+	text = fractionWords().ReplaceAllStringFunc(text, func(s string) string {
+		m := fractionWords().FindStringSubmatch(s)
 		return digit(m[1]) + " " + m[2]
 	})
-	return countWords.ReplaceAllStringFunc(text, func(s string) string {
-		m := countWords.FindStringSubmatch(s)
+	return countWords().ReplaceAllStringFunc(text, func(s string) string {
+		m := countWords().FindStringSubmatch(s)
 		return digit(m[1]) + " " + m[2]
 	})
 }

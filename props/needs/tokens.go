@@ -1,11 +1,11 @@
 package needs
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -18,11 +18,11 @@ type word struct {
 }
 
 // bullet is what a mail or a list sets before a line.
-var bullet = regexp.MustCompile(`^[ \t]*(?:(?:[-–—*•·>|]+|\(?[0-9a-z]{1,2}[.)])[ \t]+)+`)
+var bullet = spelling.Pattern(`^[ \t]*(?:(?:[-–—*•·>|]+|\(?[0-9a-z]{1,2}[.)])[ \t]+)+`)
 
 // quoted is the mark of a mail's quotation, which is no bound: a number behind it
 // makes it one.
-var quoted = regexp.MustCompile(`^[ \t]*>[ \t]*[0-9.]`)
+var quoted = spelling.Pattern(`^[ \t]*>[ \t]*[0-9.]`)
 
 // words splits a text into its words, line by line.
 func words(text string) []word {
@@ -30,8 +30,8 @@ func words(text string) []word {
 	at := 0
 	for line := range strings.SplitAfterSeq(text, "\n") {
 		from := 0
-		if !quoted.MatchString(line) {
-			from = len(bullet.FindString(line))
+		if !quoted().MatchString(line) {
+			from = len(bullet().FindString(line))
 		}
 		out = lineWords(out, text, at+from, at+len(line))
 		at += len(line)
@@ -144,13 +144,13 @@ func endsSentence(rest string) bool {
 
 var british = strings.NewReplacer("aluminium", "aluminum", "grey", "gray", "mould", "mold", "anodis", "anodiz", "machineab", "machinab", "_", " ", "’", "'")
 
-var decimalComma = regexp.MustCompile(`(\d),(\d)`)
+var decimalComma = spelling.Pattern(`(\d),(\d)`)
 
 // key is a word as the table spells it.
 func key(s string) string {
 	s = british.Replace(strings.ToLower(s))
 	if strings.Contains(s, ",") {
-		s = decimalComma.ReplaceAllString(s, "$1.$2")
+		s = decimalComma().ReplaceAllString(s, "$1.$2")
 	}
 	return s
 }
@@ -197,7 +197,7 @@ func (r *reader) tokenAt(ws []word, between bool) (int, token) {
 	}
 	if n, m, ok := r.phraseAt(ws); ok {
 		t := token{meaning: m}
-		if n == 1 && len(ws) > 1 && m.role == subject && brinellLoad.MatchString(ws[1].key) {
+		if n == 1 && len(ws) > 1 && m.role == subject && brinellLoad().MatchString(ws[1].key) {
 			if u, err := units.ParseUnit(ws[0].key + " " + ws[1].key); err == nil {
 				t.q.Unit = u // HBW 10/3000 min. 180
 				return 2, t
@@ -208,7 +208,7 @@ func (r *reader) tokenAt(ws []word, between bool) (int, token) {
 	return 1, token{}
 }
 
-var brinellLoad = regexp.MustCompile(`^\d+(\.5)?/\d+$`)
+var brinellLoad = spelling.Pattern(`^\d+(\.5)?/\d+$`)
 
 // phraseAt finds the longest phrase of the tables that the words begin with.
 func (r *reader) phraseAt(ws []word) (int, meaning, bool) {

@@ -1,8 +1,9 @@
 package record
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -53,11 +54,6 @@ func (l Errors) Error() string {
 
 // Sorted puts the mistakes in file and line order.
 func (l Errors) Sorted() Errors {
-	sort.SliceStable(l, func(i, j int) bool {
-		if l[i].File != l[j].File {
-			return l[i].File < l[j].File
-		}
-		return l[i].Line < l[j].Line
-	})
+	slices.SortStableFunc(l, func(a, b *Error) int { return cmp.Or(strings.Compare(a.File, b.File), a.Line-b.Line) })
 	return l
 }

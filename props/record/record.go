@@ -5,15 +5,13 @@ package record
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -211,23 +209,14 @@ func (t *Record) Keys() []string { return t.inOrder(slices.Collect(maps.Keys(t.k
 
 // inOrder sorts keys by where they stand.
 func (t *Record) inOrder(keys []string) []string {
-	sort.Slice(keys, func(i, j int) bool {
-		if a, b := t.LineOf(keys[i]), t.LineOf(keys[j]); a != b {
-			return a < b
-		}
-		return keys[i] < keys[j]
-	})
+	slices.SortFunc(keys, func(a, b string) int { return cmp.Or(t.LineOf(a)-t.LineOf(b), strings.Compare(a, b)) })
 	return keys
 }
 
 // Finish reports keys that nothing asked for.
 func (t *Record) Finish() {
 	for _, k := range t.Rest() {
-		var known []string
-		for a := range t.asked {
-			known = append(known, a)
-		}
-		t.Fail(k, "is not a key of this record", DidYouMean(k, known))
+		t.Fail(k, "is not a key of this record", DidYouMean(k, slices.Collect(maps.Keys(t.asked))))
 	}
 }
 
@@ -236,7 +225,7 @@ func DidYouMean(word string, known []string) string {
 	if n := spelling.Nearest(word, known); n != "" {
 		return fmt.Sprintf("did you mean %s?", n)
 	}
-	sort.Strings(known)
+	slices.Sort(known)
 	const most = 80 // names that a person reads through
 	if n := len(known) - most; n > 0 {
 		return fmt.Sprintf("use one of: %s and %d more", strings.Join(known[:most], ", "), n)
@@ -244,11 +233,7 @@ func DidYouMean(word string, known []string) string {
 	return "use one of: " + strings.Join(known, ", ")
 }
 
-var indexed = lazy(`\[\d+\]`)
-
-func lazy(pattern string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
-}
+var indexed = spelling.Pattern(`\[\d+\]`)
 
 func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
 
@@ -288,9 +273,9 @@ func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*
 
 // The patterns are compiled when a file is first read, not at every start.
 var (
-	topHeader = lazy(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
-	header    = lazy(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
-	keyLine   = lazy(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
+	topHeader = spelling.Pattern(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
+	header    = spelling.Pattern(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
+	keyLine   = spelling.Pattern(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
 )
 
 // chunk reads one top-level record with its sub-tables.

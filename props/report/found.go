@@ -61,8 +61,22 @@ func (s *Search) text() *sheet.Doc {
 	if s.Duty != nil {
 		d.Foot = append(d.Foot, s.dutyLine())
 	}
-	d.Foot = append(d.Foot, judgedBy)
+	d.Foot = append(d.Foot, s.foot()...)
 	return d
+}
+
+// foot tells how the needs were judged, and what was not offered.
+func (s *Search) foot() []string {
+	if n := len(s.Found.Remembered); n > 0 {
+		return []string{judgedBy, LeftOut(n, "--memory") + "."}
+	}
+	return []string{judgedBy}
+}
+
+// LeftOut says how many materials meet the needs too but were not offered, and what
+// offers them.
+func LeftOut(n int, how string) string {
+	return fmt.Sprintf("Left out, known from memory alone: %d; %s offers them", n, how)
 }
 
 func (s *Search) dutyLine() string {
@@ -96,11 +110,14 @@ func (s *Search) met() *sheet.Table {
 	for i := range t.Columns[1:] {
 		t.Columns[1+i].Align = sheet.Right
 	}
-	typical, rounding := false, false
+	typical, rounding, recall := false, false, 0
 	for i := range s.Found.Met {
 		r := &s.Found.Met[i]
 		t.Add(append([]string{r.Material.ID}, s.cells(r)...)...)
 		typical = typical || r.OnlyTypical
+		if r.Recalled {
+			recall++
+		}
 		rounding = rounding || slices.ContainsFunc(r.Judgements, func(j needs.Judgement) bool { return j.Rounding })
 		if s.Duty == nil {
 			continue
@@ -117,6 +134,9 @@ func (s *Search) met() *sheet.Table {
 	}
 	if rounding {
 		t.Notes = append(t.Notes, "~: "+needs.WithinRounding)
+	}
+	if recall > 0 {
+		t.Notes = append(t.Notes, fmt.Sprintf("%s; %d of the %d rest on such a figure", recalledSign, recall, len(s.Found.Met)))
 	}
 	return t
 }
@@ -175,7 +195,7 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Rounding {
 			cell += "~"
 		}
-		out = append(out, cell)
+		out = append(out, cell+recalledBy(j))
 	}
 	for _, text := range Brief(&s.Bench, r.Material, s.Show) {
 		if text == "" {
@@ -212,7 +232,7 @@ func (s *Search) data() *sheet.Doc {
 		}
 		t.Add(s.record(&s.Found.Near[i], result)...)
 	}
-	foot := []string{s.title(), judgedBy}
+	foot := append([]string{s.title()}, s.foot()...)
 	if s.Duty != nil {
 		foot = append(foot, s.dutyLine())
 	}

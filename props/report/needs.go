@@ -181,11 +181,19 @@ func judged(j *needs.Judgement) string {
 	return s
 }
 
+// recalledBy is the sign at a judgement by a figure from memory.
+func recalledBy(j *needs.Judgement) string {
+	if j.Figure == nil {
+		return ""
+	}
+	return knownBy[j.Figure.Known()].sign
+}
+
 // NeedValue is the figure on which a need was judged, as in FoundDoc.
 func NeedValue(r *needs.Result, n *needs.Need) string {
 	for i := range r.Judgements {
 		if j := &r.Judgements[i]; j.Need == n || j.Need.Text == n.Text {
-			return judged(j)
+			return judged(j) + recalledBy(j)
 		}
 	}
 	return ""

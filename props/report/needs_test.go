@@ -47,7 +47,7 @@ func TestJudgementText(t *testing.T) {
 
 func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 	c, list := shopNeed(t, "density < 2.77 g/cm3; tensile >= 24 ksi")
-	s := Search{Needs: list, Bench: compare.NewBench(), Found: needs.Find(c.Materials, list, 9)}
+	s := Search{Needs: list, Bench: compare.NewBench(), Found: needs.Find(c.Materials, list, 9, true)}
 	text, err := FoundDoc(s).Render("text", 200)
 	if err != nil {
 		t.Fatal(err)
@@ -57,7 +57,7 @@ func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
 	}
-	s.Found = needs.Find(c.Materials, list, 1)
+	s.Found = needs.Find(c.Materials, list, 1, true)
 	if text, _ = FoundDoc(s).Render("text", 200); !strings.Contains(text, "cannot be judged, a figure is missing: 1 more, not listed.") {
 		t.Errorf("nothing says that one is not listed:\n%s", text)
 	}
@@ -70,7 +70,7 @@ func TestFoundSaysWhatCannotBeJudged(t *testing.T) {
 			Unjudged int `json:"cannot_be_judged"`
 		}
 	}
-	s.Found = needs.Find(c.Materials, list, 9)
+	s.Found = needs.Find(c.Materials, list, 9, true)
 	text, err = FoundDoc(s).Render("json", 0)
 	if err != nil {
 		t.Fatal(err)

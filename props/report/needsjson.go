@@ -49,13 +49,15 @@ func dutyJSON(d *needs.Duty, base *props.Material) object {
 }
 
 // json counts the near misses, of which near lists the nearest, and those of
-// them that only missing figures stop.
+// them that only missing figures stop. What is left out meets every need, but is
+// known from memory alone.
 func (s *Search) json() any {
 	out := object{
 		{"needs", s.texts()},
 		{"met", each(s.Found.Met, s.resultJSON)},
 		{"near", each(s.Found.Near, s.resultJSON)},
 		{"count", object{{"met", len(s.Found.Met)}, {"near", s.Found.NearTotal}, {"cannot_be_judged", s.Found.UnjudgedTotal}}},
+		{"left_out", ids(s.Found.Remembered)},
 	}
 	if s.Duty != nil {
 		out = append(out, field{"duty", dutyJSON(s.Duty, s.Baseline)})
@@ -71,6 +73,7 @@ func (s *Search) resultJSON(r *needs.Result) object {
 	out := object{
 		{"material", r.Material.ID},
 		{"only_typical", r.OnlyTypical},
+		{"from_memory", r.Recalled},
 		{"judgments", each(r.Judgements, func(j *needs.Judgement) object { return judgmentJSON(r.Material, j) })},
 		{"stopped_by", stops},
 		{"cannot_be_judged", r.Unjudged()},

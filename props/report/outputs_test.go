@@ -34,7 +34,7 @@ func answers(t *testing.T) map[string]*Doc {
 	}
 	duty, _ := needs.DutyNamed("plate-stiffness")
 	four, _ := units.Parse("4 in")
-	found := Search{Needs: list, Bench: b, Baseline: iron, Duty: duty, Found: needs.Find(c.Materials, list, 5), Show: []props.PropertyID{props.Density}, Front: true}
+	found := Search{Needs: list, Bench: b, Baseline: iron, Duty: duty, Found: needs.Find(c.Materials, list, 5, true), Show: []props.PropertyID{props.Density}, Front: true}
 	cautions := data.Watch().Evaluate(b, iron, pin, part.Given{}, nil)
 	alone := data.Watch().Evaluate(b, nil, pin, part.Given{}, []string{cautions[0].ID})
 	return map[string]*Doc{

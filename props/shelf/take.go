@@ -5,14 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"alongside/props/catalog"
 	"alongside/props/record"
+	"alongside/props/spelling"
 )
 
 // Columns are those of the list for a spreadsheet; Take reads the first five
@@ -158,7 +157,7 @@ func (t *taker) table(text string, comma rune) {
 }
 
 // boxLine is a line of the text form: the box and the key.
-var boxLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\[([^\]]*)\]\s*([a-z]*)`) })
+var boxLine = spelling.Pattern(`^\[([^\]]*)\]\s*([a-z]*)`)
 
 // lines reads the text form. A text that is broken goes on in lines that are
 // indented.

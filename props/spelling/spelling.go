@@ -1,14 +1,15 @@
-// Package spelling finds the known word that was meant by a mistyped one.
+// Package spelling finds the known word that was meant by a mistyped one, and keeps
+// patterns of words.
 package spelling
 
 import "strings"
 
 // Nearest returns the known word with the fewest edits from the typed one,
 // without regard to case; the first in alphabetical order among equals. It is
-// "" when no word is within one edit and another for every three letters typed.
+// "" when no word is within one edit and another for every four letters typed.
 func Nearest(typed string, known []string) string {
 	typed = strings.ToLower(typed)
-	best, fewest := "", 1+len(typed)/3
+	best, fewest := "", 1+len(typed)/4
 	for _, k := range known {
 		edits := Edits(typed, strings.ToLower(k), fewest)
 		if edits < fewest || edits == fewest && (best == "" || k < best) {

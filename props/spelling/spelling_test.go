@@ -43,6 +43,8 @@ func TestNearest(t *testing.T) {
 		"permanentmold": "permanent mold",
 		"snd":           "sand",
 		"xyzzy":         "",
+		"nosand":        "sand", // two of six letters, not three
+		"nosunk":        "",
 		"sieve":         "",
 		"":              "",
 	} {

@@ -43,6 +43,8 @@ func newTool(base, pin *props.Material) string {
 		return "there is none: " + base.Name() + " is not cast"
 	case pin.Process == props.Wrought:
 		return "not needed: " + pin.Name() + " is not cast"
+	case base.Process == props.Die && pin.Process == props.Die && base.Alloy.Family != pin.Alloy.Family:
+		return "cannot serve: steel and machine of a die are chosen for one family of metals, so it takes a new die"
 	case base.Process == pin.Process, base.Process == props.NoProcess, pin.Process == props.NoProcess:
 		return ""
 	}

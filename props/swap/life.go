@@ -110,7 +110,7 @@ func (w *work) fatigue() {
 		return
 	}
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
-		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
+		Formula: memory("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
 	switch {
 	case w.Stress == nil:
 		l.wait(needStress)

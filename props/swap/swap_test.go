@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/units"
 )
@@ -251,6 +252,16 @@ func TestPattern(t *testing.T) {
 		if l := line(t, swapOf(t, tt.part, tt.from, tt.to), "pattern"); l.Words != tt.want {
 			t.Errorf("%s to %s: %q, want %q", tt.from, tt.to, l.Words, tt.want)
 		}
+	}
+	die := func(family string) *props.Material {
+		return &props.Material{Process: props.Die, Alloy: &props.Alloy{Family: &props.Family{ID: family}}}
+	}
+	zinc := die("zinc")
+	if have := newTool(zinc, die("aluminum")); !strings.HasSuffix(have, "it takes a new die") {
+		t.Errorf("a die for zinc serves aluminum: %q", have)
+	}
+	if have := newTool(zinc, zinc); have != "" {
+		t.Errorf("a die for zinc serves no zinc: %q", have)
 	}
 	// 12 in of drawing in a pattern of 12.125 in, poured in a metal that
 	// shrinks by 0.156 in/ft.

@@ -2,13 +2,12 @@ package watch
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
-	"sync"
 
 	"alongside/props"
 	"alongside/props/record"
+	"alongside/props/spelling"
 	"alongside/units"
 )
 
@@ -62,9 +61,9 @@ const (
 )
 
 var (
-	comparison = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`) })
-	multiple   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9.]+)\s*×\s*(baseline|mate)(?: ([a-z_]+))?$`) })
-	elementOf  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(content|least|most) ([A-Z][a-z]?|alloying)$`) })
+	comparison = spelling.Pattern(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`)
+	multiple   = spelling.Pattern(`^([0-9.]+)\s*×\s*(baseline|mate)(?: ([a-z_]+))?$`)
+	elementOf  = spelling.Pattern(`^(content|least|most) ([A-Z][a-z]?|alloying)$`)
 )
 
 const limitForms = `write it like one of: "elongation < 3 %", "least elongation < 6 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "wall > 1 in", "anodic gap > 0.25 V", "content Mg > 3 %"`

@@ -1,6 +1,7 @@
 package clip
 
 import (
+	"alongside/props/disk"
 	"context"
 	"fmt"
 	"os"
@@ -10,15 +11,14 @@ import (
 )
 
 // copyToFile saves the copy in env.Dir, readable by the user only, under the time
-// and its name, beside those before it. The file is complete or not there: it is
-// written under another name first.
+// and its name, beside those before it.
 func copyToFile(_ context.Context, p Payload, env Env) (Report, error) {
 	content := p.Text
 	if p.HTML != "" {
 		content = "<!DOCTYPE html>\n<title>Alongside</title>\n" + page(p)
 	}
 	path := freeName(env.Dir, env.now().Format("2006-01-02-150405-")+fileName(p.File))
-	if err := replace(path, content); err != nil {
+	if err := disk.Replace(path, []byte(content)); err != nil {
 		return Report{}, err
 	}
 	return Report{Where: SavedFile, Path: path, HTML: p.HTML != ""}, nil
@@ -61,31 +61,4 @@ func freeName(dir, name string) string {
 			return path
 		}
 	}
-}
-
-func replace(path, content string) (err error) {
-	dir, name := filepath.Split(path)
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return err
-	}
-	file, err := os.CreateTemp(dir, "."+name+"-*") // mode 0600
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			_ = os.Remove(file.Name())
-		}
-	}()
-	_, err = file.WriteString(content)
-	if err == nil {
-		err = file.Sync()
-	}
-	if closed := file.Close(); err == nil {
-		err = closed
-	}
-	if err != nil {
-		return err
-	}
-	return os.Rename(file.Name(), path)
 }

@@ -242,11 +242,6 @@ func keyText(key string) string {
 func valueText(v any) string {
 	var parts []string
 	switch v := v.(type) {
-	case []string:
-		for _, s := range v {
-			parts = append(parts, valueText(s))
-		}
-		return "[" + strings.Join(parts, ", ") + "]"
 	case []any:
 		for _, s := range v {
 			parts = append(parts, valueText(s))

@@ -53,8 +53,26 @@ func NewGrid(t *sheet.Table, th *ui.Theme, w int) *Grid {
 	for i := labels; i < len(t.Columns); i++ {
 		g.Columns = append(g.Columns, g.measure(i))
 	}
+	g.makeRoom()
 	g.spread()
 	return g
+}
+
+// makeRoom cuts the names where a column beside the one that stays put would lose
+// its end, which is the change.
+func (g *Grid) makeRoom() {
+	if len(g.Columns) < 2 {
+		return
+	}
+	widest := 0
+	for _, c := range g.Columns[1:] {
+		widest = max(widest, c.Width)
+	}
+	over := g.Labels.Width + 1 + g.Columns[0].Width + widest - g.width
+	if cut := min(over, g.Labels.name-shortName); cut > 0 {
+		g.Labels.name -= cut
+		g.Labels.Width -= cut
+	}
 }
 
 // spread uses room that is left over to set the columns further apart.

@@ -67,17 +67,29 @@ was worked out.`,
 		if err != nil {
 			return err
 		}
-		proposals := pins
-		if *kept == "" || len(pins) == 0 {
-			proposals = slices.DeleteFunc(slices.Clone(b.Bench.Pins), func(m *props.Material) bool { return m == b.Bench.Pins[b.Bench.Baseline] })
+		if *kept == "" {
+			pins = nil // the first of them is the baseline
 		}
-		if len(proposals) > report.BriefProposals {
-			return fmt.Errorf("the call has %d pins beside its baseline; name at most %d for the brief, such as %s", len(proposals), report.BriefProposals, proposals[0].ID)
+		proposals, err := proposed(&b.Bench, pins)
+		if err != nil {
+			return err
 		}
 		page := report.NewOnePage(b.Bench, append(b.NeedsOn(), typedNeeds...), given, data.Watch(), b.Aside, proposals...)
 		return p.printDoc(report.BriefDoc(page), format)
 	}
 	return cmd
+}
+
+// proposed are the pins of a bench that a brief tells of: those named, else all
+// beside the baseline.
+func proposed(b *compare.Bench, named []*props.Material) ([]*props.Material, error) {
+	if len(named) == 0 {
+		named = slices.DeleteFunc(slices.Clone(b.Pins), func(m *props.Material) bool { return m == b.Pins[b.Baseline] })
+	}
+	if len(named) > report.BriefProposals {
+		return nil, fmt.Errorf("the call has %d pins beside its baseline; name at most %d for the brief, such as %s", len(named), report.BriefProposals, named[0].ID)
+	}
+	return named, nil
 }
 
 // keptCall is a kept call with its part, in which what is given here goes first.

@@ -261,4 +261,3 @@ func (b *OnePage) result(amount string, lo, hi float64) string {
 	}
 	return cmp.Or(amount, swap.Spoken(lo, hi))
 }
-

@@ -27,6 +27,9 @@ func (p *parser) numbers() *Error {
 		p.hi, p.i, err = p.number(next)
 		return err
 	}
+	if end, ok := strings.CutPrefix(p.s[skipSpace(p.s, p.i):], "-"); ok && (end == "" || end[0] == ' ') {
+		return p.fail(p.i, "a range without its second end", "a range such as 30-40")
+	}
 	return p.secondEnd()
 }
 

@@ -133,10 +133,8 @@ func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkRe
 // text ends in four lines that other programs read.
 func (r *checkResult) text(explained bool) string {
 	var b strings.Builder
-	for _, e := range r.mistakes {
-		fmt.Fprintln(&b, e)
-	}
 	if n := len(r.mistakes); n > 0 {
+		fmt.Fprintln(&b, r.mistakes)
 		fmt.Fprintf(&b, "\n%d mistakes\n", n)
 	}
 	list := r.open

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"slices"
 	"strings"
 
@@ -42,6 +43,9 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		list, _, refused := p.readNeeds(needed, b.System, b.Pins[b.Baseline])
 		if refused != nil && len(list) == 0 {
 			return refused
+		}
+		if cmd.Flags().Changed("rows") && len(*rows) == 0 {
+			return errors.New("--rows is empty: name a property, or leave --rows out for all")
 		}
 		for _, word := range *rows {
 			id, err := props.ResolveProperty(word)

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -11,6 +13,7 @@ import (
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"alongside/data"
 	"alongside/props"
@@ -44,16 +47,44 @@ func (p *program) run(args []string) int {
 	root := p.root(args)
 	root.SetArgs(minusSigns(args))
 	root.SetIn(p.in)
-	root.SetOut(p.out)
+	out := &firstError{Writer: p.out}
+	root.SetOut(out)
 	root.SetErr(p.err)
 	cmd, err := root.ExecuteContextC(p.ctx)
+	if out.err != nil {
+		err = writeFailure(out.err)
+	}
 	if err != nil && err.Error() != "" {
-		fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(err.Error()))
+		fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(cutLines(err.Error())))
 		if _, known := err.(*failure); !known && cmd != nil {
 			fmt.Fprintf(p.err, "see: %s --help\n", cmd.CommandPath())
 		}
 	}
 	return exitCode(err)
+}
+
+// firstError keeps the first error of writing, which help and completions drop.
+type firstError struct {
+	io.Writer
+	err error
+}
+
+func (w *firstError) Write(b []byte) (int, error) {
+	n, err := w.Writer.Write(b)
+	w.err = cmp.Or(w.err, err)
+	return n, err
+}
+
+// cutLines cuts lines that quote a very long text.
+func cutLines(s string) string {
+	const most = 8000 // bytes
+	lines := strings.Split(s, "\n")
+	for i, l := range lines {
+		if len(l) > most {
+			lines[i] = strings.ToValidUTF8(l[:most/8], "") + "…"
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // material finds the material that a designation names, and says where a search
@@ -140,6 +171,13 @@ func (p *program) terminal() bool {
 func (p *program) root(args []string) *cobra.Command {
 	root := p.benchCommand()
 	root.SilenceErrors, root.SilenceUsage = true, true
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error {
+		var wrong *pflag.InvalidValueError
+		if _, number := errors.AsType[*strconv.NumError](err); number && errors.As(err, &wrong) {
+			return fmt.Errorf("--%s is %q: expected a whole number", wrong.GetFlag().Name, wrong.GetValue())
+		}
+		return err
+	})
 	house := root.PersistentFlags().StringArray("house", nil, "add the shop's own figures from a data `FILE`; may be given again")
 	root.PersistentPreRunE = func(*cobra.Command, []string) error { return p.addHouse(*house) }
 	all := []struct {

@@ -30,7 +30,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left on device") }
 
 func TestOutputThatCannotBeWritten(t *testing.T) {
-	for _, args := range [][]string{{"compare", "a356-t6-pm"}, {"sources"}, {"find"}, {"show", "a356-t6-pm"}, {"convert", "1 ksi"}, {"check"}, {"version"}} {
+	for _, args := range [][]string{{"--help"}, {"compare", "--help"}, {"completion", "bash"}, {"compare", "a356-t6-pm"}, {"sources"}, {"find"}, {"show", "a356-t6-pm"}, {"convert", "1 ksi"}, {"check"}, {"version"}} {
 		for _, place := range []struct {
 			io.Writer
 			code  int
@@ -92,6 +92,33 @@ func TestClosedPipeProcess(t *testing.T) {
 	w.Close()
 	if errs.Len() > 0 {
 		t.Errorf("stderr: %s", errs.String())
+	}
+}
+
+// What cannot be carried out is refused in a text of readable length that says why.
+func TestRefused(t *testing.T) {
+	many, empty := filepath.Join(t.TempDir(), "many.toml"), filepath.Join(t.TempDir(), "empty.toml")
+	if err := errors.Join(os.WriteFile(many, []byte(strings.Repeat("[[alloy]]\n", 10_000)), 0o600), os.WriteFile(empty, nil, 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		args  []string
+		words string
+	}{
+		{[]string{"find", "--near=-x"}, `--near is "-x": expected a whole number`},
+		{[]string{"compare", "gray-30", "--rows", ""}, "--rows is empty"},
+		{[]string{"compare", "gray-30", "--house", empty}, "the file holds no record"},
+		{[]string{"compare", "gray-30", "--house", many}, "more mistakes"},
+		{[]string{"check", empty}, "the file holds no record"},
+		{[]string{"check", many}, "and 39900 more"},
+		{[]string{"show", strings.Repeat("x", 100_000)}, "xxx…"},
+		{[]string{"compare", "gray-30", "--service", "-900 F"}, "below absolute zero"},
+		{[]string{"compare", "gray-30", "--need", "tensile >= -5 ksi"}, "asks for nothing"},
+	} {
+		r := try(data.Catalog, c.args...)
+		if text := r.out + r.errors; r.code == exitOK || !strings.Contains(text, c.words) || len(text) > 60_000 {
+			t.Errorf("%.60q: exit code %d, %d bytes, no %q:\n%.300s", c.args, r.code, len(text), c.words, text)
+		}
 	}
 }
 

@@ -144,6 +144,10 @@ func example(p *props.Property) string {
 // implausible refuses values that no metal can have: such a figure is a slip
 // of the pen, never data.
 func implausible(p *props.Property, q units.Quantity) string {
+	most := map[string]float64{"elongation": 100, "reduction_of_area": 100, "poisson_ratio": 0.5}
+	if limit, ok := most[p.ID]; ok && q.Hi > limit {
+		return fmt.Sprintf("cannot be above %g %s", limit, q.Unit.Symbol())
+	}
 	switch p.Dimension {
 	case units.Rating:
 		if q.Lo < 1 || q.Hi > 5 || q.Lo != float64(int(q.Lo)) {

@@ -7,18 +7,20 @@ import (
 
 	"alongside/props"
 	"alongside/props/record"
-	"alongside/props/spelling"
 	"alongside/units"
 )
 
-var symbol = spelling.Pattern(`^[A-Z][a-z]?$`)
+// symbols are those of the elements up to plutonium (IUPAC periodic table).
+const symbols = " H He Li Be B C N O F Ne Na Mg Al Si P S Cl Ar K Ca Sc Ti V Cr Mn Fe Co Ni Cu Zn Ga Ge As Se Br Kr Rb Sr Y Zr Nb Mo Tc Ru Rh Pd Ag Cd In Sn Sb Te I Xe Cs Ba La Ce Pr Nd Pm Sm Eu Gd Tb Dy Ho Er Tm Yb Lu Hf Ta W Re Os Ir Pt Au Hg Tl Pb Bi Po At Rn Fr Ra Ac Th Pa U Np Pu "
+
+func isElement(s string) bool { return strings.Contains(symbols, " "+s+" ") }
 
 func (l *loader) family(r *record.Record) {
 	f := &props.Family{ID: r.Text("id", true)}
 	r.Label = f.ID
 	f.Name, f.Words = r.Text("name", true), r.Texts("words")
 	f.Base, f.Group = r.Text("base", false), r.Text("group", false)
-	if f.Base != "" && !symbol().MatchString(f.Base) {
+	if f.Base != "" && !isElement(f.Base) {
 		r.Fail("base", fmt.Sprintf("%q is not the symbol of an element", f.Base), "write it like Al or Fe")
 	}
 	f.Bands = l.bands(r)

@@ -46,6 +46,7 @@ func TestHouseErrors(t *testing.T) {
 		{"x1-f-sand", "x1-f-snad", "house.toml:6: x1-f-snad, material: \"x1-f-snad\" is not a material of the catalog\n    remedy: did you mean x1-f-sand?"},
 		{"28.4–31.0", "31.0–28.4", "house.toml:11: x1-f-sand, tensile_strength"},
 		{"[[house.figures]]", "[[house.figure]]", "holds no figures"},
+		{`id = "LAB"`, `id = "BOOK"`, "house.toml:2: BOOK, id: \"BOOK\" is already in the built-in catalog\n    remedy: give one of the two another id"},
 	} {
 		_, err := LoadFiles(shop(t), []File{{"house.toml", []byte(strings.Replace(bars, tt.from, tt.to, 1))}})
 		if err == nil || !strings.Contains(err.Error(), tt.want) {

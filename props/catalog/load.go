@@ -7,6 +7,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"unicode"
 
 	"alongside/props"
 	"alongside/props/record"
@@ -65,7 +66,12 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	}
 	records := map[string][]*record.Record{}
 	for _, f := range files {
-		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday") {
+		before := len(errs)
+		found := record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday")
+		if base != nil && len(found) == 0 && len(errs) == before {
+			errs = append(errs, &record.Error{File: path.Clean(f.Name), Line: 1, Problem: "the file holds no record", Remedy: "begin one with [[house]] for a metal of the catalog, [[alloy]] for another; README.md shows both"})
+		}
+		for _, r := range found {
 			records[r.Kind()] = append(records[r.Kind()], r)
 		}
 	}
@@ -110,6 +116,7 @@ func (l *loader) adopt(base *Catalog) {
 	l.cat.Dropped = append(l.cat.Dropped, base.Dropped...)
 	for _, s := range base.Sources {
 		l.sources[s.ID] = s
+		l.ids["source "+s.ID] = "the built-in catalog"
 	}
 	for _, f := range base.Families {
 		l.families[f.ID] = f
@@ -279,6 +286,9 @@ func (l *loader) composition(r *record.Record) props.Composition {
 	c := props.Composition{Source: l.sourceNamed(r), Known: ReadKnown(r), Where: r.Text("where", false)}
 	for _, element := range r.Rest() {
 		s := r.Text(element, true)
+		if unicode.IsUpper(rune(element[0])) && element != "RE" && !isElement(element) {
+			r.Fail(element, "is not the symbol of an element", "write it like Al or Fe, RE for rare earths, or others_each, others_total")
+		}
 		limit := props.Limit{Element: element, Text: s}
 		if s != "remainder" && s != "" {
 			q, err := units.ParseAs(s, units.Percent, units.Pct)
@@ -287,6 +297,10 @@ func (l *loader) composition(r *record.Record) props.Composition {
 				continue
 			}
 			limit.Lo, limit.Hi = q.Lo, q.Hi
+			if q.Lo < 0 || q.Hi > 100 {
+				r.Fail(element, fmt.Sprintf("%q is not from 0 to 100 %%", s), "check the value against the source")
+				continue
+			}
 			switch q.Qual {
 			case units.AtMost, units.LessThan:
 				limit.Lo = 0

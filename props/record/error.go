@@ -24,30 +24,38 @@ type Error struct {
 func (e *Error) Error() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s:%d: ", e.File, e.Line)
-	where := strings.Trim(e.Record+", "+e.Field, ", ")
+	where := strings.Trim(short(e.Record, 100)+", "+short(e.Field, 100), ", ")
 	if where != "" {
 		b.WriteString(where + ": ")
 	}
-	const most = 400 // bytes of a problem, which quotes what stands in the file
-	if len(e.Problem) > most {
-		b.WriteString(strings.ToValidUTF8(e.Problem[:most], "") + "…")
-	} else {
-		b.WriteString(e.Problem)
-	}
+	b.WriteString(short(e.Problem, 400))
 	if e.Remedy != "" {
-		b.WriteString("\n    remedy: " + e.Remedy)
+		b.WriteString("\n    remedy: " + short(e.Remedy, 4000))
 	}
 	return b.String()
+}
+
+// short cuts a text that quotes what stands in a file to most bytes.
+func short(s string, most int) string {
+	if len(s) <= most {
+		return s
+	}
+	return strings.ToValidUTF8(s[:most], "") + "…"
 }
 
 // Errors is every mistake found in a set of data files, in file and line
 // order.
 type Errors []*Error
 
+// Error lists the first hundred: nobody corrects more at a time.
 func (l Errors) Error() string {
-	lines := make([]string, len(l))
-	for i, e := range l {
-		lines[i] = e.Error()
+	const most = 100
+	var lines []string
+	for _, e := range l[:min(most, len(l))] {
+		lines = append(lines, e.Error())
+	}
+	if n := len(l) - most; n > 0 {
+		lines = append(lines, fmt.Sprintf("and %d more mistakes", n))
 	}
 	return strings.Join(lines, "\n")
 }

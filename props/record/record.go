@@ -183,7 +183,7 @@ func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit
 		problem, remedy := fmt.Sprintf("%q: %v", text, err), fmt.Sprintf("write it like the source, e.g. %q", example)
 		var ue *units.Error
 		if errors.As(err, &ue) {
-			problem = fmt.Sprintf("%q: understood %s; expected %s", text, ue.Understood, ue.Expected)
+			problem = fmt.Sprintf("%q: %s", text, strings.TrimPrefix((&units.Error{Understood: ue.Understood, Expected: ue.Expected}).Error(), ": "))
 			if ue.Hint != "" {
 				remedy = ue.Hint
 			}
@@ -291,6 +291,9 @@ func (whole *reader) chunk(start int, lines []string) []*Record {
 		line, problem := start+1, err.Error()
 		if errors.As(err, &pe) {
 			line, problem = start+pe.Position.Line, pe.Message
+			if strings.HasPrefix(problem, "expected '.' or '='") {
+				problem = `is no line of the form key = "value"`
+			}
 		}
 		r.fail(line, "", lastKey(pe), problem, syntaxRemedy(lines, line-start))
 		return nil

@@ -28,7 +28,23 @@ func (p *program) checkCommand() *cobra.Command {
 Every mistake is told with its file, line and field and what to write instead;
 one mistake does not hide another. Then the figures are questioned by physics:
 a finding is corrected in the data, or kept with a written reason. Exits with 1
-when a mistake or an unexplained finding is left.`,
+when a mistake or an unexplained finding is left.
+
+A file with the shop's own figures, for --house:
+
+  [[source]]
+  id = "LAB-2026"
+  title = "Our test bars"
+  edition = "March 2026"
+  kind = "house"
+  [[house]]
+  material = "a356-t6-pm"
+  [[house.figures]]
+  basis = "house"
+  source = "LAB-2026"
+  known = "read"
+  conditions = "separately cast bar"
+  tensile_strength = "39.8–43.1 ksi"`,
 		Example: `  alongside check
   alongside check mymetals.toml
   alongside check --explained

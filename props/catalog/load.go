@@ -69,7 +69,7 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 		before := len(errs)
 		found := record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday")
 		if base != nil && len(found) == 0 && len(errs) == before {
-			errs = append(errs, &record.Error{File: path.Clean(f.Name), Line: 1, Problem: "the file holds no record", Remedy: "begin one with [[house]] for a metal of the catalog, [[alloy]] for another; README.md shows both"})
+			errs = append(errs, &record.Error{File: path.Clean(f.Name), Line: 1, Problem: "the file holds no record", Remedy: "begin one with [[house]] for a metal of the catalog, as alongside check --help shows, or [[alloy]] for another"})
 		}
 		for _, r := range found {
 			records[r.Kind()] = append(records[r.Kind()], r)

@@ -39,7 +39,7 @@ func newCandidates(m *Model) screen {
 }
 
 func (c *candidates) find() {
-	c.found = needs.Find(c.m.o.Catalog.Materials, c.m.now().Needs, nearMisses, c.memory)
+	c.found = needs.Find(c.m.o.Catalog.AskedFor(), c.m.now().Needs, nearMisses, c.memory)
 	c.all = c.found.Met
 	c.order()
 }

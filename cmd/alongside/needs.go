@@ -124,7 +124,7 @@ func (s *search) find(p *program, words []string) error {
 	if len(words) > 0 && near > 0 {
 		near = len(c.Materials) // the words narrow them below
 	}
-	out.Found = needs.Find(c.Materials, list, near, s.memory)
+	out.Found = needs.Find(c.AskedFor(), list, near, s.memory)
 	if len(words) > 0 {
 		out.Found = amongFound(out.Found, c, words, s.near)
 	}

@@ -185,6 +185,7 @@ func TestReadErrors(t *testing.T) {
 		{head + "a356-t6-pm,H1,,,0,\n", "a bar cannot have"},
 		{head + "a356-t6-pm,H1,,,-3,\n", "a bar cannot have"},
 		{head + "a356-t6-pm,H1,,,260 MPa,\n", "is not one bar"},
+		{head + "a356-t6-pm,H1,,,38,1720\n", `bars.csv:2: elongation (%): a bar cannot have "1720"`},
 		{head + "a356-t6-pm,H1,,,strong,\n", "bars.csv:2: tensile strength ksi: "},
 		{head + "\"a356-t6-pm,H1\n", "bars.csv:2: the row is not CSV"},
 	} {

@@ -85,8 +85,9 @@ func result(m *props.Material, list []Need, on []verdict) Result {
 }
 
 // Found is what a search of the catalog gives: the materials that meet every
-// need, those decided by a figure from memory alone last, and those that one or two needs stop, nearest first and at the end
-// those that cannot be judged.
+// need, those on typical figures only behind the others and those decided by a
+// figure from memory alone last, and those that one or two needs stop, nearest
+// first and at the end those that cannot be judged.
 type Found struct {
 	Met, Near []Result
 	// NearTotal is how many near misses there are, Near being the nearest of
@@ -157,7 +158,9 @@ func Find(materials []*props.Material, list []Need, near int, remembered bool) F
 			}
 		}
 	}
-	slices.SortStableFunc(f.Met, func(a, b Result) int { return order(a.Recalled, b.Recalled) })
+	slices.SortStableFunc(f.Met, func(a, b Result) int {
+		return cmp.Or(order(a.Recalled, b.Recalled), order(a.OnlyTypical, b.OnlyTypical))
+	})
 	nearest := func(a, b *Result) int {
 		return cmp.Or(cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
 	}

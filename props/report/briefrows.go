@@ -32,6 +32,11 @@ var briefOrder = []struct {
 	{[]string{"load.set.minimum", "load.set.typical"}, "Load to stay bent"},
 	{[]string{"load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
 	{[]string{"strength.load"}, ""},
+	{[]string{"casting.fracture"}, ""},
+	{[]string{"reserve.set", "reserve.fracture"}, ""},
+	{[]string{"fatigue.reserve"}, ""},
+	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
+	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
 	{[]string{"stiffness.deflection"}, "Bending, same load"},
 	{[]string{"growth", "growth.hot"}, ""},
 }

@@ -29,10 +29,9 @@ var briefOrder = []struct {
 	name string
 }{
 	{[]string{"shape.mass"}, "Weight"},
-	{[]string{"load.set.minimum", "load.set.typical"}, "Load to stay bent"},
-	{[]string{"load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
+	{[]string{"casting.set", "load.set.minimum", "load.set.typical"}, "Load to stay bent"},
+	{[]string{"casting.fracture", "load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
 	{[]string{"strength.load"}, ""},
-	{[]string{"casting.fracture"}, ""},
 	{[]string{"reserve.set", "reserve.fracture"}, ""},
 	{[]string{"fatigue.reserve"}, ""},
 	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
@@ -60,7 +59,11 @@ func (b *OnePage) rows() []briefRow {
 			for _, u := range l.Figures {
 				told[u.Figure.Property] = true
 			}
-			out = append(out, briefRow{cmp.Or(o.name, l.Name), func(p *briefPage) ([]string, []int) { return b.swapRow(p, l.ID) }})
+			name := cmp.Or(o.name, l.Name)
+			if strings.HasPrefix(l.ID, "casting.") {
+				name += ", in the wall"
+			}
+			out = append(out, briefRow{name, func(p *briefPage) ([]string, []int) { return b.swapRow(p, l.ID) }})
 		}
 	}
 	out = append(out, b.differences(told)...)

@@ -8,7 +8,6 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/compare"
-	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/tui/ui"
 	"alongside/units"
@@ -216,15 +215,13 @@ func (m *Model) nextFilter() {
 // paste takes a text on the bench: materials are pinned; a sentence is read as the
 // needs and the part.
 func (m *Model) paste(text string) {
-	named := slices.ContainsFunc(splitNames(text), func(name string) bool {
-		_, named, err := m.o.Catalog.ResolveNear(name)
-		return err == nil && named
-	})
-	if said := needs.Read(text, m.o.Catalog, m.now().Bench.System, m.baseline()); !named && len(said.Pieces) > len(said.Refused()) {
-		p := openNeeds(m, true, ui.NewField(""))
-		m.open(p)
-		p.add(text)
-		return
+	if !slices.ContainsFunc(splitNames(text), func(name string) bool { found, _ := m.o.Catalog.Named(name); return found != nil }) {
+		if said := m.read(text); len(said.Pieces) > len(said.Refused()) {
+			p := openNeeds(m, true, ui.NewField(""))
+			m.open(p)
+			p.take(said)
+			return
+		}
 	}
 	m.pasteMaterials(text)
 }

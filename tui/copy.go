@@ -187,7 +187,8 @@ func (m *Model) screenDoc(rows []props.PropertyID) *report.Doc {
 	}
 }
 
-// scopeDoc is a part of the bench, the limits and merits included. Row and cell are those under the cursor.
+// scopeDoc is a part of the bench, the limits and merits included. Row and cell are
+// those under the cursor.
 func (m *Model) scopeDoc(scope int) *report.Doc {
 	s, bench := m.scope(scope), m.now().Bench
 	if s.Material != nil {

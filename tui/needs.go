@@ -151,10 +151,16 @@ func (p *needsPanel) change() {
 	p.stop()
 }
 
-// add takes what was read of a text, needs and the part. What was not stays in the
+// read reads what is said of a part made of the baseline.
+func (m *Model) read(text string) needs.Said {
+	return needs.Read(text, m.o.Catalog, m.now().Bench.System, m.baseline())
+}
+
+func (p *needsPanel) add(text string) { p.take(p.m.read(text)) }
+
+// take takes what was read of a text, needs and the part. What was not stays in the
 // field, each piece with its reason.
-func (p *needsPanel) add(text string) {
-	said := needs.Read(text, p.m.o.Catalog, p.m.now().Bench.System, p.m.baseline())
+func (p *needsPanel) take(said needs.Said) {
 	if len(said.Pieces) > len(said.Refused()) {
 		p.m.changeCall(func(c *call.Call) {
 			for _, n := range said.Needs() {

@@ -102,7 +102,7 @@ func (m *Model) brief(mat *props.Material) []string {
 		if m.briefs == nil {
 			m.briefs = map[*props.Material][]string{}
 		}
-		b = report.Brief(&m.now().Bench, mat, briefProperties)
+		b = report.Brief(&m.now().Bench, mat, briefProperties, report.Mark)
 		m.briefs[mat] = b
 	}
 	return b

@@ -51,10 +51,8 @@ was worked out.`,
 			if b, given, err = p.keptCall(*kept, given); err != nil {
 				return err
 			}
-			if cmd.Flags().Changed("units") {
-				b.Bench.System, _ = units.ParseSystem(system.value)
-			}
-		} else {
+		}
+		if *kept == "" || cmd.Flags().Changed("units") {
 			b.Bench.System, _ = units.ParseSystem(system.value)
 		}
 		for _, pin := range pins {

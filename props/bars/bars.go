@@ -86,6 +86,9 @@ func House(name string, sets []*Set) string {
 	fmt.Fprintf(&out, "[[source]]\nid = %q\ntitle = %q\nedition = %q\nkind = \"house\"\n", name, "Test bars of the shop, "+name, dates(sets))
 	for _, s := range sets {
 		sum := s.Summary()
+		if sum.Most == 0 {
+			continue // no figure: a catalog takes none that is nothing
+		}
 		fmt.Fprintf(&out, "\n[[house]]\nmaterial = %q\n[[house.figures]]\nbasis = \"house\"\nsource = %q\nknown = \"read\"\n", s.Material.ID, name)
 		if c := s.Conditions.String(); c != "" {
 			fmt.Fprintf(&out, "conditions = %q\n", c)

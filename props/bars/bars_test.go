@@ -220,6 +220,17 @@ func TestHouse(t *testing.T) {
 	}
 }
 
+// Bars that all broke without stretching give no figure, and spoil no other.
+func TestHouseOfNothing(t *testing.T) {
+	sets, err := bars.Read("bars.csv", head+"gray-30,H1,,,33.1,0\ngray-30,H2,,,34.0,0\n", data.Catalog())
+	if err != nil || len(sets) != 2 {
+		t.Fatalf("%d sets, %v", len(sets), err)
+	}
+	if _, err := catalog.LoadFiles(data.Catalog(), []catalog.File{{Name: "bars.csv", Content: []byte(bars.House("bars.csv", sets))}}); err != nil {
+		t.Error(err)
+	}
+}
+
 func FuzzRead(f *testing.F) {
 	f.Add(head + "a356-t6-pm,H1,2026-03-02,separately cast bar,38.4,5.5\n")
 	f.Add("material,brinell hardness HB\ngray-30,187\n")

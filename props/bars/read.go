@@ -156,7 +156,7 @@ func (r *reader) row(line int, cells []string) {
 			r.fail(line, c.head, err.Error(), "write one number in the unit of the head")
 		case q.Unit != c.unit || q.IsRange() || q.Qual != units.Exact:
 			r.fail(line, c.head, fmt.Sprintf("%q is not one bar", cell), "write one number in the unit of the head")
-		case q.Lo < 0 || q.Lo == 0 && !share(c.property), q.Lo > 100 && share(c.property):
+		case q.Lo == 0 && c.unit.Dimension() != units.Percent, q.Lo != 0 && catalog.Implausible(c.property.Info(), q) != "":
 			r.fail(line, c.head, fmt.Sprintf("a bar cannot have %q", cell), "leave the cell empty where the bar was not measured")
 		default:
 			s := r.set(m, c, cond)
@@ -165,9 +165,6 @@ func (r *reader) row(line int, cells []string) {
 		}
 	}
 }
-
-// share reports whether a property is a percentage, from nothing to 100.
-func share(p props.PropertyID) bool { return p == props.Elongation || p == props.ReductionOfArea }
 
 func (r *reader) conditions(line int, text string) (c props.Conditions) {
 	for part := range strings.SplitSeq(text, ";") {
@@ -182,10 +179,7 @@ func (r *reader) conditions(line int, text string) (c props.Conditions) {
 func (r *reader) material(line int, typed string) *props.Material {
 	m, seen := r.found[typed]
 	if !seen {
-		found, named, err := r.catalog.ResolveNear(typed)
-		if err == nil && named {
-			m = found
-		}
+		m, _ = r.catalog.Named(typed)
 		r.found[typed] = m
 	}
 	if m == nil {

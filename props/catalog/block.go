@@ -121,7 +121,7 @@ func (l *loader) figure(r *record.Record, key string, p props.PropertyID, s stri
 		r.Fail(key, fmt.Sprintf("%q is a limit", parts[0]), "write the bare value and let basis = \"minimum\" or \"maximum\" say what it is")
 		return props.Figure{}, false
 	}
-	if problem := implausible(info, q); problem != "" {
+	if problem := Implausible(info, q); problem != "" {
 		r.Fail(key, fmt.Sprintf("%q: %s", parts[0], problem), "check the value and the unit against the source")
 		return props.Figure{}, false
 	}
@@ -141,9 +141,9 @@ func example(p *props.Property) string {
 	return "12.5 " + p.Units[units.US].Symbol()
 }
 
-// implausible refuses values that no metal can have: such a figure is a slip
+// Implausible refuses values that no metal can have: such a figure is a slip
 // of the pen, never data.
-func implausible(p *props.Property, q units.Quantity) string {
+func Implausible(p *props.Property, q units.Quantity) string {
 	most := map[string]float64{"elongation": 100, "reduction_of_area": 100, "poisson_ratio": 0.5}
 	if limit, ok := most[p.ID]; ok && q.Hi > limit {
 		return fmt.Sprintf("cannot be above %g %s", limit, q.Unit.Symbol())

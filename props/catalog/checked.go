@@ -199,7 +199,7 @@ func ReadValue(f *props.Figure, text string) (units.Quantity, error) {
 	if q.Lo > q.Hi || q.Qual != units.Exact && q.Qual != units.Approx {
 		return q, errors.New("is no bare value or range from low to high")
 	}
-	if problem := implausible(f.Property.Info(), q); problem != "" {
+	if problem := Implausible(f.Property.Info(), q); problem != "" {
 		return q, errors.New(problem)
 	}
 	return q, nil

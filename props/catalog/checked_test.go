@@ -100,7 +100,7 @@ func TestCheckMistakes(t *testing.T) {
 		check("by =", "reads = \"3 ksi\"\nby ="):        "checked.toml:9",
 		check("by =", "reads = \"> 0.1 lb/in3\"\nby ="): "is no bare value",
 		check("by =", "reads = \"-3 lb/in3\"\nby ="):    "cannot be negative",
-		check("by =", "colour = \"3\"\nby ="):           "colour",
+		check("by =", "color = \"3\"\nby ="):            "color",
 		check("JK", strings.Repeat("J", 201)):           "longer than 200",
 		check("JK", `\u001b[2J`):                        "control character",
 		check("of = \"alloy x1\"\n", ""):                "of",

@@ -46,21 +46,9 @@ func (c *Catalog) ResolveNear(typed string) (m *props.Material, named bool, err 
 		return m, true, nil
 	}
 	hits, exact, readAs := c.find(typed)
-	if exact > 1 {
-		// Typed without a temper: as cast is meant where it is one of them.
-		if m := asCast(hits[:exact]); m != nil {
-			return m, true, nil
-		}
-	}
-	// What a search finds is meant too, but not where it took words as mistyped and
-	// not by a variant: 810 is no B810.
-	found := exact == 0 && len(hits) > 0 && readAs == "" && strings.TrimSpace(typed) != "" && hits[0].Score%scoreExact != scoreVariant
-	fit := exact
-	if found {
-		fit = len(hits)
-	}
-	if fit == 1 && !dieMeant(typed, hits[0].Material) {
-		return hits[0].Material, exact == 1, nil
+	m, named, fit := meant(typed, hits, exact, readAs != "")
+	if m != nil {
+		return m, named, nil
 	}
 	e := &NotFound{Typed: typed, Several: fit > 1}
 	if e.Several {
@@ -71,6 +59,41 @@ func (c *Catalog) ResolveNear(typed string) (m *props.Material, named bool, err 
 		e.Nearest = c.nearestMaterials(typed, hits)
 	}
 	return nil, false, e
+}
+
+// Named is the material that the words name, nil where they name none; several is
+// that they fit more than one. Nothing is taken as mistyped and nothing near is
+// looked for, so it costs little where there is nothing.
+func (c *Catalog) Named(typed string) (m *props.Material, several bool) {
+	if m := c.Material(strings.ToLower(strings.TrimSpace(typed))); m != nil {
+		return m, false
+	}
+	_, hits := c.asTyped(typed)
+	m, named, fit := meant(typed, hits, countExact(hits), false)
+	if !named {
+		m = nil
+	}
+	return m, m == nil && fit > 1
+}
+
+// meant is the one of the hits that is meant, and whether the words name it; nil
+// where none is, with how many fit. What a search finds is meant too, but not where
+// it took words as mistyped and not by a variant: 810 is no B810.
+func meant(typed string, hits []Hit, exact int, mistyped bool) (m *props.Material, named bool, fit int) {
+	if exact > 1 {
+		// Typed without a temper: as cast is meant where it is one of them.
+		if m := asCast(hits[:exact]); m != nil {
+			return m, true, 1
+		}
+	}
+	fit = exact
+	if exact == 0 && len(hits) > 0 && !mistyped && strings.TrimSpace(typed) != "" && hits[0].Score%scoreExact != scoreVariant {
+		fit = len(hits)
+	}
+	if fit == 1 && !dieMeant(typed, hits[0].Material) {
+		return hits[0].Material, exact == 1, 1
+	}
+	return nil, false, fit
 }
 
 // dieMeant reports whether a die casting was asked for where only a gravity die

@@ -42,18 +42,36 @@ func (c *Catalog) find(query string) (hits []Hit, exact int, readAs string) {
 	if strings.TrimSpace(query) == "" {
 		return c.all(), 0, ""
 	}
-	x := c.indexed()
-	tokens := x.split(query)
-	if len(tokens) == 0 || len(tokens) > maxTokens {
-		return nil, 0, ""
-	}
-	if hits = x.match(tokens); len(hits) > 0 {
+	tokens, hits := c.asTyped(query)
+	if len(hits) > 0 {
 		return hits, countExact(hits), ""
 	}
+	x := c.indexed()
 	if tokens = x.correct(tokens); tokens == nil {
 		return nil, 0, ""
 	}
 	return x.match(tokens), 0, strings.Join(tokens, " ")
+}
+
+// asTyped finds without taking a word as mistyped. The words are nil where there
+// are none, or too many.
+func (c *Catalog) asTyped(query string) (words []string, hits []Hit) {
+	x := c.indexed()
+	words = x.split(query)
+	if len(words) == 0 || len(words) > maxTokens {
+		return nil, nil
+	}
+	return words, x.match(words)
+}
+
+// AskedFor is all materials, those that are asked for most first and those known
+// from memory alone last.
+func (c *Catalog) AskedFor() []*props.Material {
+	out := make([]*props.Material, 0, len(c.Materials))
+	for _, h := range c.all() {
+		out = append(out, h.Material)
+	}
+	return out
 }
 
 // all is every material, in the order of equally good hits.

@@ -91,21 +91,6 @@ func withoutEN(name string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(name, "EN "), "EN-")
 }
 
-// AskedFor is all materials, those that are asked for most first.
-func (c *Catalog) AskedFor() []*props.Material {
-	common, first := map[string]bool{}, []*props.Material{}
-	for _, id := range c.Everyday {
-		common[id] = true
-		first = append(first, c.Material(id))
-	}
-	for _, m := range c.Materials {
-		if !common[m.ID] {
-			first = append(first, m)
-		}
-	}
-	return first
-}
-
 func (c *Catalog) indexed() *index {
 	c.index.once.Do(func() {
 		x := &c.index

@@ -259,15 +259,8 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	if !t.alone {
 		end = designation(ts, i)
 	}
-	text := r.span(ts[i:end])
-	switch {
-	case text != "":
-		r.than = text
-	case r.now != nil:
-		text = r.now.ID
-	case r.than != "": // as strong as class 30 but lighter
-		text = r.than
-	default:
+	text := r.measuredBy(r.span(ts[i:end]))
+	if text == "" {
 		r.refuse(r.span(ts[from:end]), &ParseError{Hint: "than what? name the metal, or say what the part is made of today"})
 		return end
 	}
@@ -296,6 +289,18 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		p.ReadAs += ", " + source
 	}
 	return end
+}
+
+// measuredBy is the metal that a comparison is with: the one named, else today's,
+// else the one named before, as in "as strong as class 30 but lighter"; "" for none.
+func (r *reader) measuredBy(named string) string {
+	switch {
+	case named != "":
+		r.than = named
+	case r.now != nil:
+		return r.now.ID
+	}
+	return r.than
 }
 
 // figureOf is the figure of the metal or the family that a text names, as a need

@@ -1,7 +1,6 @@
 package needs
 
 import (
-	"errors"
 	"strings"
 
 	"alongside/props"
@@ -232,10 +231,9 @@ func (r *reader) strange(ts []token, i, from int) int {
 	}
 	e := &ParseError{Word: run}
 	whole := r.span(ts[from:designation(ts, i)])
-	m, named, err := r.catalog.ResolveNear(whole)
-	var fits *catalog.NotFound
-	switch several := errors.As(err, &fits) && fits.Several; {
-	case err == nil && named:
+	m, several := r.catalog.Named(whole)
+	switch {
+	case m != nil:
 		r.refuse(whole, &ParseError{Hint: "names " + m.Name() + ", which is no limit: pin it, or say \"" + whole + " today\" where the part is made of it"})
 		return designation(ts, i)
 	case several && strings.ContainsAny(run, "0123456789"):

@@ -149,7 +149,7 @@ func (b *OnePage) differenceRow(p *briefPage, c *compare.Comparison, r *compare.
 		text := "not on file"
 		switch {
 		case cell.Figure != nil:
-			text = cell.Value.String() + inWords.Replace(Mark(cell.Figure.Basis))
+			text = cell.Value.String() + MarkWord(cell.Figure.Basis)
 			marks = append(marks, p.from(cell.Figure))
 		case cell.Material.Absent(r.Property) != "":
 			text = "has none"
@@ -216,7 +216,7 @@ func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marke
 		cell := j.Status.String()
 		switch {
 		case j.Figure != nil:
-			figure := j.Shown().String() + inWords.Replace(Mark(j.Figure.Basis))
+			figure := j.Shown().String() + MarkWord(j.Figure.Basis)
 			if cell = figure + ", " + StatusSign(j.Status); i == 0 {
 				cell = figure // of today's metal nothing is asked
 			}

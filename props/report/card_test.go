@@ -105,10 +105,10 @@ func TestCardOfAnUnpinnedMaterial(t *testing.T) {
 func TestBrief(t *testing.T) {
 	c := invented(t, "l30", "t1-t6-pm")
 	list := []props.PropertyID{props.TensileStrength, props.YieldStrength, props.Density}
-	if have := Brief(&c.Bench, c.Bench.Pins[0], list); !slices.Equal(have, []string{"31", "", "0.260"}) {
+	if have := Brief(&c.Bench, c.Bench.Pins[0], list, Mark); !slices.Equal(have, []string{"31", "", "0.260"}) {
 		t.Errorf("%q", have)
 	}
-	if have := Brief(&c.Bench, c.Bench.Pins[1], list[:2]); !slices.Equal(have, []string{"34.0m", "24.0m"}) && !slices.Equal(have, []string{"35–42", "24.0m"}) {
+	if have := Brief(&c.Bench, c.Bench.Pins[1], list[:2], Mark); !slices.Equal(have, []string{"34.0m", "24.0m"}) && !slices.Equal(have, []string{"35–42", "24.0m"}) {
 		t.Errorf("%q", have)
 	}
 }

@@ -96,7 +96,7 @@ func (t *Table) sheet(c *compare.Comparison) *sheet.Table {
 }
 
 func (c *Cell) sheet() sheet.Cell {
-	out := sheet.Cell{Text: inWords.Replace(c.Value), Mark: inWords.Replace(c.Mark), Change: c.Delta, Sign: c.Glyph, Notes: c.Notes}
+	out := sheet.Cell{Text: c.text, Mark: c.word, Change: c.Delta, Sign: c.Glyph, Notes: c.Notes}
 	if c.Memory {
 		out.Mark += MemorySign
 	}

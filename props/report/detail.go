@@ -97,12 +97,12 @@ func deltaWords(cell *compare.Cell) string {
 }
 
 // Brief is a material's figures of a few properties as short texts, as they
-// would stand on the bench, "" where there is none.
-func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID) []string {
+// would stand on the bench, each with the mark of its basis; "" where there is none.
+func Brief(b *compare.Bench, m *props.Material, list []props.PropertyID, mark func(props.Basis) string) []string {
 	out := make([]string, len(list))
 	for i, f := range b.Along(m, list) {
 		if f != nil {
-			out[i] = f.Value.InOrOwn(b.UnitOf(list[i])).Number() + Mark(f.Basis)
+			out[i] = f.Value.InOrOwn(b.UnitOf(list[i])).Number() + mark(f.Basis)
 		}
 	}
 	return out

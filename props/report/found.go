@@ -191,17 +191,17 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Need.Kind != needs.OfProperty {
 			continue
 		}
-		cell := inWords.Replace(judged(j))
+		cell := judged(j, MarkWord, " typical")
 		if j.Rounding {
 			cell += "~"
 		}
 		out = append(out, cell+recalledBy(j))
 	}
-	for _, text := range Brief(&s.Bench, r.Material, s.Show) {
+	for _, text := range Brief(&s.Bench, r.Material, s.Show, MarkWord) {
 		if text == "" {
 			text = "–"
 		}
-		out = append(out, inWords.Replace(text))
+		out = append(out, text)
 	}
 	if s.Duty != nil {
 		out = append(out, MeritText(s.merit(r)))

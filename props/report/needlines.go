@@ -31,7 +31,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 			switch {
 			case j.Figure != nil:
 				c.Value = j.Shown().Number()
-				c.Mark, c.Memory = marks[j.Figure.Basis], recalled(j.Figure.Known())
+				c.Mark, c.Memory = Mark(j.Figure.Basis), recalled(j.Figure.Known())
 				if j.Status == needs.OnlyTypical {
 					c.Mark = "t"
 				}

@@ -168,15 +168,15 @@ func MeritText(m needs.Merit) string {
 	return f(m.Mid) + " (" + f(m.Lo) + "–" + f(m.Hi) + ")"
 }
 
-// judged is the figure of a judgement in the unit of its need, with the sign
-// of its basis; t marks a strength that is met on a typical figure only.
-func judged(j *needs.Judgement) string {
+// judged is the figure of a judgement in the unit of its need, with the mark of
+// its basis and that of a strength that is met on a typical figure only.
+func judged(j *needs.Judgement, mark func(props.Basis) string, typical string) string {
 	if j.Figure == nil {
 		return "–"
 	}
-	s := j.Shown().Number() + marks[j.Figure.Basis]
+	s := j.Shown().Number() + mark(j.Figure.Basis)
 	if j.Status == needs.OnlyTypical {
-		s += "t"
+		s += typical
 	}
 	return s
 }
@@ -193,7 +193,7 @@ func recalledBy(j *needs.Judgement) string {
 func NeedValue(r *needs.Result, n *needs.Need) string {
 	for i := range r.Judgements {
 		if j := &r.Judgements[i]; j.Need == n || j.Need.Text == n.Text {
-			return judged(j) + recalledBy(j)
+			return judged(j, Mark, "t") + recalledBy(j)
 		}
 	}
 	return ""

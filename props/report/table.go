@@ -72,6 +72,8 @@ type Cell struct {
 	Memory  bool
 	Never   bool // there is no figure because the metal has no such property
 	Other   bool // set against another figure of the baseline than the one shown
+
+	text, word string // Value and Mark as they leave the program
 }
 
 var glyphs = [...]string{compare.NoFigure: "–", compare.Beats: "✓", compare.Misses: "✗", compare.Level: "=", compare.Overlaps: "≈", compare.Unlike: "≠", compare.IsBaseline: ""}
@@ -79,13 +81,16 @@ var glyphs = [...]string{compare.NoFigure: "–", compare.Beats: "✓", compare.
 // Glyph is the sign of a verdict.
 func Glyph(v compare.Verdict) string { return glyphs[v] }
 
-var marks = [...]string{props.Typical: "", props.Minimum: "m", props.Maximum: "x", props.Design: "d", props.House: "h", props.Estimated: "e"}
+// marks are the signs of a basis on the screen, and its words in what leaves the
+// program; a typical figure carries neither.
+var marks = [...]struct{ sign, word string }{props.Typical: {}, props.Minimum: {"m", " min"}, props.Maximum: {"x", " max"}, props.Design: {"d", " design"},
+	props.House: {"h", " house"}, props.Estimated: {"e", " est. min"}}
 
-// Mark is the sign of a basis on the screen; a typical figure carries none. What
-// leaves the program has the word.
-func Mark(b props.Basis) string { return marks[b] }
+// Mark is the sign of a basis on the screen.
+func Mark(b props.Basis) string { return marks[b].sign }
 
-var inWords = strings.NewReplacer("m", " min", "x", " max", "d", " design", "h", " house", "e", " est. min", "t", " typical")
+// MarkWord is the word of a basis behind a figure that leaves the program.
+func MarkWord(b props.Basis) string { return marks[b].word }
 
 // Legend explains every sign that a table can hold.
 func Legend() []string {
@@ -189,10 +194,12 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 		}
 		return out
 	}
-	out.Value = in.Value.Number()
-	out.Mark = marks[in.Figure.Basis]
+	out.Value, out.Mark = in.Value.Number(), Mark(in.Figure.Basis)
+	out.text, out.word = out.Value, MarkWord(in.Figure.Basis)
 	for _, f := range in.Also {
-		out.Value, out.Mark = out.Value+out.Mark+" / "+f.Value.InOrOwn(in.Value.Unit).Number(), marks[f.Basis]
+		n := " / " + f.Value.InOrOwn(in.Value.Unit).Number()
+		out.Value, out.Mark = out.Value+out.Mark+n, Mark(f.Basis)
+		out.text, out.word = out.text+out.word+n, MarkWord(f.Basis)
 	}
 	out.Memory = recalled(in.Figure.Known())
 	out.Source = n.source(in.Figure.Source)

@@ -131,18 +131,7 @@ func (w *work) castStrength() {
 		}
 		today, swapped := w.inCasting(w.base, g.strength(w.base)), w.inCasting(w.pin, g.strength(w.pin))
 		l := Line{Group: StrengthGroup, ID: "casting." + g.id, Name: "In the casting, " + g.name, Formula: both(today.rule, swapped.rule)}
-		l.expect("S₁", w.base, &today)
-		l.expect("S₂", w.pin, &swapped)
-		u := w.unit(units.Stress)
-		if l.Reason = swapped.why; l.Reason == "" {
-			l.Value = swapped.value.in(u)
-		}
-		switch {
-		case today.why != "":
-			l.Notes = append(l.Notes, today.why)
-		case l.Reason == "":
-			l.Base, l.Ratio = today.value.in(u), swapped.against(today).in(units.One)
-		}
+		l.beside(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Stress)) })
 		w.add(l)
 	}
 }
@@ -152,11 +141,33 @@ func (w *work) castKnown(g giving) bool {
 	return w.Wall != nil && (w.inCasting(w.base, g.strength(w.base)).why == "" || w.inCasting(w.pin, g.strength(w.pin)).why == "")
 }
 
-func (l *Line) expect(symbol string, m *props.Material, e *expected) {
-	for _, f := range e.figures {
-		l.Figures = append(l.Figures, Used{symbol, m, f})
+// expect takes the figures and notes of what is expected of both metals.
+func (l *Line) expect(w *work, today, swapped *expected) {
+	for _, side := range []struct {
+		symbol string
+		m      *props.Material
+		e      *expected
+	}{{"S₁", w.base, today}, {"S₂", w.pin, swapped}} {
+		for _, f := range side.e.figures {
+			l.Figures = append(l.Figures, Used{side.symbol, side.m, f})
+		}
+		l.Notes = append(l.Notes, side.e.notes...)
 	}
-	l.Notes = append(l.Notes, e.notes...)
+}
+
+// beside sets what is expected of both metals side by side; where nothing is of
+// the pin the line says why, of the baseline a note does.
+func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
+	l.expect(w, &today, &swapped)
+	if l.Reason = swapped.why; l.Reason == "" {
+		l.Value = in(swapped.value)
+	}
+	switch {
+	case today.why != "":
+		l.Notes = append(l.Notes, today.why)
+	case l.Reason == "":
+		l.Base, l.Ratio = in(today.value), swapped.against(today).in(units.One)
+	}
 }
 
 // both names the rules of both metals, where there are two.

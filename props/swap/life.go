@@ -48,20 +48,14 @@ func (w *work) reserve() {
 		l := Line{Group: StrengthGroup, ID: "reserve." + g.id, Name: "Reserve " + g.name, Notes: slices.Clone(notes),
 			Formula: memory("S/(σ·n·c), n safety factor, c casting factor; at 1 nothing is left", srcFactor)}
 		today, swapped := w.least(w.base, g), w.least(w.pin, g)
-		l.expect("S₁", w.base, &today)
-		l.expect("S₂", w.pin, &swapped)
-		switch l.Reason = swapped.why; {
-		case l.Reason != "":
-		case w.Stress == nil:
-			l.wait(needStress)
-		default:
-			under := ofGiven(*w.Stress).times(factor)
-			l.Value = swapped.value.over(under).in(units.One)
-			if today.why == "" {
-				l.Base, l.Ratio = today.value.over(under).in(units.One), swapped.against(today).in(units.One)
-			} else {
-				l.Notes = append(l.Notes, today.why)
+		if l.Reason = swapped.why; l.Reason != "" || w.Stress == nil {
+			l.expect(w, &today, &swapped)
+			if l.Reason == "" {
+				l.wait(needStress)
 			}
+		} else {
+			under := ofGiven(*w.Stress).times(factor)
+			l.beside(w, today, swapped, func(v interval) *Value { return v.over(under).in(units.One) })
 			l.Notes = append(l.Notes, w.notAtHeat()...)
 		}
 		w.add(l)
@@ -119,18 +113,7 @@ func (w *work) fatigue() {
 	case w.Mean != nil && ofGiven(*w.Mean).hi >= ofGiven(*w.Stress).lo:
 		l.Reason = "the mean stress must lie below the stress, which is the largest of the cycle"
 	default:
-		today, swapped := w.goodman(w.base), w.goodman(w.pin)
-		l.expect("S₁", w.base, &today)
-		l.expect("S₂", w.pin, &swapped)
-		if l.Reason = swapped.why; l.Reason == "" {
-			l.Value = swapped.value.in(units.One)
-		}
-		switch {
-		case today.why != "":
-			l.Notes = append(l.Notes, today.why)
-		case l.Reason == "":
-			l.Base, l.Ratio = today.value.in(units.One), swapped.against(today).in(units.One)
-		}
+		l.beside(w, w.goodman(w.base), w.goodman(w.pin), func(v interval) *Value { return v.in(units.One) })
 		if w.Mean == nil {
 			l.Notes = append(l.Notes, "no mean stress given: the stress swings from tension to as much compression")
 		}

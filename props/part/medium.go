@@ -92,6 +92,18 @@ func (s Media) Facts() Facts {
 	return all
 }
 
+// MediaOf are the media that facts name: sea water and drinking water. A fluid, a
+// place outdoors or in hazardous air is no one medium.
+func MediaOf(facts Facts) Media {
+	var all Media
+	for i := range media {
+		if media[i].fact&(SeaWater|PotableWater)&facts != 0 {
+			all |= 1 << i
+		}
+	}
+	return all
+}
+
 const span = `(?:\s*(?:\.\.|to|[-–])\s*([-−+]?\d+(?:\.\d+)?))?`
 
 var (

@@ -136,6 +136,7 @@ type evaluation struct {
 // cold as what it stands in.
 func (e *evaluation) fillIn() {
 	e.part.With |= e.part.Medium.Media.Facts()
+	e.part.Medium.Media |= part.MediaOf(e.part.With)
 	if e.part.With&part.SeaWater != 0 {
 		e.part.With |= part.Outdoors
 	}

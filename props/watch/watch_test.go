@@ -149,7 +149,7 @@ func TestGravest(t *testing.T) {
 		{"gray-30", "a356-t6-pm", part.Given{}, "set-before-break"},
 		{"c83600-sand", "za-27-sand", part.Given{With: part.PressFit | part.Sliding, Hottest: hot}, "press-fit-bronze press-fit-zinc service-zinc"},
 		{"ductile-65-45-12", "a357-t6-sand", part.Given{With: part.Critical | part.Impact | part.RepeatedLoad}, "casting-factor fatigue-light impact-light"},
-		{"6061-t6-wrought", "201-t6-sand", part.Given{With: part.SeaWater}, "cast-for-wrought scc-al-cu"},
+		{"6061-t6-wrought", "201-t6-sand", part.Given{With: part.SeaWater}, "in-sea-aluminum-copper cast-for-wrought scc-al-cu"},
 		{"gray-30", "a356-t6-pm", part.Given{Pressure: some}, "pressure-code fire set-before-break"},
 		{"gray-30", "a356-t6-pm", part.Given{Interference: some}, "press-fit-light set-before-break"},
 		{"535-f-sand", "c86500-sand", part.Given{With: part.SeaWater | part.PotableWater}, "potable-lead sea-brass"},

@@ -20,7 +20,7 @@ func (d *desk) sayPart() {
 		d.typeText(text)
 		d.press("enter")
 	}
-	for range part.FieldReliability - part.FieldFit { // place, factors and fatigue not said
+	for range part.FieldPrice - 1 - part.FieldFit { // place, factors, fatigue and medium not said
 		d.press("enter")
 	}
 	for _, text := range []string{"0.60 USD/lb", "1.20 USD/lb"} {

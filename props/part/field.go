@@ -32,6 +32,7 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
+	FieldMedium
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -152,6 +153,9 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
 		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
+	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
+		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
+		text: func(p *Part) *string { return &p.Medium }},
 	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -58,15 +57,7 @@ func (p *briefPanel) lay(w int) []string {
 	if len(p.m.pins()) < 2 {
 		return p.m.theme.Dim.Wrap(twoPinsNeeded, w, 1)
 	}
-	text, err := p.doc().Render("text", min(w-1, report.BriefWidth))
-	if err != nil {
-		text = err.Error()
-	}
-	var lines []string
-	for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
-		lines = append(lines, " "+p.m.theme.Text.Of(ui.Plain(l)))
-	}
-	return lines
+	return docLines(p.m.theme, p.doc(), w)
 }
 
 func (p *briefPanel) Title() string {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -75,6 +76,20 @@ func TestBriefPanel(t *testing.T) {
 	alone := plainDesk(t, 80, 24, usual[0])
 	alone.press("7")
 	alone.want("two pins")
+}
+
+// r on the brief writes the report to a new file; one that is there is not written over.
+func TestReportKey(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("7", "r") // the invented data are read by now
+	t.Chdir(t.TempDir())
+	d.press("enter")
+	d.want("the report is written to report.html")
+	if page, err := os.ReadFile("report.html"); err != nil || !strings.Contains(string(page), "<h2>Watch-outs</h2>") {
+		t.Errorf("%v, %d bytes", err, len(page))
+	}
+	d.press("r", "enter")
+	d.want("is there already")
 }
 
 // Of many pins the brief is of the one under the cursor; + takes more on the page.

@@ -59,7 +59,7 @@ const (
 // the page names them.
 func BriefDoc(b OnePage) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return b.page().doc },
+		text: func(*numbering) *sheet.Doc { return b.page().doc },
 		data: func() *sheet.Doc { p := b.page(); return dataDoc(p.table, p.doc.Notes) },
 		json: func() any { return b.page().json(b) },
 	}

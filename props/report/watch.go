@@ -152,6 +152,7 @@ func cautionJSON(c *watch.Caution) object {
 	return object{
 		{"id", c.ID},
 		{"title", c.Title},
+		{"answer", c.Answer},
 		{"text", c.Text},
 		{"severity", c.Severity.String()},
 		{"state", state(c)},

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"html"
-	"html/template"
 	"strconv"
 	"strings"
 )
@@ -18,14 +17,12 @@ const (
 	smallStyle  = "font-family:Arial,Helvetica,sans-serif;font-size:9pt"
 )
 
-// page holds what a fragment holds; its cells may break, so that it fits Letter and
-// A4.
-const page = `<!doctype html>
+// pageHead begins a whole page; its cells may break, so that it fits Letter and A4.
+const pageHead = `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
-<title>{{.Title}}</title>
 <style>
 @page { margin: 15mm }
 body { font-family: Arial, Helvetica, sans-serif; max-width: 180mm; margin: 0 auto; padding: 4mm }
@@ -33,10 +30,6 @@ h1 { font-size: 16pt } h2 { font-size: 13pt; margin-top: 1.5em; border-bottom: 1
 h1, h2, h3 { break-after: avoid } tr { break-inside: avoid } thead { display: table-header-group }
 td, th { white-space: normal !important; overflow-wrap: anywhere } svg, img { max-width: 100%; height: auto }
 </style>
-</head>
-<body>
-{{.Body}}</body>
-</html>
 `
 
 // HTML writes the document as tables that paste into a mail: a fragment, or a whole
@@ -48,14 +41,10 @@ func (d *Doc) HTML() string {
 	title := ""
 	for _, block := range d.Blocks {
 		if t, ok := block.(Title); ok && title == "" {
-			title = Clean(string(t))
+			title = string(t)
 		}
 	}
-	var b strings.Builder
-	if err := template.Must(template.New("page").Parse(page)).Execute(&b, map[string]any{"Title": title, "Body": template.HTML(d.body())}); err != nil { // a strings.Builder takes everything
-		panic(err)
-	}
-	return b.String()
+	return pageHead + "<title>" + escaped(title) + "</title>\n</head>\n<body>\n" + d.body() + "</body>\n</html>\n"
 }
 
 // heading is a text above what it heads, in a page by its level.

@@ -1,0 +1,54 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// ReadLines reads a file of keys, some of them in sections under [headers], by
+// section; the keys above the first header are in section "". Each key is read
+// for itself, so that a slip in one line costs that line alone. Of a key that
+// stands twice the first one counts. Mistakes of form are added to errs, and so
+// is a header that is not one of the sections.
+func ReadLines(name string, content []byte, errs *Errors, sections ...string) map[string]*Record {
+	r := &reader{file: name, errs: errs}
+	r.text = r.split(content)
+	out := map[string]*Record{"": {in: r, keys: map[string]any{}}}
+	for _, s := range sections {
+		out[s] = &Record{in: r, path: s, Label: s, keys: map[string]any{}}
+	}
+	in := out[""]
+	take := func(start, end int) {
+		if m := header().FindStringSubmatch(r.text[start]); m != nil {
+			if in = out[m[2]]; in == nil {
+				r.fail(start+1, "", m[2], "is not a section of this file", DidYouMean(m[2], slices.Clone(sections)))
+			}
+			r.decode(start, r.text[start:end])
+			return
+		}
+		doc, wrong := r.decode(start, r.text[start:end])
+		if wrong > 1 { // the lines before the slip may be whole
+			silent := &reader{errs: &Errors{}}
+			doc, _ = silent.decode(start, r.text[start:start+wrong-1])
+		}
+		for key, v := range doc {
+			switch {
+			case in == nil: // the header was told of
+			case !in.Absent(key):
+				r.fail(start+1, in.Label, key, fmt.Sprintf("stands twice, first in line %d", in.LineOf(key)), "delete one of the two")
+			default:
+				in.keys[key] = v
+			}
+		}
+	}
+	start := 0
+	for i, l := range r.text {
+		if i > start && strings.ContainsAny(l, "=[") && (keyLine().MatchString(l) || header().MatchString(l)) {
+			take(start, i)
+			start = i
+		}
+	}
+	take(start, len(r.text))
+	return out
+}

@@ -129,7 +129,7 @@ func helpLines(t *ui.Theme, own ui.Keys, commands []*command, version string, w 
 	for _, c := range commands {
 		bench = append(bench, c.Key)
 	}
-	for _, group := range []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, callKeys, moveKeys, progKeys} {
+	for _, group := range helpGroups {
 		blocks = append(blocks, bench.Help(t, group, group))
 	}
 	columns := ui.Clamp(w/60, 1, 3)

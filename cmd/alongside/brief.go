@@ -46,13 +46,13 @@ was worked out.`,
 		if err != nil {
 			return err
 		}
-		b := call.Call{Bench: compare.NewBench()}
+		b := call.Call{Bench: p.newBench(system)}
 		if *kept != "" {
 			if b, given, err = p.keptCall(*kept, given); err != nil {
 				return err
 			}
 		}
-		if *kept == "" || cmd.Flags().Changed("units") {
+		if system.given {
 			b.Bench.System, _ = units.ParseSystem(system.value)
 		}
 		for _, pin := range pins {

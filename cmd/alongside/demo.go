@@ -16,7 +16,8 @@ const (
 )
 
 // openDemo gives the program a data folder of its own with the files of an
-// invented foundry, so that nothing of the user's is read or written. The folder
+// invented foundry, so that of the user's only the settings are read and nothing
+// is written. The folder
 // is gone after remove. Materials named beside the demo are an error.
 func (p *program) openDemo(named []string) (remove func(), err error) {
 	if len(named) > 0 {

@@ -24,6 +24,7 @@ var layers = []string{
 	"props/swap props/watch props/call",
 	"props/call/sheets",
 	"props/report data data/compile data/intake",
+	"props/settings",
 	"tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
 	"tui",

@@ -56,7 +56,7 @@ func (r *reader) split(content []byte) []string {
 var (
 	topHeader = spelling.Pattern(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
 	header    = spelling.Pattern(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
-	keyLine   = spelling.Pattern(`^\s*("[^"]+"|[A-Za-z0-9_-]+)\s*=`)
+	keyLine   = spelling.Pattern(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
 )
 
 // chunk reads one top-level record with its sub-tables.
@@ -100,7 +100,7 @@ func (r *reader) decode(start int, lines []string) (doc map[string]any, wrong in
 	line, problem := 1, err.Error()
 	if errors.As(err, &pe) {
 		line, problem = pe.Position.Line, pe.Message
-		if strings.HasPrefix(problem, "expected '.' or '='") {
+		if strings.HasPrefix(problem, "expected '.' or '='") || strings.Contains(problem, "expected key separator") {
 			problem = `is no line of the form key = "value"`
 		}
 	}
@@ -168,7 +168,7 @@ func locate(lines []string, start int) map[string]int {
 			continue
 		}
 		if m := keyLine().FindStringSubmatch(l); m != nil {
-			if key := path + "." + strings.Trim(m[1], `"`); at[key] == 0 {
+			if key := path + "." + m[1]; at[key] == 0 {
 				at[key] = start + i + 1
 			}
 		}

@@ -137,6 +137,12 @@ func (m *Model) keys(names ...string) ui.Keys {
 	return list
 }
 
+// panelKeys are the keys of a panel, and those that lead back and to this list.
+func (m *Model) panelKeys(s screen) (own, ends ui.Keys) {
+	all := append(s.Keys(), m.ways(s)[:2]...).Reached()
+	return all[:len(all)-2], all[len(all)-2:]
+}
+
 // keysRow is the last line of the window.
 func (m *Model) keysRow() string {
 	w := m.width - 2
@@ -144,7 +150,8 @@ func (m *Model) keysRow() string {
 		return ui.Keys{ui.On("", "next match", "", nil).As("↑↓"), ui.On("enter", "stay there", "", nil), ui.On("esc", "back", "", nil)}.Row(m.theme, nil, w)
 	}
 	if s := m.onTop(); s != nil {
-		return s.Keys().Row(m.theme, m.ways(s)[:2], w)
+		own, ends := m.panelKeys(s)
+		return own.Row(m.theme, ends, w)
 	}
 	var list ui.Keys
 	for _, k := range keysLine {

@@ -7,8 +7,8 @@ import (
 	"context"
 	"errors"
 	"os"
+	"path"
 	"slices"
-	"strings"
 
 	"alongside/props"
 	"alongside/props/call"
@@ -143,7 +143,9 @@ func New(o Options) *Model {
 		m.warn(o.Catalog.Dropped[n-1])
 	}
 	if wrong := o.Settings.Mistakes; len(wrong) > 0 {
-		m.warnf("%s; alongside settings lists all %d", strings.ReplaceAll(wrong[0].Error(), "\n    ", "; "), len(wrong))
+		first := *wrong[0]
+		first.File, first.Remedy = path.Base(first.File), ""
+		m.warnf("%v; alongside settings says what to write", &first)
 	}
 	m.refresh()
 	return m

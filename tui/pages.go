@@ -107,7 +107,8 @@ func (m *Model) openHelp() {
 		if p, ok := s.(*pages); ok && p.title == helpTitle {
 			return
 		}
-		own = append(s.Keys(), m.ways(s)[:2]...)
+		keys, ends := m.panelKeys(s)
+		own = append(keys, ends...)
 	}
 	m.open(newPages(m, helpTitle, func(w int) []string {
 		keys := helpLines(m.theme, own, m.commands, m.o.Version, w)

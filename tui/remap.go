@@ -76,6 +76,9 @@ func remapped(s *settings.Settings) []*command {
 	changed := map[*command][]string{}
 	for _, k := range s.Keys {
 		c := commandNamed(list, k.Name)
+		if slices.Equal(k.To, c.free(needed)) {
+			continue
+		}
 		changed[c], c.Names, c.Label = k.To, slices.Clone(k.To), k.To[0]
 		for _, n := range c.shipped {
 			if needed[n] {
@@ -194,7 +197,7 @@ func (c *command) retell(list []*command, changed map[*command][]string, needed 
 	}
 	for of, to := range changed { // "alt+s back"
 		if told(list, of) == c {
-			c.Words = strings.Replace(c.Words, of.shipped[0]+" back", strings.Join(to, " ")+" back", 1)
+			c.Words = strings.Replace(c.Words, " "+of.shipped[0]+" back", " "+strings.Join(to, " ")+" back", 1)
 		}
 	}
 }

@@ -90,7 +90,7 @@ var standard = palette{
 var contrast = palette{
 	blue:   shade{"123", "18", "14", "4"},
 	orange: shade{"220", "88", "11", "1"},
-	violet: shade{"219", "54", "13", "5"},
+	violet: shade{"219", "54", "15", "5"},
 }
 
 // NewTheme makes the inks for a terminal with so many colors, light or dark.

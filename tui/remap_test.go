@@ -48,6 +48,7 @@ T = "t"
 "alt+s" = "alt+u"
 "?" = "H"
 2 = "0"
+6 = "8"
 o = "O"
 d = "D"
 D = "d"
@@ -59,7 +60,7 @@ D = "d"
 	if !strings.Contains(last(), "H keys") || strings.Contains(last(), "u undo") || !strings.Contains(last(), "D delta") {
 		t.Errorf("keys line %q", last())
 	}
-	d.want("0 needs")
+	d.want("0 needs", "8 watch-outs")
 	d.press("tab", "ctrl+x")
 	d.want("z brings it back")
 	d.press("u")

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"alongside/props/report"
 	"alongside/tui/bench"
 	"alongside/tui/ui"
@@ -38,6 +40,25 @@ func (p *pages) Keys() ui.Keys          { return append(slices.Clone(p.more), p.
 func (p *pages) Height(w, most int) int { return min(p.text.Height(w), most) }
 func (p *pages) View(w, h int) []string { return p.text.View(w, h) }
 func (p *pages) Wheel(by int)           { p.text.Scroll(by * wheelStep) }
+
+// newDocPages shows a document as it leaves the program, and copies it.
+func newDocPages(m *Model, title string, doc *report.Doc, what string) *pages {
+	p := newPages(m, title, func(w int) []string { return docLines(m.theme, doc, w) })
+	p.more = ui.Keys{ui.Send("y", "copy", "copy it", func() tea.Cmd { return m.copyDoc(doc, what) })}
+	return p
+}
+
+func docLines(t *ui.Theme, doc *report.Doc, w int) []string {
+	text, err := doc.Render("text", min(w-1, report.BriefWidth))
+	if err != nil {
+		text = err.Error()
+	}
+	var lines []string
+	for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
+		lines = append(lines, " "+t.Text.Of(ui.Plain(l)))
+	}
+	return lines
+}
 
 // newCard shows where the figure under the cursor comes from; on the row of a
 // need the one it was judged on, on a merit those it is made of.

@@ -83,6 +83,7 @@ func (p *processPanel) Keys() ui.Keys {
 		ui.On("d", "designation", "what its designation says", func() {
 			m.open(newCardPages(m, "", report.NewDesignationCard(m.cursorPin(), m.foundry().Designation(m.cursorPin()))))
 		}),
+		ui.On("n", "note", "what the drawing and the order of this pin must say", func() { m.open(newDrawing(m)) }),
 	}, m.pinKeys(false), ui.Keys{
 		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return m.copyProcess(m.pins(), "process cards") }),
 		ui.Send("Y", "", "copy the card of this pin", func() tea.Cmd {
@@ -93,6 +94,26 @@ func (p *processPanel) Keys() ui.Keys {
 
 func (m *Model) copyProcess(pins []*props.Material, what string) tea.Cmd {
 	return m.copyDoc(report.ProcessDoc(m.foundry(), pins, m.processCards().size, m.now().Bench.System), what)
+}
+
+// newDrawing is the note for the drawing and the order of the pin under the cursor.
+func newDrawing(m *Model) screen {
+	pin, base, now := m.cursorPin(), m.baseline(), m.now()
+	if pin == base {
+		base = nil
+	}
+	d := report.Drawing{Book: m.foundry(), Pin: pin, Given: m.given(), Named: m.designated}
+	if m.o.Watch != nil {
+		m.rules = m.o.Watch()
+		d.Cautions = m.rules.Evaluate(now.Bench, base, pin, d.Given, now.Aside)
+	}
+	return newDocPages(m, "Drawing note, "+pin.Name(), report.DrawingDoc(d), "drawing note of "+pin.Name())
+}
+
+// designated is the material that a designation names, nil for none or several.
+func (m *Model) designated(designation string) *props.Material {
+	found, _ := m.o.Catalog.Named(designation)
+	return found
 }
 
 // Click goes to the pin of its column too.

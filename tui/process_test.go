@@ -7,7 +7,7 @@ import (
 
 func TestProcessFrames(t *testing.T) {
 	for name, keys := range map[string][]string{
-		"panel": nil, "card": {"right", "down", "down", "enter"}, "heat": {"right", "t"}, "designation": {"right", "d"}, "end": {"G", "end"},
+		"panel": nil, "card": {"right", "down", "down", "enter"}, "heat": {"right", "t"}, "designation": {"right", "d"}, "note": {"right", "n"}, "end": {"G", "end"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			d := plainDesk(t, 80, 24, usual...)

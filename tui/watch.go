@@ -224,6 +224,9 @@ func (p *watchPanel) partText() string {
 	if now.Service != "" {
 		parts = append(parts, now.Service)
 	}
+	if now.Medium != "" {
+		parts = append(parts, "in "+now.Medium)
+	}
 	if now.Mate != "" {
 		parts = append(parts, "mate "+now.Mate)
 	}

@@ -18,6 +18,8 @@ func TestFoundryCommands(t *testing.T) {
 		args []string
 		code int
 	}{
+		"drawing-text":         {[]string{"drawing", "gray-99", "399-t6-die", "--with", "pressure-tight"}, exitOK},
+		"drawing-json":         {[]string{"drawing", "399-t6-die", "--format", "json"}, exitOK},
 		"process-text":         {[]string{"process", "399-t6-die", "gray-99", "9999", "--dimension", "5 in"}, exitOK},
 		"process-mm":           {[]string{"process", "gray-99", "--dimension", "100 mm"}, exitOK},
 		"process-markdown":     {[]string{"process", "gray-99", "--dimension", "4 in", "--format", "markdown"}, exitOK},

@@ -28,7 +28,8 @@ Support on macOS, in %AppData% on Windows. With --create it is written there, to
 changed by hand.
 
 A line of yours that cannot be used is named with what to write instead, and the
-rest is used; the exit code is then 1. A flag goes before a setting.`,
+rest is used; the exit code is then 1. A flag goes before a setting, and so do
+NO_COLOR, ALONGSIDE_BACKGROUND and ALONGSIDE_CLIPBOARD.`,
 		Example: `  alongside settings
   alongside settings --create`,
 		Args: cobra.NoArgs,

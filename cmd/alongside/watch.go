@@ -35,7 +35,7 @@ What may stand after --with:
 		ValidArgsFunction: p.completeMaterials,
 	}
 	flags := cmd.Flags()
-	typed := p.partFlags(cmd, part.FieldService, part.FieldMate, part.FieldWith)
+	typed := p.partFlags(cmd, part.FieldService, part.FieldMate, part.FieldMedium, part.FieldWith)
 	dismiss := flags.StringSlice("dismiss", nil, "cautions to put aside: `ID,...`")
 	_ = cmd.RegisterFlagCompletionFunc("dismiss", func(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		return completeList(data.Watch().IDs())(nil, nil, typed)

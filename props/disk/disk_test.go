@@ -33,6 +33,17 @@ func TestReplaceAndRead(t *testing.T) {
 }
 
 // What is no plain file is neither read nor replaced.
+// A name alone is a file of the folder the program was started in.
+func TestReplaceBareName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := Replace("bare.txt", []byte("x")); err != nil {
+		t.Fatal(err)
+	}
+	if b, err := os.ReadFile("bare.txt"); err != nil || string(b) != "x" {
+		t.Errorf("%q, %v", b, err)
+	}
+}
+
 func TestIrregularFiles(t *testing.T) {
 	dir := t.TempDir()
 	file, folder, link, dangling := filepath.Join(dir, "file"), filepath.Join(dir, "folder"), filepath.Join(dir, "link"), filepath.Join(dir, "dangling")

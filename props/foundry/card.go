@@ -8,7 +8,8 @@ import (
 // Kind is a line of the process card.
 type Kind uint8
 
-// The kinds, in the order in which the card shows them.
+// The kinds, in the order in which the card shows them, and from TestBar on those
+// of the drawing note.
 const (
 	Grade Kind = iota
 	Linear
@@ -35,6 +36,11 @@ const (
 	PowderCoat
 	Polishing
 	Impregnation
+	TestBar
+	Radiograph
+	SurfaceTest
+	QualityClass
+	Marking
 	kindCount
 )
 
@@ -71,6 +77,11 @@ var kindInfo = [kindCount]struct {
 	PowderCoat:    {id: "powder-coat", name: "Powder coating"},
 	Polishing:     {id: "polish", name: "Polishing", rating: props.RatingPolishing},
 	Impregnation:  {id: "impregnate", name: "Impregnation"},
+	TestBar:       {id: "test-bar", name: "Test bars"},
+	Radiograph:    {id: "radiograph", name: "Radiographs"},
+	SurfaceTest:   {id: "surface-test", name: "Cracks at the surface"},
+	QualityClass:  {id: "quality-class", name: "Class and grade"},
+	Marking:       {id: "marking", name: "Marking"},
 }
 
 // ID is the kind as it stands in data files and in JSON.
@@ -78,9 +89,11 @@ func (k Kind) ID() string { return kindInfo[k].id }
 
 func (k Kind) String() string { return kindInfo[k].name }
 
-// Kinds lists every kind in card order.
-func Kinds() []Kind {
-	all := make([]Kind, kindCount)
+// Kinds lists the kinds of the process card in its order.
+func Kinds() []Kind { return kindsTo(TestBar) }
+
+func kindsTo(end Kind) []Kind {
+	all := make([]Kind, end)
 	for i := range all {
 		all[i] = Kind(i)
 	}
@@ -150,7 +163,7 @@ func (b *Book) Card(m *props.Material) *ProcessCard {
 		c.Why = why
 		return c
 	}
-	for k := Kind(0); k < kindCount; k++ {
+	for _, k := range Kinds() {
 		switch k {
 		case Grade:
 			c.Items = append(c.Items, gradeItems(b.grades, m, k)...)
@@ -169,6 +182,15 @@ func (b *Book) Card(m *props.Material) *ProcessCard {
 		}
 	}
 	return c
+}
+
+// Order is what a drawing and an order of the material say beside its card.
+func (b *Book) Order(m *props.Material) []Item {
+	var out []Item
+	for k := TestBar; k < kindCount; k++ {
+		out = append(out, b.itemsOf(m, k)...)
+	}
+	return out
 }
 
 // Shrinkage lists the pattern shrinkages on file for the material: the

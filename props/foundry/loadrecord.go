@@ -46,7 +46,7 @@ func (l *loader) item(r *record.Record) {
 }
 
 func kindNamed(id string) (Kind, bool) {
-	for _, k := range Kinds() {
+	for _, k := range kindsTo(kindCount) {
 		if k.ID() == id && k != Grade && k != Linear && k != Allowance {
 			return k, true
 		}
@@ -56,7 +56,7 @@ func kindNamed(id string) (Kind, bool) {
 
 func kindIDs() []string {
 	var ids []string
-	for _, k := range Kinds() {
+	for _, k := range kindsTo(kindCount) {
 		if _, ok := kindNamed(k.ID()); ok {
 			ids = append(ids, k.ID())
 		}

@@ -122,6 +122,7 @@ type Part struct {
 	Hub          string      `toml:"hub,omitempty" json:"hub,omitempty"`                   // outside diameter around a press fit
 	Engaged      string      `toml:"engaged,omitempty" json:"engaged,omitempty"`           // length of a press fit
 	Friction     string      `toml:"friction,omitempty" json:"friction,omitempty"`         // between part and mate
+	Medium       string      `toml:"medium,omitempty" json:"medium,omitempty"`             // what fills or surrounds the part
 	Dimension    string      `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
 	With         Facts       `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".

@@ -2,6 +2,7 @@ package part
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"strings"
@@ -147,5 +148,61 @@ func TestPhrasesAreClear(t *testing.T) {
 	}
 	for phrases := range SaidWords {
 		once(phrases)
+	}
+}
+
+func TestReadMedium(t *testing.T) {
+	for typed, want := range map[string]string{
+		"coolant 50 % glycol, 110 °C":  "glycol; 110..110",
+		"water glycol":                 "glycol",
+		"hot water with glycol, 230 F": "glycol; 110..110",
+		"sea water":                    "sea-water",
+		"sea-water and diesel":         "sea-water diesel",
+		"water, pH 6 to 8":             "water; pH 6..8",
+		"pH 3.5, wine":                 "food; pH 3.5..3.5",
+		"E85":                          "ethanol",
+		"DOT 4 brake fluid":            "brake-fluid",
+		"ammonia, -33 °C":              "ammonia; -33..-33",
+		"Salt spray":                   "deicing-salt",
+		"oil and water":                "water oil",
+		"drinking water 10–60 °C":      "drinking-water; 10..60",
+	} {
+		m, err := ReadMedium(typed)
+		if err != nil {
+			t.Errorf("%s: %v", typed, err)
+			continue
+		}
+		have := strings.Join(m.Media.IDs(), " ")
+		if m.PH != nil {
+			have += fmt.Sprintf("; pH %g..%g", m.PH[0], m.PH[1])
+		}
+		if m.Celsius != nil {
+			have += fmt.Sprintf("; %.0f..%.0f", m.Celsius[0], m.Celsius[1])
+		}
+		if have != want {
+			t.Errorf("%s: have %s, want %s", typed, have, want)
+		}
+	}
+	// What is not known is named, never passed over, and so is what is not there.
+	for typed, says := range map[string]string{
+		"bleach":                  `"bleach" is not known; the media known are water,`,
+		"water and bleach":        `"bleach" is not known`,
+		"water without ammonia":   `"without" is not known`,
+		"hydraulic oil, no water": `"no" is not known`,
+		"80 °C":                   "names no medium",
+		"water, pH 15":            "a pH lies between 0 and 14",
+		"water, pH 8 to 6":        "a pH lies between 0 and 14",
+		"water, 9000 F":           "molten",
+		"water 40":                `"40" is not known`,
+	} {
+		if _, err := ReadMedium(typed); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: %v, want %s", typed, err, says)
+		}
+	}
+	for _, id := range MediaIDs() {
+		want, _ := ParseMedia(id)
+		if m, err := ReadMedium(id); err != nil || m.Media != want {
+			t.Errorf("%s is not read as itself: %v, %v", id, m.Media.IDs(), err)
+		}
 	}
 }

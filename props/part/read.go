@@ -48,6 +48,7 @@ type Given struct {
 	Reliability                             Reliability
 	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
 	Dimension                               *units.Quantity // whose tolerance is looked up
+	Medium                                  Medium
 	With                                    Facts
 	Coldest, Hottest                        *float64 // °C in service
 	Case                                    Case
@@ -167,6 +168,10 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		return err
 	case FieldService:
 		return g.service(typed)
+	case FieldMedium:
+		m, err := ReadMedium(typed)
+		g.Medium = m
+		return err
 	}
 	q, err := size(f, typed)
 	if err != nil {

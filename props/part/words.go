@@ -61,7 +61,7 @@ var facts = map[Facts]string{
 	Crimp:         "crimped|riveted|staked",
 	Electrical:    "carries current|shields",
 	HeatPath:      "carries heat|heat path",
-	Fluid:         "coolant|glycol|antifreeze|brake fluid|hydraulic oil|carries a fluid|holds a fluid|carries fluid",
+	Fluid:         "carries a fluid|holds a fluid|carries fluid",
 	SeaWater:      "sea water|seawater|salt water|marine|salt spray",
 	Critical:      "safety critical|failure can hurt someone|life critical",
 	Hazardous:     "explosive atmosphere|explosive gas|explosive dust|hazardous area",
@@ -85,6 +85,11 @@ func SaidWords(yield func(phrases string, s Said) bool) {
 			if !yield(phrases, Said{f, word}) {
 				return
 			}
+		}
+	}
+	for i := range media {
+		if m := &media[i]; m.said != "" && !yield(m.said, Said{FieldMedium, m.id}) {
+			return
 		}
 	}
 	for _, f := range AllFacts() {

@@ -153,17 +153,21 @@ func AliasTexts(m *props.Material) []string {
 	var out []string
 	for _, list := range [][]props.Alias{m.Aliases, m.Alloy.Aliases} {
 		for _, a := range list {
-			s := a.Name
-			if !strings.HasPrefix(s, a.System) {
-				s = a.System + " " + s
-			}
-			if a.Near {
-				s += " (near)"
-			}
-			out = append(out, s)
+			out = append(out, aliasText(a))
 		}
 	}
 	return out
+}
+
+func aliasText(a props.Alias) string {
+	s := a.Name
+	if !strings.HasPrefix(s, a.System) {
+		s = a.System + " " + s
+	}
+	if a.Near {
+		s += " (near)"
+	}
+	return s
 }
 
 func composition(a *props.Alloy) Section {

@@ -10,6 +10,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/props/part"
+	"alongside/props/spelling"
 )
 
 // Caution is a rule that applies to a change of metal, with what made it
@@ -29,6 +30,9 @@ type Caution struct {
 	// Unchecked is set when all else fits the rule but a figure that it needs
 	// is missing: what is missing, and for which material.
 	Unchecked string
+	// Answer is the answer that the caution gives for the medium: "no, it attacks
+	// zinc"; "" where it gives none.
+	Answer string
 	// Dismissed is set for a caution that the user has put aside. It stays in
 	// the list.
 	Dismissed bool
@@ -132,8 +136,11 @@ type evaluation struct {
 
 // fillIn takes from the bench what the part leaves out, and lets expansion be
 // compared over the part's own range. Sea water is outdoors too; an interference
-// makes a press fit, a pressure a part that holds it.
+// makes a press fit, a pressure a part that holds it. The metal gets as hot and as
+// cold as what it stands in.
 func (e *evaluation) fillIn() {
+	e.part.With |= e.part.Medium.Media.Facts()
+	e.part.Medium.Media |= part.MediaOf(e.part.With)
 	if e.part.With&part.SeaWater != 0 {
 		e.part.With |= part.Outdoors
 	}
@@ -146,6 +153,14 @@ func (e *evaluation) fillIn() {
 	if e.part.Hottest == nil {
 		e.part.Hottest = e.bench.Service
 	}
+	if at := e.part.Medium.Celsius; at != nil {
+		if e.part.Hottest == nil || *e.part.Hottest < at[1] {
+			e.part.Hottest = &at[1]
+		}
+		if e.part.Coldest == nil && at[0] < 0 || e.part.Coldest != nil && *e.part.Coldest > at[0] {
+			e.part.Coldest = &at[0]
+		}
+	}
 	if lo, hi := e.part.Coldest, e.part.Hottest; e.bench.Range == nil && lo != nil && hi != nil && *lo < *hi {
 		e.bench.Range = &[2]float64{*lo, *hi}
 	}
@@ -157,7 +172,7 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 		return Caution{}, false
 	}
 	c := Caution{ID: rule.ID, Title: rule.Title, Text: rule.Text, Severity: rule.Severity, Gravity: rule.Gravity, Cite: rule.Cite, Facts: rule.Facts, general: 1}
-	if rule.with != 0 || len(rule.mate) > 0 || slices.ContainsFunc(rule.limit, limit.ofPart) {
+	if rule.with != 0 || rule.media != 0 || len(rule.mate) > 0 || slices.ContainsFunc(rule.limit, limit.ofPart) {
 		c.general = 0
 	}
 	switch {
@@ -171,6 +186,14 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	}
 	if rule.with != 0 {
 		c.Why = append(c.Why, "the part: "+rule.with.String())
+	}
+	if in := rule.media & e.part.Medium.Media; in != 0 {
+		c.Why = append(c.Why, "the medium: "+in.String())
+		said := strings.ToLower(c.Title[:1]) + c.Title[1:]
+		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + said
+		if answers().MatchString(said) {
+			c.Answer = said
+		}
 	}
 	for i := range rule.limit {
 		why, is := e.holds(&rule.limit[i], &c)
@@ -189,6 +212,9 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	return c, true
 }
 
+// answers begin the titles of rules that answer a medium.
+var answers = spelling.Pattern(`^(yes|no|with)\b`)
+
 // about reports whether the rule speaks of this change and of this part.
 func (e *evaluation) about(rule *Rule) bool {
 	if !rule.from.Empty() && (e.base == nil || !rule.from.Admits(e.base)) {
@@ -198,6 +224,9 @@ func (e *evaluation) about(rule *Rule) bool {
 		return false
 	}
 	if rule.fresh && (e.base == nil || rule.to.Admits(e.base)) {
+		return false
+	}
+	if in := e.part.Medium.Media; rule.media != 0 && rule.media&in == 0 || rule.unsaid && in != 0 {
 		return false
 	}
 	return len(rule.mate) == 0 || e.part.Mate != nil && e.part.Mate.Alloy.Family.Among(rule.mate)

@@ -30,6 +30,8 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 		return e.service(l)
 	case wall:
 		return e.wall(l)
+	case acid:
+		return e.acid(l)
 	case anodicGap:
 		return e.gap(l, c)
 	case content:
@@ -88,6 +90,19 @@ func (e *evaluation) wall(l *limit) (string, answer) {
 	return fmt.Sprintf("wall %s is %s %s", e.part.Wall, l.side(), l.value), yes
 }
 
+// acid compares the pH of the medium; where it was not said nothing is raised.
+func (e *evaluation) acid(l *limit) (string, answer) {
+	ph := e.part.Medium.PH
+	if ph == nil || !l.beyond(ph[0], ph[1], l.number) {
+		return "", no
+	}
+	at := strconv.FormatFloat(ph[0], 'f', -1, 64)
+	if ph[1] > ph[0] {
+		at += " to " + strconv.FormatFloat(ph[1], 'f', -1, 64)
+	}
+	return fmt.Sprintf("pH %s is %s %s", at, l.side(), strconv.FormatFloat(l.number, 'f', -1, 64)), yes
+}
+
 func (e *evaluation) service(l *limit) (string, answer) {
 	t, word := e.part.Hottest, "to"
 	if l.subject == serviceMin {
@@ -118,7 +133,7 @@ func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
 		return fmt.Sprintf("the anodic index lists no group for %s or %s", e.pin.Name(), e.part.Mate.Name()), unknown
 	}
 	d := math.Round(100*math.Abs(a.Volts-b.Volts)) / 100
-	if !l.beyond(d, d, l.volts) {
+	if !l.beyond(d, d, l.number) {
 		return "", no
 	}
 	suffers, rests := e.pin.Name(), e.part.Mate.Name()
@@ -126,7 +141,7 @@ func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
 		suffers, rests = rests, suffers
 	}
 	why := fmt.Sprintf("anodic index %s of %s against %s of %s: the difference of %.2f V is %s %.2f V, and %s corrodes for the good of %s",
-		a.Text(), e.pin.Name(), b.Text(), e.part.Mate.Name(), d, l.side(), l.volts, suffers, rests)
+		a.Text(), e.pin.Name(), b.Text(), e.part.Mate.Name(), d, l.side(), l.number, suffers, rests)
 	c.Facts = append(slices.Clone(c.Facts),
 		foundry.Statement{Text: "anodic index of " + e.pin.Name() + ": " + a.Text() + ", " + a.Group, Cite: a.Cite},
 		foundry.Statement{Text: "anodic index of " + e.part.Mate.Name() + ": " + b.Text() + ", " + b.Group, Cite: b.Cite})

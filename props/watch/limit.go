@@ -25,6 +25,7 @@ import (
 //	service max > 250 °F
 //	service min < 0 °F
 //	wall > 1 in
+//	pH > 8.5
 //	anodic gap > 0.25 V
 //	content Mg > 3 %
 //	content alloying > 7.5 %
@@ -45,7 +46,7 @@ type limit struct {
 	other    string           // baseline, mate: times × its figure
 	against  props.PropertyID // of the other
 	value    units.Quantity   // when other is ""
-	volts    float64          // anodic gap
+	number   float64          // anodic gap in volts, pH
 }
 
 type subject uint8
@@ -57,6 +58,7 @@ const (
 	serviceMin
 	wall
 	anodicGap
+	acid
 	content
 )
 
@@ -66,7 +68,7 @@ var (
 	elementOf  = spelling.Pattern(`^(content|least|most) ([A-Z][a-z]?|alloying)$`)
 )
 
-const limitForms = `write it like one of: "elongation < 3 %", "least elongation < 6 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "wall > 1 in", "anodic gap > 0.25 V", "content Mg > 3 %"`
+const limitForms = `write it like one of: "elongation < 3 %", "least elongation < 6 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "wall > 1 in", "pH > 8.5", "anodic gap > 0.25 V", "content Mg > 3 %"`
 
 // readLimit reads one line of "when". Mistakes are reported under that key.
 func readLimit(r *record.Record, text string) (limit, bool) {
@@ -111,7 +113,16 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 			r.Fail("when", fmt.Sprintf("%q is not a voltage", right), `write "anodic gap > 0.25 V"`)
 			return l, false
 		}
-		l.volts = v
+		l.number = v
+		return l, true
+	case left == "pH":
+		l.subject = acid
+		v, err := strconv.ParseFloat(right, 64)
+		if err != nil || !(v >= 0 && v <= 14) {
+			r.Fail("when", fmt.Sprintf("%q is not a pH", right), `write "pH > 8.5"`)
+			return l, false
+		}
+		l.number = v
 		return l, true
 	case elementOf().MatchString(left):
 		found := elementOf().FindStringSubmatch(left)
@@ -160,7 +171,7 @@ func (l *limit) named(r *record.Record, id string) bool {
 
 // ofPart reports whether the limit is on something that was said of the part.
 func (l limit) ofPart() bool {
-	return l.subject == serviceMax || l.subject == serviceMin || l.subject == wall || l.other == "mate"
+	return l.subject == serviceMax || l.subject == serviceMin || l.subject == wall || l.subject == acid || l.other == "mate"
 }
 
 // beyond compares lo..hi with a limit, so that a range that reaches over it

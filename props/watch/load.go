@@ -99,9 +99,9 @@ func (l *loader) rule(r *record.Record) {
 	if rule.fresh && rule.to.Empty() {
 		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
 	}
-	narrow := slices.ContainsFunc([]string{"with", "when", "mate"}, func(key string) bool { return !r.Absent(key) })
+	narrow := slices.ContainsFunc([]string{"with", "medium", "when", "mate"}, func(key string) bool { return !r.Absent(key) })
 	if rule.from.Empty() && rule.to.Empty() && !narrow {
-		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, mate or when")
+		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, medium, mate or when")
 	}
 	for _, lim := range rule.limit {
 		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
@@ -126,6 +126,16 @@ func (l *loader) conditions(r *record.Record, rule *Rule) {
 			r.Fail("with", err.Error(), "see the list of facts in the developers' guide")
 		}
 		rule.with |= f
+	}
+	for _, id := range r.Texts("medium") {
+		m, ok := part.ParseMedia(id)
+		switch {
+		case id == "unsaid":
+			rule.unsaid = true
+		case !ok:
+			r.Fail("medium", fmt.Sprintf("%q is not a medium", id), record.DidYouMean(id, part.MediaIDs()))
+		}
+		rule.media |= m
 	}
 	for _, text := range r.Texts("when") {
 		if lim, ok := readLimit(r, text); ok {

@@ -39,6 +39,8 @@ func TestLoadErrors(t *testing.T) {
 		"limit ratio":      {rule + "when = [\"density < 0 × baseline\"]\n", "is not a number"},
 		"limit bare":       {rule + "when = [\"tensile_strength < 30\"]\n", "30 without a unit"},
 		"service":          {rule + "when = [\"service max > 250\"]\n", "250 without a unit"},
+		"medium":           {rule + "medium = [\"glycole\"]\n", "did you mean glycol?"},
+		"pH":               {rule + "when = [\"pH > 15\"]\n", "is not a pH"},
 		"gap":              {rule + "when = [\"anodic gap > big\"]\n", "is not a voltage"},
 		"content":          {rule + "when = [\"content Mg > lots\"]\n", "no number in"},
 		"absent":           {rule + "when = [\"yeild_strength absent\"]\n", "did you mean yield_strength?"},

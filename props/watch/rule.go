@@ -56,8 +56,11 @@ type Rule struct {
 	fresh bool
 	mate  []string   // families of the mate
 	with  part.Facts // all of them
-	limit []limit    // all of them
-	show  []props.PropertyID
+	media part.Media // one of them
+	// unsaid rules ask for the medium: they keep silent once it is said.
+	unsaid bool
+	limit  []limit // all of them
+	show   []props.PropertyID
 	// unless are rules that say more than this one: it keeps silent when one
 	// of them is raised.
 	unless []string

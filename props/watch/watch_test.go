@@ -55,7 +55,10 @@ func TestRules(t *testing.T) {
 	seen := map[string]bool{}
 	for _, line := range strings.Split(strings.TrimRight(string(content), "\n"), "\n")[2:] {
 		f := strings.Split(line, "\t")
-		if len(f) != 10 {
+		if len(f) == 10 {
+			f = append(f, "")
+		}
+		if len(f) != 11 {
 			t.Fatalf("%d cells in %q", len(f), line)
 		}
 		id := f[0]
@@ -78,6 +81,9 @@ func TestRules(t *testing.T) {
 					t.Fatal(err)
 				}
 				given.Wall = &wall
+			}
+			if f[10] != "" {
+				given.Medium = medium(t, f[10])
 			}
 			list := data.Watch().Evaluate(compare.NewBench(), material(t, f[1]), material(t, f[2]), given, nil)
 			c := find(list, id)
@@ -143,7 +149,7 @@ func TestGravest(t *testing.T) {
 		{"gray-30", "a356-t6-pm", part.Given{}, "set-before-break"},
 		{"c83600-sand", "za-27-sand", part.Given{With: part.PressFit | part.Sliding, Hottest: hot}, "press-fit-bronze press-fit-zinc service-zinc"},
 		{"ductile-65-45-12", "a357-t6-sand", part.Given{With: part.Critical | part.Impact | part.RepeatedLoad}, "casting-factor fatigue-light impact-light"},
-		{"6061-t6-wrought", "201-t6-sand", part.Given{With: part.SeaWater}, "cast-for-wrought scc-al-cu"},
+		{"6061-t6-wrought", "201-t6-sand", part.Given{With: part.SeaWater}, "in-sea-aluminum-copper cast-for-wrought scc-al-cu"},
 		{"gray-30", "a356-t6-pm", part.Given{Pressure: some}, "pressure-code fire set-before-break"},
 		{"gray-30", "a356-t6-pm", part.Given{Interference: some}, "press-fit-light set-before-break"},
 		{"535-f-sand", "c86500-sand", part.Given{With: part.SeaWater | part.PotableWater}, "potable-lead sea-brass"},
@@ -158,5 +164,66 @@ func TestGravest(t *testing.T) {
 		if s := strings.Join(have, " "); s != c.want {
 			t.Errorf("%s → %s with %s: have %s, want %s", c.base, c.pin, c.given.With, s, c.want)
 		}
+	}
+}
+
+func medium(t *testing.T, typed string) part.Medium {
+	t.Helper()
+	m, err := part.ReadMedium(typed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+// Every medium is answered for the metals of every family, by a title that begins
+// with the answer or by a rule on the fact that the medium says.
+func TestEveryMediumIsAnswered(t *testing.T) {
+	for _, id := range part.MediaIDs() {
+		m, ok := part.ParseMedia(id)
+		if !ok {
+			t.Fatalf("%s is no medium", id)
+		}
+		seen := map[string]bool{}
+		for _, pin := range data.Catalog().Materials {
+			if seen[pin.Alloy.ID] {
+				continue
+			}
+			seen[pin.Alloy.ID] = true
+			answered := false
+			for _, c := range data.Watch().Evaluate(compare.NewBench(), nil, pin, part.Given{Medium: part.Medium{Media: m}}, nil) {
+				answered = answered || c.Unchecked == "" && (c.Answer != "" || c.ID == "spark" || c.ID == "spark-zinc")
+			}
+			if !answered {
+				t.Errorf("%s: no answer for %s, %s", id, pin.Name(), pin.Alloy.Family.ID)
+			}
+		}
+	}
+}
+
+// The general questions about a fluid keep silent once the medium is said, and
+// come back where it is not.
+func TestMediumAnswersTheQuestion(t *testing.T) {
+	list := func(g part.Given) string {
+		return " " + ids(data.Watch().Evaluate(compare.NewBench(), material(t, "gray-30"), material(t, "a356-t6-pm"), g, nil)) + " "
+	}
+	if s := list(part.Given{With: part.Fluid}); !strings.Contains(s, " fluid-aluminum ") {
+		t.Errorf("nothing asks for the fluid: %s", s)
+	}
+	s := list(part.Given{Medium: medium(t, "coolant 50 % glycol, 110 °C"), With: part.PressureTight})
+	if strings.Contains(s, " fluid-") || !strings.Contains(s, " glycol-aluminum ") || strings.Contains(s, " glycol-hot ") {
+		t.Errorf("glycol: %s", s)
+	}
+	// A medium that is hotter than the air around counts, a colder one does not.
+	cold := 40.0
+	if s := list(part.Given{Medium: medium(t, "glycol, 300 °F"), Hottest: &cold}); !strings.Contains(s, " glycol-hot ") {
+		t.Errorf("hot glycol: %s", s)
+	}
+	// pH that reaches over the limit counts; without one, neither side is raised.
+	if s := list(part.Given{Medium: medium(t, "water, pH 7 to 9")}); !strings.Contains(s, " aluminum-alkali ") {
+		t.Errorf("pH 7 to 9: %s", s)
+	}
+	if s := list(part.Given{Medium: medium(t, "water, pH 7 to 8.5")}); strings.Contains(s, " aluminum-alkali ") || strings.Contains(s, " aluminum-acid ") {
+		t.Errorf("pH 7 to 8.5: %s", s)
 	}
 }

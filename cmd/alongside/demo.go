@@ -41,7 +41,7 @@ func (p *program) openDemo(named []string) (remove func(), err error) {
 			return env(name)
 		}
 		p.catalog, p.invented = p.builtIn, demoRemark
-		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml")})
+		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml"), filepath.Join(dir, "alongside", "invented-bars.csv")})
 	}
 	if err != nil {
 		remove()

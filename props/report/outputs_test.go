@@ -59,7 +59,7 @@ func answers(t *testing.T) map[string]*Doc {
 
 // testBars are the invented bars of the command's test.
 func testBars(t *testing.T) []*bars.Set {
-	text, err := os.ReadFile("../../testdata/cmd/bars.csv")
+	text, err := os.ReadFile("../../data/demo/invented-bars.csv")
 	if err != nil {
 		t.Fatal(err)
 	}

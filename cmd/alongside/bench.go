@@ -76,7 +76,7 @@ be carried out, 130 interrupted.`,
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
 		if !cmd.Flags().Changed("no-mouse") {
-			*noMouse = p.settings.NoMouse
+			*noMouse = p.settings().NoMouse
 		}
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
@@ -85,7 +85,7 @@ be carried out, 130 interrupted.`,
 
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings, Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings(), Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
 	if path, err := p.checkedFile(); err == nil {
 		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
 	}

@@ -31,10 +31,10 @@ type program struct {
 	out, err io.Writer
 	env      func(string) string
 	catalog  func() *catalog.Catalog
-	builtIn  func() *catalog.Catalog // the catalog without what the shop has of its own
-	houses   []string                // files of the shop named on the command line
-	invented string                  // what to say of the demo, "" without it
-	settings *settings.Settings      // what the user likes
+	builtIn  func() *catalog.Catalog   // the catalog without what the shop has of its own
+	houses   []string                  // files of the shop named on the command line
+	invented string                    // what to say of the demo, "" without it
+	settings func() *settings.Settings // what the user likes; read once
 }
 
 // run carries out a command line and returns the exit code. It writes results

@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"os"
 	"runtime"
+	"sync"
 
 	"github.com/spf13/cobra"
 
+	"alongside/props/compare"
 	"alongside/props/disk"
 	"alongside/props/report"
 	"alongside/props/settings"
@@ -44,8 +46,8 @@ NO_COLOR, ALONGSIDE_BACKGROUND and ALONGSIDE_CLIPBOARD.`,
 		if err := p.print(sheet.CleanLines(text)); err != nil {
 			return err
 		}
-		if tui.CheckKeys(p.settings); len(p.settings.Mistakes) > 0 {
-			return &failure{exitFindings, p.settings.Mistakes}
+		if tui.CheckKeys(p.settings()); len(p.settings().Mistakes) > 0 {
+			return &failure{exitFindings, p.settings().Mistakes}
 		}
 		return nil
 	}
@@ -66,17 +68,27 @@ func (p *program) createSettings(path, text string) error {
 	return p.print(sheet.CleanLines(path + "\n"))
 }
 
-// readSettings reads the settings, and puts them under the flags that were not
-// given and the variables that are not set. What cannot be used is told of here,
-// by the bench on its screen, by the command settings at its end.
+// readSettings puts the settings under the flags that were not given and the
+// variables that are not set. The file is read by the first that asks for it. What
+// cannot be used is told of then; the bench, settings and doctor tell themselves.
 func (p *program) readSettings(cmd *cobra.Command) {
-	s := settings.Load(settings.Path(runtime.GOOS, p.env))
-	p.settings = s
-	for name, word := range map[string]string{"units": s.Bench.System.String(), "basis": s.Bench.Basis.String(), "delta": s.Bench.Delta.String()} {
+	path := settings.Path(runtime.GOOS, p.env)
+	p.settings = sync.OnceValue(func() *settings.Settings {
+		s := settings.Load(path)
+		if tells := !cmd.HasParent() || cmd.Name() == "settings" || cmd.Name() == "doctor"; len(s.Mistakes) > 0 && !tells {
+			fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(s.Mistakes.Error()))
+		}
+		return s
+	})
+	for name, word := range map[string]func(b *compare.Bench) fmt.Stringer{
+		"units": func(b *compare.Bench) fmt.Stringer { return b.System },
+		"basis": func(b *compare.Bench) fmt.Stringer { return b.Basis },
+		"delta": func(b *compare.Bench) fmt.Stringer { return b.Delta },
+	} {
 		if f := cmd.Flags().Lookup(name); f != nil && !f.Changed {
 			// "show" converts no figure unless it is asked to.
 			if c, ok := f.Value.(*choice); ok && c.options[0] != "source" {
-				c.value = word
+				c.value = word(&p.settings().Bench).String()
 			}
 		}
 	}
@@ -86,23 +98,20 @@ func (p *program) readSettings(cmd *cobra.Command) {
 		switch {
 		case word != "":
 		case name == background.Variable:
-			return s.Background
+			return p.settings().Background
 		case name == clip.Variable:
-			return s.Clipboard
+			return p.settings().Clipboard
 		}
 		return word
-	}
-	if len(s.Mistakes) > 0 && cmd.HasParent() && cmd.Name() != "settings" {
-		fmt.Fprintln(p.err, "alongside: "+sheet.CleanLines(s.Mistakes.Error()))
 	}
 }
 
 // settingsFinding tells where the settings are read from.
 func (p *program) settingsFinding() report.Found {
 	f := report.Found{What: "settings", Is: settings.Path(runtime.GOOS, p.env)}
-	tui.CheckKeys(p.settings)
+	tui.CheckKeys(p.settings())
 	_, err := os.Lstat(f.Is)
-	switch n := len(p.settings.Mistakes); {
+	switch n := len(p.settings().Mistakes); {
 	case f.Is == "":
 		f.Is = "nowhere to keep them"
 	case n > 0:

@@ -64,7 +64,7 @@ func (p *program) viewFlags(cmd *cobra.Command) *view {
 
 // newBench is an empty bench as the user likes it, in the units of a flag.
 func (p *program) newBench(system *choice) compare.Bench {
-	b := p.settings.Bench.Clone()
+	b := p.settings().Bench.Clone()
 	b.System, _ = units.ParseSystem(system.value)
 	if system.given {
 		clear(b.RowUnits)

@@ -207,7 +207,7 @@ func FuzzRead(f *testing.F) {
 	f.Add(Text("", someKeys))
 	f.Add("units = [\"si\",\n\"x\"]\n[keys]\n\"\\\" = 'a'\n[[keys]]\nkeys.u = {a = 1}\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		s := &Settings{Bench: compare.NewBench().Clone()}
+		s := Default()
 		s.read("f.toml", []byte(text))
 		if s.Bench.Band < 0 || s.Bench.Band > 0.25 || s.Copy == "" || s.Background == "" {
 			t.Errorf("%+v", s)

@@ -205,10 +205,17 @@ func (m *Model) nextBasis() {
 	m.say(words)
 }
 
-// nextFilter hides rows with nothing to compare, then level ones, then both,
-// then none.
+// nextFilter hides rows with nothing to compare, then level ones, then both, then
+// none. Where the user has chosen rows, all of them follow, and then those again.
 func (m *Model) nextFilter() {
-	m.change(func(b *compare.Bench) { b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel })
+	m.change(func(b *compare.Bench) {
+		b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel
+		if round := !b.HideEmpty && !b.HideLevel; round && len(b.Only) > 0 {
+			b.Only = nil
+		} else if round {
+			b.Only = slices.Clone(m.o.Settings.Bench.Only)
+		}
+	})
 	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
 }
 

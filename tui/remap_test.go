@@ -208,6 +208,14 @@ func TestSettingsOfTheBench(t *testing.T) {
 	if rows := d.m.table.Lines; len(rows) != 2 || rows[0].Property != props.Density {
 		t.Errorf("rows %v", rows)
 	}
+	d.want("chosen rows")
+	d.press("f", "f")
+	d.want("chosen rows; level rows hidden")
+	d.press("f", "f")
+	d.want("all rows (", "all rows")
+	d.wantNot("chosen rows")
+	d.press("f", "f", "f", "f")
+	d.want("chosen rows (2 rows shown)")
 	d.press("y")
 	if len(d.copied) != 1 || !strings.HasSuffix(d.copied[0].File, ".tsv") {
 		t.Errorf("copied %+v", d.copied)

@@ -17,7 +17,8 @@ nmae = "A356.0"
 id = "319"
 `), &errs, "alloy") {
 		r.Label = r.Text("id", true)
-		fmt.Println("read:", r.Label, r.Text("name", true))
+		r.Text("name", true)
+		fmt.Println("read:", r.Label)
 		r.Finish()
 	}
 	fmt.Println(errs.Sorted())

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"strings"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/spf13/cobra"
@@ -107,7 +108,13 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		report, err := clip.Copy(ctx, c, env)
 		return report.String(), err
 	}
-	switch err := tui.Run(p.ctx, o); {
+	err = tui.Run(p.ctx, o)
+	if ended, ok := errors.AsType[*tui.Ended](err); ok {
+		if number, ok := ended.Signal.(syscall.Signal); ok {
+			return &failure{code: exitSignal + int(number)}
+		}
+	}
+	switch {
 	case errors.Is(err, tea.ErrInterrupted):
 		return &failure{code: exitInterrupt}
 	case err != nil:

@@ -33,6 +33,7 @@ const (
 	FieldSurface
 	FieldReliability
 	FieldMedium
+	FieldQuantity
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -156,6 +157,10 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
 		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
 		text: func(p *Part) *string { return &p.Medium }},
+	FieldQuantity: {Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
+		Asked: "how many, a year or in an order", said: "quantity|annual quantity|order quantity|lot size|annual volume|how many", before: "quantity",
+		text:  func(p *Part) *string { return &p.Quantity },
+		given: func(g *Given) **units.Quantity { return &g.Quantity }, dim: units.Ratio, lo: 1, hi: 1e7},
 	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -48,9 +49,25 @@ func (p *briefPanel) proposals() []*props.Material {
 	return out
 }
 
-func (p *briefPanel) doc() *report.Doc {
+func (p *briefPanel) page() report.OnePage {
 	m, now := p.m, p.m.now()
-	return report.BriefDoc(report.NewOnePage(now.Bench, m.now().NeedsOn(), m.given(), m.rules, now.Aside, p.proposals()...))
+	return report.NewOnePage(now.Bench, now.NeedsOn(), m.given(), m.rules, now.Aside, p.proposals()...)
+}
+
+func (p *briefPanel) doc() *report.Doc { return report.BriefDoc(p.page()) }
+
+// report asks for a file and writes the whole report to it.
+func (p *briefPanel) report() screen {
+	m, now := p.m, p.m.now()
+	doc := m.marked(report.WholeDoc(report.Whole{OnePage: p.page(), All: now.Bench, Book: m.foundry(), Named: m.designated, Said: now.Said, Duties: now.Duties, At: time.Now(), Version: m.o.Version}))
+	return newPrompt(m, "Report", "A new file for the brief and all that it rests on. Its ending says the form: .html is one page for a browser, a mail or a printer; .md, .txt and .json too.",
+		"report.html", func(path string) error {
+			err := report.WriteNew(path, doc, "")
+			if err == nil {
+				m.say("the report is written to " + path)
+			}
+			return err
+		})
 }
 
 func (p *briefPanel) lay(w int) []string {
@@ -77,6 +94,9 @@ func (p *briefPanel) View(w, h int) []string { p.proposals(); return p.pages.Vie
 
 func (p *briefPanel) Keys() ui.Keys {
 	keys := ui.Keys{ui.Send("y", "copy", "copy the brief", func() tea.Cmd { return p.m.copyDoc(p.doc(), "brief") })}
+	if p.m.foundry() != nil {
+		keys = append(keys, ui.On("r", "report", "write the whole report to a file", func() { p.m.open(p.report()) }))
+	}
 	if beside := len(p.m.pins()) - 1; beside > 1 {
 		keys = append(keys, ui.On("+", "more", "one, two or three proposals on the page", func() {
 			p.count, p.of = p.count%min(beside, report.BriefProposals)+1, nil

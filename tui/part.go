@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"iter"
 	"slices"
 	"strings"
 
@@ -19,7 +20,8 @@ import (
 type partForm struct {
 	panel
 	rows []partRow
-	word string // typed so far in a field of words
+	open map[string]bool // topics whose rows are shown
+	word string          // typed so far in a field of words
 }
 
 // formState is what was typed and could not be used, from one opening of the
@@ -28,11 +30,12 @@ type formState map[partRow]draft
 
 type draft struct{ text, problem string }
 
-// partRow is a line of the form: a field of the part, or the price of the
-// metal of one pin.
+// partRow is a line of the form: a field of the part, the price of the metal of one
+// pin, or the heading of a topic.
 type partRow struct {
 	field part.Field
 	pin   *props.Material
+	topic string
 }
 
 // newPart opens the form on the first row that waits for something: what could
@@ -41,7 +44,7 @@ func newPart(m *Model) screen {
 	p := partOf(m)
 	at := slices.IndexFunc(p.rows, func(r partRow) bool { return m.form[r].problem != "" })
 	if at < 0 {
-		at = slices.IndexFunc(p.rows, func(r partRow) bool { return p.text(r) == "" && r.field.Info().Words == nil })
+		at = slices.IndexFunc(p.rows, func(r partRow) bool { return p.text(r) == "" && r.topic == "" && r.words() == nil })
 	}
 	return p.on(at)
 }
@@ -49,20 +52,73 @@ func newPart(m *Model) screen {
 // newPartOn opens the form on a row; on the first where there is no such row.
 func newPartOn(m *Model, r partRow) screen {
 	p := partOf(m)
+	for topic, rows := range p.topics() {
+		if slices.Contains(rows, r) {
+			p.open[topic] = true
+		}
+	}
+	p.lay()
 	return p.on(slices.Index(p.rows, r))
 }
 
+// partOf is the form with the topics open of which something is said.
 func partOf(m *Model) *partForm {
-	p := &partForm{panel: panel{m: m, typing: true}}
-	for _, f := range part.Fields() {
-		if f < part.FieldPrice {
-			p.rows = append(p.rows, partRow{field: f})
+	p := &partForm{panel: panel{m: m, typing: true}, open: map[string]bool{"": true}}
+	for topic, rows := range p.topics() {
+		if slices.ContainsFunc(rows, func(r partRow) bool { return p.text(r) != "" }) {
+			p.open[topic] = true
 		}
 	}
-	for at := range m.pins() {
-		p.rows = append(p.rows, partRow{part.FieldPrice, m.pinAt(at)})
-	}
+	p.lay()
 	return p
+}
+
+// topics are the rows of the form by topic, in its order; those of the first, "",
+// have no heading.
+func (p *partForm) topics() iter.Seq2[string, []partRow] {
+	return func(yield func(string, []partRow) bool) {
+		topic, rows := "", []partRow(nil)
+		for _, f := range part.Fields() {
+			if next := f.Info().Topic; next != "" {
+				if !yield(topic, rows) {
+					return
+				}
+				topic, rows = next, nil
+			}
+			if f == part.FieldPrice {
+				break
+			}
+			rows = append(rows, partRow{field: f})
+		}
+		for at := range p.m.pins() {
+			rows = append(rows, partRow{field: part.FieldPrice, pin: p.m.pinAt(at)})
+		}
+		yield(topic, rows)
+	}
+}
+
+// lay lists the rows that are shown.
+func (p *partForm) lay() {
+	p.rows = nil
+	for topic, rows := range p.topics() {
+		if topic != "" {
+			p.rows = append(p.rows, partRow{topic: topic})
+		}
+		if p.open[topic] {
+			p.rows = append(p.rows, rows...)
+		}
+	}
+}
+
+// fold opens or closes the topic under the cursor.
+func (p *partForm) fold() {
+	topic := p.row().topic
+	p.open[topic] = !p.open[topic]
+	p.lay()
+	if p.open[topic] {
+		p.list.At++
+	}
+	p.enter()
 }
 
 func (p *partForm) on(at int) screen {
@@ -80,6 +136,9 @@ func (p *partForm) saved(r partRow) string {
 }
 
 func (p *partForm) text(r partRow) string {
+	if r.topic != "" {
+		return ""
+	}
 	if d, ok := p.m.form[r]; ok {
 		return d.text
 	}
@@ -90,7 +149,14 @@ func (p *partForm) row() partRow { return p.rows[p.list.At] }
 
 // words are those to choose from in the row under the cursor; nil where it takes
 // a text.
-func (p *partForm) words() []string { return p.row().field.Info().Words }
+func (p *partForm) words() []string { return p.row().words() }
+
+func (r partRow) words() []string {
+	if r.topic != "" {
+		return nil
+	}
+	return r.field.Info().Words
+}
 
 // enter makes the field of the row under the cursor ready to be typed over.
 func (p *partForm) enter() {
@@ -101,7 +167,7 @@ func (p *partForm) enter() {
 // leave takes what was typed. It reports whether the part has it now.
 func (p *partForm) leave() bool {
 	r, text := p.row(), p.field.Text()
-	if p.words() != nil || text == p.text(r) && p.m.form[r].problem == "" {
+	if r.topic != "" || p.words() != nil || text == p.text(r) && p.m.form[r].problem == "" {
 		return true
 	}
 	return p.set(r, text)
@@ -139,13 +205,16 @@ func (p *partForm) Keys() ui.Keys {
 		ui.On("up shift+tab ctrl+p", "previous", "take it and go back", func() { p.move(-1) }).As("↑"),
 		ui.On("down tab ctrl+n", "", "", func() { p.move(1) }),
 	}
-	if p.words() != nil {
+	switch {
+	case p.row().topic != "":
+		keys = ui.Keys{ui.On("enter left right", "open or close", "show or hide what this heading holds", p.fold), keys[1].As("↑↓"), keys[2]}
+	case p.words() != nil:
 		keys[0].Line = "next"
 		clear := func() { p.set(p.row(), ""); p.enter() }
 		keys = append(ui.Keys{ui.On("left", "choose", "another word", func() { p.choose(-1) }).As("←→"), ui.On("", "the word", "or type the beginning of the word", nil).As("a–z")}, append(keys,
 			ui.On("right", "", "", func() { p.choose(1) }),
 			ui.On("backspace delete ctrl+u", "", "not said", clear).As("del"))...)
-	} else {
+	default:
 		keys = append(keys, ui.On("ctrl+u", "clear", "clear the text", nil))
 	}
 	for _, k := range p.list.TypingKeys()[2:] { // without up and down
@@ -157,6 +226,9 @@ func (p *partForm) Keys() ui.Keys {
 }
 
 func (p *partForm) Type(msg tea.KeyMsg) {
+	if p.row().topic != "" {
+		return
+	}
 	if p.words() != nil {
 		p.typeWord(msg)
 		return
@@ -166,33 +238,6 @@ func (p *partForm) Type(msg tea.KeyMsg) {
 			p.m.form[p.row()] = draft{p.field.Text(), d.problem}
 		}
 	}
-}
-
-// typeWord chooses the first word that begins with what was typed; a blank alone
-// is the next word.
-func (p *partForm) typeWord(msg tea.KeyMsg) {
-	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace || msg.Alt {
-		return
-	}
-	typed := p.word + strings.ToLower(strings.TrimSpace(ui.Plain(string(msg.Runes))))
-	if msg.Type == tea.KeySpace {
-		if p.word == "" {
-			p.choose(1)
-			return
-		}
-		typed = p.word + "-"
-	}
-	list := choices(p.row().field)
-	for _, c := range list {
-		name := strings.ReplaceAll(ui.Or(c, notSaid), " ", "-")
-		if strings.HasPrefix(name, strings.ReplaceAll(typed, " ", "-")) && typed != "" {
-			p.set(p.row(), c)
-			p.enter()
-			p.word = typed
-			return
-		}
-	}
-	p.m.warnf("no word begins with %q; there are: %s", typed, strings.TrimPrefix(strings.Join(list, ", "), ", "))
 }
 
 func (p *partForm) Wheel(by int) { p.move(by) }
@@ -223,29 +268,6 @@ func (p *partForm) move(by int) {
 	p.enter()
 }
 
-const notSaid = "not said"
-
-// choices are the words of a field, the one that stands for nothing said first.
-func choices(f part.Field) []string {
-	words := f.Info().Words
-	if f == part.FieldCase || f == part.FieldRole {
-		return append([]string{""}, words...)
-	}
-	return words
-}
-
-func (p *partForm) choose(by int) {
-	p.set(p.row(), nextChoice(&p.m.now().Part, p.row().field, by))
-	p.enter()
-}
-
-// nextChoice is the word after the one a field of the part has.
-func nextChoice(p *part.Part, f part.Field, by int) string {
-	list := choices(f)
-	at := max(slices.Index(list, p.Get(f)), 0)
-	return list[(at+by+len(list))%len(list)]
-}
-
 const (
 	partLabel = 15 // width of the labels
 	partText  = 28 // width of the texts
@@ -263,13 +285,19 @@ func (p *partForm) View(w, h int) []string {
 // lines is a row with the heading above it and the problem below.
 func (p *partForm) lines(i int, here bool, w int) []string {
 	r, t := p.rows[i], p.m.theme
+	if r.topic != "" {
+		mark, sign := "   ", " …"
+		if here {
+			mark = " > "
+		}
+		if p.open[r.topic] {
+			sign = ""
+		}
+		return []string{mark + t.Heading.Of(r.topic) + t.Dim.Of(sign)}
+	}
 	line := p.line(r, here)
 	line += "  " + t.Dim.Of(ui.Cut(ui.Plain(p.aside(r, here)), w-ui.Width(line)-2))
-	lines := append([]string{line}, t.Bad.Wrap(p.m.form[r].problem, w, partLabel+3)...)
-	if r.pin != nil && r.pin == p.m.baseline() {
-		lines = append([]string{" " + t.Heading.Of("Price of a mass of metal")}, lines...)
-	}
-	return lines
+	return append([]string{line}, t.Bad.Wrap(p.m.form[r].problem, w, partLabel+3)...)
 }
 
 func (p *partForm) line(r partRow, here bool) string {
@@ -291,23 +319,6 @@ func (p *partForm) line(r partRow, here bool) string {
 	return s + ui.Pad(ui.Plain(p.text(r)), room)
 }
 
-// choiceText shows the word that a field has, and under the cursor the others.
-func (p *partForm) choiceText(f part.Field, here bool) string {
-	t, now := p.m.theme, p.m.now().Part.Get(f)
-	var list []string
-	for i, c := range choices(f) {
-		name := ui.Or(c, notSaid)
-		switch chosen := c == now || now == "" && i == 0; {
-		case chosen && !here:
-			return name
-		case chosen:
-			name = t.Chosen(name)
-		}
-		list = append(list, name)
-	}
-	return strings.Join(list, "  ")
-}
-
 // aside says beside a row what to type, or how what is there was understood.
 func (p *partForm) aside(r partRow, here bool) string {
 	switch {
@@ -324,6 +335,9 @@ func (p *partForm) aside(r partRow, here bool) string {
 // about says what the row under the cursor is.
 func (p *partForm) about() string {
 	r := p.row()
+	if r.topic != "" {
+		return "enter opens and closes it"
+	}
 	if r.pin != nil {
 		return "price of a mass of " + r.pin.Name() + "; the currency is a word of your own, or none"
 	}

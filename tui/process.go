@@ -102,15 +102,18 @@ func newDrawing(m *Model) screen {
 	if pin == base {
 		base = nil
 	}
-	d := report.Drawing{Book: m.foundry(), Pin: pin, Given: m.given(), Named: func(designation string) *props.Material {
-		found, _ := m.o.Catalog.Named(designation)
-		return found
-	}}
+	d := report.Drawing{Book: m.foundry(), Pin: pin, Given: m.given(), Named: m.designated}
 	if m.o.Watch != nil {
 		m.rules = m.o.Watch()
 		d.Cautions = m.rules.Evaluate(now.Bench, base, pin, d.Given, now.Aside)
 	}
 	return newDocPages(m, "Drawing note, "+pin.Name(), report.DrawingDoc(d), "drawing note of "+pin.Name())
+}
+
+// designated is the material that a designation names, nil for none or several.
+func (m *Model) designated(designation string) *props.Material {
+	found, _ := m.o.Catalog.Named(designation)
+	return found
 }
 
 // Click goes to the pin of its column too.

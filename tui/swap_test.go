@@ -1,12 +1,11 @@
 package tui
 
 import (
+	"os"
 	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
-
-	"alongside/props/part"
 )
 
 // say types the part of these tests into the open form, from its first field.
@@ -15,19 +14,43 @@ func (d *desk) sayPart() {
 		d.typeText(text)
 		d.press("enter")
 	}
-	d.press("right", "right", "enter", "enter", "enter") // a plate; keep and strength as they are
-	for _, text := range []string{"70..200 F", "w1-t6-pm", "5 ksi", "", "", "1.5 in"} {
+	d.press("right", "right", "enter", "enter", "enter")                  // a plate; keep and strength as they are
+	for _, text := range []string{"70..200 F", "", "w1-t6-pm", "5 ksi"} { // the medium not said
 		d.typeText(text)
 		d.press("enter")
 	}
-	for range part.FieldPrice - 1 - part.FieldFit { // place, factors, fatigue and medium not said
-		d.press("enter")
+	d.press("down", "enter") // past what is asked of a pressure, to the fit
+	d.typeText("1.5 in")
+	for d.m.onTop().(*partForm).row().topic != "Metal prices" {
+		d.press("down")
 	}
+	d.press("enter")
 	for _, text := range []string{"0.60 USD/lb", "1.20 USD/lb"} {
 		d.typeText(text)
 		d.press("enter")
 	}
 	d.press("esc")
+}
+
+// A topic of the form is closed until something of it is said or asked for; what is
+// typed in it is kept when it is closed again.
+func TestFormTopics(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("4", "e")
+	d.want("Pressure …")
+	d.wantNot("Inside diameter")
+	for d.m.onTop().(*partForm).row().topic != "Pressure" {
+		d.press("down")
+	}
+	d.typeText("x") // a heading takes no text
+	d.press("enter")
+	d.want("> Pressure ")
+	d.typeText("150 psi")
+	d.press("up", "enter")
+	d.wantNot("150 psi")
+	d.press("esc", "e")
+	d.want("150 psi")
+	d.press("esc", "esc", "u")
 }
 
 func TestSwapFrames(t *testing.T) {
@@ -75,6 +98,20 @@ func TestBriefPanel(t *testing.T) {
 	alone := plainDesk(t, 80, 24, usual[0])
 	alone.press("7")
 	alone.want("two pins")
+}
+
+// r on the brief writes the report to a new file; one that is there is not written over.
+func TestReportKey(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("7", "r") // the invented data are read by now
+	t.Chdir(t.TempDir())
+	d.press("enter")
+	d.want("the report is written to report.html")
+	if page, err := os.ReadFile("report.html"); err != nil || !strings.Contains(string(page), "<h2>Watch-outs</h2>") {
+		t.Errorf("%v, %d bytes", err, len(page))
+	}
+	d.press("r", "enter")
+	d.want("is there already")
 }
 
 // Of many pins the brief is of the one under the cursor; + takes more on the page.

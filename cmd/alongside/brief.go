@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -31,63 +32,87 @@ was worked out.`,
 		Args:              cobra.MaximumNArgs(1 + report.BriefProposals),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	typed := p.partFlags(cmd, append(part.Fields()[:part.FieldDimension], part.FieldWith)...)
-	var limits []string
-	p.needFlag(cmd, &limits)
+	in := p.pageFlags(cmd)
 	kept := cmd.Flags().String("call", "", "the kept call of this `NAME`; alongside call lists them")
-	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	format := formatFlag(cmd)
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		given, err := typed.read(p.catalog())
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		c, err := in.read(*kept, args)
 		if err != nil {
 			return err
 		}
-		pins, err := p.resolve(args)
-		if err != nil {
-			return err
+		if len(c.proposals) > report.BriefProposals {
+			return fmt.Errorf("the call has %d pins beside its baseline; name at most %d for the brief, such as %s", len(c.proposals), report.BriefProposals, c.proposals[0].ID)
 		}
-		b := call.Call{Bench: compare.NewBench()}
-		if *kept != "" {
-			if b, given, err = p.keptCall(*kept, given); err != nil {
-				return err
-			}
-		}
-		if *kept == "" || cmd.Flags().Changed("units") {
-			b.Bench.System, _ = units.ParseSystem(system.value)
-		}
-		for _, pin := range pins {
-			b.Bench.Pin(pin)
-		}
-		if len(b.Bench.Pins) < 2 {
-			return fmt.Errorf("a brief needs two materials: what the part is made of, and what it becomes")
-		}
-		typedNeeds, _, err := p.readNeeds(limits, b.Bench.System, b.Bench.Pins[b.Bench.Baseline])
-		if err != nil {
-			return err
-		}
-		if *kept == "" {
-			pins = nil // the first of them is the baseline
-		}
-		proposals, err := proposed(&b.Bench, pins)
-		if err != nil {
-			return err
-		}
-		page := report.NewOnePage(b.Bench, append(b.NeedsOn(), typedNeeds...), given, data.Watch(), b.Aside, proposals...)
-		return p.printDoc(report.BriefDoc(page), format)
+		return p.printDoc(report.BriefDoc(c.page()), format)
 	}
 	return cmd
 }
 
-// proposed are the pins of a bench that a brief tells of: those named, else all
-// beside the baseline.
-func proposed(b *compare.Bench, named []*props.Material) ([]*props.Material, error) {
-	if len(named) == 0 {
-		named = slices.DeleteFunc(slices.Clone(b.Pins), func(m *props.Material) bool { return m == b.Pins[b.Baseline] })
+// pageInput reads what a brief and a report tell of.
+type pageInput struct {
+	p      *program
+	cmd    *cobra.Command
+	typed  partFlags
+	limits []string
+	system *choice
+}
+
+func (p *program) pageFlags(cmd *cobra.Command) *pageInput {
+	in := &pageInput{p: p, cmd: cmd, typed: p.partFlags(cmd, append(part.Fields()[:part.FieldDimension], part.FieldWith)...)}
+	p.needFlag(cmd, &in.limits)
+	in.system = choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
+	return in
+}
+
+// paged is a call with what was typed laid over it.
+type paged struct {
+	call.Call
+	given     part.Given
+	proposals []*props.Material
+}
+
+// page is the brief of up to so many proposals as it can tell of.
+func (c *paged) page() report.OnePage {
+	few := c.proposals[:min(len(c.proposals), report.BriefProposals)]
+	return report.NewOnePage(c.Bench, c.NeedsOn(), c.given, data.Watch(), c.Aside, few...)
+}
+
+// read takes FROM and TO from the arguments, with the name of a kept call TO alone.
+func (in *pageInput) read(kept string, args []string) (*paged, error) {
+	p := in.p
+	given, err := in.typed.read(p.catalog())
+	if err != nil {
+		return nil, err
 	}
-	if len(named) > report.BriefProposals {
-		return nil, fmt.Errorf("the call has %d pins beside its baseline; name at most %d for the brief, such as %s", len(named), report.BriefProposals, named[0].ID)
+	pins, err := p.resolve(args)
+	if err != nil {
+		return nil, err
 	}
-	return named, nil
+	c := &paged{Call: call.Call{Bench: compare.NewBench()}, given: given}
+	if kept != "" {
+		if c.Call, c.given, err = p.keptCall(kept, given); err != nil {
+			return nil, err
+		}
+	}
+	if kept == "" || in.cmd.Flags().Changed("units") {
+		c.Bench.System, _ = units.ParseSystem(in.system.value)
+	}
+	for _, pin := range pins {
+		c.Bench.Pin(pin)
+	}
+	if len(c.Bench.Pins) < 2 {
+		return nil, errors.New("two materials are needed: what the part is made of, and what it becomes")
+	}
+	base := c.Bench.Pins[c.Bench.Baseline]
+	typedNeeds, _, err := p.readNeeds(in.limits, c.Bench.System, base)
+	if err != nil {
+		return nil, err
+	}
+	c.Needs = append(c.NeedsOn(), typedNeeds...)
+	if c.proposals = pins; kept == "" || len(pins) == 0 {
+		c.proposals = slices.DeleteFunc(slices.Clone(c.Bench.Pins), func(m *props.Material) bool { return m == base })
+	}
+	return c, nil
 }
 
 // keptCall is a kept call with its part, in which what is given here goes first.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"encoding/json"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -53,5 +55,28 @@ func TestBriefOfCall(t *testing.T) {
 	}
 	if r := tryIn(data.Catalog, env, "brief", "--call", "valve"); r.code != exitFindings || !strings.Contains(r.errors, "valve") {
 		t.Errorf("no such call: exit code %d, %s", r.code, r.errors)
+	}
+}
+
+// A report is written to a new file only, in the form of its ending, of two metals
+// or of a kept call.
+func TestReportToFile(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "report.html")
+	args := []string{"report", "gray-30", "a356-t6-pm", "--mass", "12 lb", "--out", path}
+	if r := try(data.Catalog, args...); r.code != exitOK || r.out != "" || !strings.Contains(r.errors, path) {
+		t.Fatalf("%+v", r)
+	}
+	page, err := os.ReadFile(path)
+	if err != nil || !strings.Contains(string(page), "12 lb") || !strings.Contains(string(page), "<h2>Watch-outs</h2>") {
+		t.Errorf("%v, %d bytes", err, len(page))
+	}
+	if r := try(data.Catalog, args...); r.code != exitFindings || !strings.Contains(r.errors, "is there already") {
+		t.Errorf("%+v", r)
+	}
+	if r := try(data.Catalog, "report", "no such call"); r.code != exitFindings {
+		t.Errorf("%+v", r)
+	}
+	if r := try(data.Catalog, "report", "gray-30", "a356-t6-pm", "--format", "json"); !json.Valid([]byte(r.out)) {
+		t.Error(r.errors)
 	}
 }

@@ -44,26 +44,38 @@ which metals, and of two records that state the same rate the later one holds:
   finish = "N $/piece"
   tool_cost = "N $"
   tool_life = "N pieces"         # else one tool serves any quantity`,
-		Example: `  alongside cost gray-30 a356-t6-pm --mass "4.2 lb" --quantity "2000 a year" --house myrates.toml
-  alongside cost a356-t6-sand a356-t6-pm a380-f-die --mass "1.6 lb" --house myrates.toml --format csv`,
+		Example: `  alongside cost gray-30 a356-t6-pm a380-f-die --mass "11.5 lb" --quantity "2000 a year" --demo
+  alongside cost a356-t6-sand a356-t6-pm --volume "16 in3" --demo --format csv`,
 		Args:              cobra.MinimumNArgs(2),
 		ValidArgsFunction: p.completeMaterials,
 	}
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldQuantity, part.FieldPrice)
+	demo := cmd.Flags().Bool("demo", false, "take the rates of an invented foundry, to try things on")
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	format := formatFlag(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if *demo {
+			remove, err := p.openDemo(nil)
+			if err != nil {
+				return err
+			}
+			defer remove()
+		}
 		results, err := p.swaps(view{units: system, basis: &choice{value: "typical"}, delta: &choice{value: "percent"}}, typed, args)
 		if err != nil {
 			return err
 		}
 		if len(p.catalog().Rates) == 0 {
-			return errors.New("no rates: name the file of the shop with --house; alongside cost --help shows one")
+			return errors.New("no rates: name the file of the shop with --house; alongside cost --help shows one, --demo tries an invented one")
 		}
 		if results[0].Given.Mass == nil && results[0].Given.Volume == nil {
 			return errors.New("say what the part weighs today: --mass or --volume")
 		}
-		return p.printDoc(report.CostDoc(results...), format)
+		d := report.CostDoc(results...)
+		if *demo {
+			d = d.Marked(p.invented)
+		}
+		return p.printDoc(d, format)
 	}
 	return cmd
 }

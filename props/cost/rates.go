@@ -158,6 +158,8 @@ func (k Key) parse(text string) (Price, error) {
 		return p, errors.New("it is the money for one tool")
 	case p.Amount.Lo < 0 || k == Metal && p.Amount.Lo == 0:
 		return p, errors.New("must be above zero")
+	case p.Amount.Hi > 1e12:
+		return p, errors.New("nothing has that price")
 	}
 	return p, nil
 }

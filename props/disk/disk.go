@@ -46,7 +46,7 @@ func replace(path string, content []byte) (err error) {
 	if err := plain(path); err != nil && !os.IsNotExist(err) {
 		return err
 	}
-	dir, name := filepath.Split(path)
+	dir, name := filepath.Dir(path), filepath.Base(path)
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}

@@ -33,6 +33,17 @@ func TestReplaceAndRead(t *testing.T) {
 }
 
 // What is no plain file is neither read nor replaced.
+// A name alone is a file of the folder the program was started in.
+func TestReplaceBareName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := Replace("bare.txt", []byte("x")); err != nil {
+		t.Fatal(err)
+	}
+	if b, err := os.ReadFile("bare.txt"); err != nil || string(b) != "x" {
+		t.Errorf("%q, %v", b, err)
+	}
+}
+
 func TestIrregularFiles(t *testing.T) {
 	dir := t.TempDir()
 	file, folder, link, dangling := filepath.Join(dir, "file"), filepath.Join(dir, "folder"), filepath.Join(dir, "link"), filepath.Join(dir, "dangling")
@@ -117,5 +128,52 @@ func TestLock(t *testing.T) {
 	second.Release()
 	if _, err := os.Lstat(path); !os.IsNotExist(err) {
 		t.Errorf("the file of the lock is left: %v", err)
+	}
+}
+
+// A folder that is there, one to be made, one in whose place a file stands.
+func TestWritable(t *testing.T) {
+	dir := t.TempDir()
+	if err := Writable(dir); err != nil {
+		t.Error(err)
+	}
+	if err := Writable(filepath.Join(dir, "a", "b")); err != nil {
+		t.Error(err)
+	}
+	file := filepath.Join(dir, "file")
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{file, filepath.Join(file, "a")} {
+		if err := Writable(path); err == nil || !strings.Contains(err.Error(), "folder") {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	if left, _ := os.ReadDir(dir); len(left) != 1 {
+		t.Errorf("it left %d entries behind", len(left)-1)
+	}
+}
+
+// A file cannot be kept, nor a lock taken, where something else stands in the way;
+// the reason names it.
+func TestInTheWay(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "file")
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{filepath.Join(file, "x"), dir} {
+		if _, err := NewLock(path); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("lock %s: %v", path, err)
+		}
+		if err := Replace(path, []byte("x")); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("replace %s: %v", path, err)
+		}
+		if _, err := Read(path, 10); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("read %s: %v", path, err)
+		}
+	}
+	if b, err := os.ReadFile(file); err != nil || len(b) != 0 {
+		t.Errorf("%q, %v", b, err)
 	}
 }

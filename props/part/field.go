@@ -15,6 +15,7 @@ const (
 	FieldKeep
 	FieldStrength
 	FieldService
+	FieldMedium
 	FieldMate
 	FieldStress
 	FieldPressure
@@ -32,7 +33,6 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
-	FieldMedium
 	FieldQuantity
 	FieldPrice
 	FieldDimension
@@ -47,6 +47,7 @@ type FieldInfo struct {
 	Example string   // something that Set takes
 	Help    string   // what it is, in one line
 	Asked   string   // what it is called to the customer; empty where the swap has no better word
+	Topic   string   // heading on a form, over this field and those that follow; empty: goes on
 	Words   []string // the words that Set takes; nil where it takes a quantity or an id
 
 	said   string // the phrases in a sentence that name it, its size said beside
@@ -91,6 +92,9 @@ var fieldInfos = [fieldCount]FieldInfo{
 		said: "service|in service|service range|service temperature|temperature|operating temperature|working temperature|" +
 			"runs at|runs between|runs from|operates at|operates between|sees",
 		text: func(p *Part) *string { return &p.Service }, dim: units.Temperature},
+	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
+		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
+		text: func(p *Part) *string { return &p.Medium }},
 	FieldMate: {Name: "mate", Label: "Mate", Example: "1045", Help: "material of the part it is joined to",
 		Asked: "what it is joined to", before: "mate",
 		text: func(p *Part) *string { return &p.Mate }},
@@ -98,7 +102,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the stress in it", said: "stress|applied stress|working stress", before: "stress",
 		text:  func(p *Part) *string { return &p.Stress },
 		given: func(g *Given) **units.Quantity { return &g.Stress }, dim: units.Stress, lo: 1, hi: 1e12},
-	FieldPressure: {Name: "pressure", Label: "Pressure", Example: "150 psi", Help: "pressure inside the part, above that outside",
+	FieldPressure: {Topic: "Pressure", Name: "pressure", Label: "Pressure", Example: "150 psi", Help: "pressure inside the part, above that outside",
 		Asked: "the pressure inside", said: "pressure|internal pressure|inside pressure", before: "pressure",
 		text:  func(p *Part) *string { return &p.Pressure },
 		given: func(g *Given) **units.Quantity { return &g.Pressure }, dim: units.Stress, lo: 1, hi: 1e12},
@@ -106,7 +110,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the inside diameter", said: "inside diameter|inner diameter|pipe bore", before: "inside diameter",
 		text:  func(p *Part) *string { return &p.Inside },
 		given: func(g *Given) **units.Quantity { return &g.Inside }, dim: units.Length, lo: 1e-7, hi: 1e4},
-	FieldFit: {Name: "fit", Label: "Fit diameter", Example: "1.5 in", Help: "diameter of a bore and shaft between part and mate",
+	FieldFit: {Topic: "Fit and press fit", Name: "fit", Label: "Fit diameter", Example: "1.5 in", Help: "diameter of a bore and shaft between part and mate",
 		Asked: "the diameter of its bore or shaft", said: "bore|fit|fit diameter|bore diameter|shaft|shaft diameter", before: "fit",
 		text:  func(p *Part) *string { return &p.Fit },
 		given: func(g *Given) **units.Quantity { return &g.Fit }, dim: units.Length, lo: 1e-7, hi: 1e4},
@@ -129,7 +133,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the friction in the press fit", said: "friction|coefficient of friction|friction coefficient", before: "friction",
 		text:  func(p *Part) *string { return &p.Friction },
 		given: func(g *Given) **units.Quantity { return &g.Friction }, dim: units.Ratio, lo: 1e-3, hi: 10},
-	FieldPlace: {Name: "place", Label: "Place", Example: "designated", Help: "where in the casting the stress is, by the areas on the drawing",
+	FieldPlace: {Topic: "Strength in the casting, safety", Name: "place", Label: "Place", Example: "designated", Help: "where in the casting the stress is, by the areas on the drawing",
 		Words: []string{string(Anywhere), string(Designated), string(Undesignated)},
 		text:  func(p *Part) *string { return (*string)(&p.Place) }},
 	FieldSafety: {Name: "safety", Label: "Safety factor", Example: "1.5", Help: "factor by which the strength shall exceed the stress",
@@ -140,7 +144,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		said: "casting factor", before: "casting factor",
 		text:  func(p *Part) *string { return &p.Casting },
 		given: func(g *Given) **units.Quantity { return &g.Casting }, dim: units.Ratio, lo: 1, hi: 10},
-	FieldCycles: {Name: "cycles", Label: "Load cycles", Example: "1e7", Help: "cycles of load in the life of the part",
+	FieldCycles: {Topic: "Life", Name: "cycles", Label: "Load cycles", Example: "1e7", Help: "cycles of load in the life of the part",
 		Asked: "how often it is loaded", said: "cycles|cycles of load|life in cycles", before: "cycles",
 		text:  func(p *Part) *string { return &p.Cycles },
 		given: func(g *Given) **units.Quantity { return &g.Cycles }, dim: units.Ratio, lo: 1, hi: 1e12},
@@ -154,14 +158,11 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
 		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
-	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
-		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
-		text: func(p *Part) *string { return &p.Medium }},
-	FieldQuantity: {Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
+	FieldQuantity: {Topic: "Quantity", Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
 		Asked: "how many, a year or in an order", said: "quantity|annual quantity|order quantity|lot size|annual volume|how many", before: "quantity",
 		text:  func(p *Part) *string { return &p.Quantity },
 		given: func(g *Given) **units.Quantity { return &g.Quantity }, dim: units.Ratio, lo: 1, hi: 1e7},
-	FieldPrice: {Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
+	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },
 		given: func(g *Given) **units.Quantity { return &g.Dimension }, dim: units.Length, lo: 1e-7, hi: 1e4},

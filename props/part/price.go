@@ -26,6 +26,8 @@ func parsePrice(typed string) (cost.Price, error) {
 		return price, bad("the unit of mass is missing")
 	case price.Amount.Lo <= 0:
 		return price, bad("must be above zero")
+	case price.Amount.Hi > 1e12 || price.Amount.Lo < 1e-12:
+		return price, bad("no metal has that price")
 	}
 	return price, nil
 }

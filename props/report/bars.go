@@ -16,7 +16,7 @@ const BarsCaution = "Bars tell of the bars, not of the casting. A bound holds fo
 // bound from being given.
 func BarsDoc(sets []*bars.Set) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return barsText(sets) },
+		text: func(*numbering) *sheet.Doc { return barsText(sets) },
 		data: func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, BarsCaution) },
 		json: func() any {
 			return object{{"bars", each(sets, func(s **bars.Set) object { return barsJSON(*s) })}, {"caution", BarsCaution + " " + Caution}}

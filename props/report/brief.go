@@ -23,6 +23,7 @@ type OnePage struct {
 	Needs   []needs.Need
 	Swaps   []*swap.Result
 	Watched []Watched
+	today   []watch.Caution // what today's metal raises by itself
 }
 
 // NewOnePage works out what a brief tells: the bench's baseline against the
@@ -32,6 +33,9 @@ func NewOnePage(bench compare.Bench, list []needs.Need, given part.Given, rules 
 	b := OnePage{Bench: bench.Clone(), Needs: list}
 	base := bench.Pins[bench.Baseline]
 	b.Bench.Pins, b.Bench.Baseline = append([]*props.Material{base}, proposals...), 0
+	if rules != nil {
+		b.today = rules.Evaluate(b.Bench, nil, base, given, aside)
+	}
 	for _, pin := range proposals {
 		b.Swaps = append(b.Swaps, swap.Work(&b.Bench, given, base, pin))
 		w := Watched{Base: base, Pin: pin}
@@ -59,7 +63,7 @@ const (
 // the page names them.
 func BriefDoc(b OnePage) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return b.page().doc },
+		text: func(*numbering) *sheet.Doc { return b.page().doc },
 		data: func() *sheet.Doc { p := b.page(); return dataDoc(p.table, p.doc.Notes) },
 		json: func() any { return b.page().json(b) },
 	}

@@ -137,3 +137,18 @@ func TestShortTitles(t *testing.T) {
 		}
 	}
 }
+
+// What the part stands in is answered for each metal, said as a medium or as a fact.
+func TestBriefAnswersTheMedium(t *testing.T) {
+	for _, p := range []part.Part{{Medium: "sea water"}, {With: part.SeaWater}} {
+		text, err := BriefDoc(onePage(t, p, "", "c83600-sand", "zn-3-die", "a380-f-die")).Render("text", 200)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range []string{"In sea water", "yes, bronze", "1: with a conversion coat and paint; 2: no, not bare: copper in the aluminum makes it pit"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%+v: no %q in\n%s", p, want, text)
+			}
+		}
+	}
+}

@@ -10,7 +10,9 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/part"
 	"alongside/props/swap"
+	"alongside/props/watch"
 	"alongside/units"
 )
 
@@ -53,6 +55,10 @@ func (b *OnePage) rows() []briefRow {
 			name = strings.Replace(name, props.InSentence(n.Property.Info().Name), n.Property.Info().Short, 1)
 		}
 		out = append(out, briefRow{name, func(p *briefPage) ([]string, []int) { return b.needRow(p, n) }})
+	}
+	given := &b.Swaps[0].Given
+	if in := cmp.Or(given.Part.Medium, part.MediaOf(given.With).String()); in != "" {
+		out = append(out, briefRow{"In " + in, b.mediumRow})
 	}
 	for _, o := range briefOrder {
 		if l := b.first(o.ids); l != nil {
@@ -225,6 +231,32 @@ func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marke
 			cell = "has none"
 		}
 		cells = append(cells, cell)
+	}
+	return cells, marked
+}
+
+// mediumRow is what the watch-outs answer for what the part stands in, the gravest
+// answer of each metal.
+func (b *OnePage) mediumRow(p *briefPage) (cells []string, marked []int) {
+	lists := [][]watch.Caution{b.today}
+	for i := range b.Watched {
+		lists = append(lists, b.Watched[i].Cautions)
+	}
+	for _, list := range lists {
+		var gravest *watch.Caution
+		for i := range list {
+			if c := &list[i]; c.Answer != "" && c.Unchecked == "" && !c.Dismissed && (gravest == nil || c.Severity > gravest.Severity) {
+				gravest = c
+			}
+		}
+		if gravest == nil {
+			cells = append(cells, "no answer on file")
+			continue
+		}
+		cells = append(cells, gravest.Answer)
+		if gravest.Source.Kind != "none" {
+			marked = append(marked, p.sourced(gravest.Source, gravest.Known))
+		}
 	}
 	return cells, marked
 }

@@ -23,10 +23,10 @@ func CallDoc(s *sheets.Sheet) *Doc {
 		return d
 	}
 	if len(c.Bench.Pins) == 0 {
-		return &Doc{text: func() *sheet.Doc { return set(&sheet.Doc{}) }, json: func() any { return callJSON(s, nil) }}
+		return &Doc{text: func(*numbering) *sheet.Doc { return set(&sheet.Doc{}) }, json: func() any { return callJSON(s, nil) }}
 	}
 	return &Doc{
-		text: func() *sheet.Doc { return set(compareText(c, above)) },
+		text: func(n *numbering) *sheet.Doc { return set(compareText(c, above, n)) },
 		data: func() *sheet.Doc { return set(compareData(c, above)) },
 		json: func() any { return callJSON(s, compareJSON(c, above.Needs)) },
 	}
@@ -130,7 +130,7 @@ func broken(s *sheets.Sheet) string {
 // CallsDoc lists call sheets.
 func CallsDoc(list []*sheets.Sheet) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("sheet", "changed", "name", "pins")}
 			for _, s := range list {
 				pins := strings.Join(pinIDs(s.Call.Bench.Pins), ", ")

@@ -27,14 +27,14 @@ func CompareDoc(c *compare.Comparison, s Scope, above Limits) *Doc {
 		above = Limits{}
 	}
 	return &Doc{
-		text: func() *sheet.Doc { return compareText(c, above) },
+		text: func(n *numbering) *sheet.Doc { return compareText(c, above, n) },
 		data: func() *sheet.Doc { return compareData(c, above) },
 		json: func() any { return compareJSON(c, asked.Needs) },
 	}
 }
 
-func compareText(c *compare.Comparison, above Limits) *sheet.Doc {
-	t := NewTable(c)
+func compareText(c *compare.Comparison, above Limits, n *numbering) *sheet.Doc {
+	t := numberedTable(c, n)
 	d := &sheet.Doc{}
 	for _, table := range above.tables(&c.Bench) {
 		d.Blocks = append(d.Blocks, table)
@@ -51,7 +51,6 @@ func compareText(c *compare.Comparison, above Limits) *sheet.Doc {
 		}
 		d.Blocks = append(d.Blocks, details)
 	}
-	d.Notes = t.below()
 	d.Foot = append(t.Signs(), t.Setting)
 	d.Caution = Caution
 	return d

@@ -9,7 +9,7 @@ import (
 // with, or with all its digits. Sheets and JSON have all digits always.
 func ConvertDoc(list []units.Quantity, full bool) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			var lines sheet.Lines
 			for _, q := range list {
 				lines = append(lines, quantityText(q, full))

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"alongside/props/cost"
 	"alongside/props/sheet"
 	"alongside/props/swap"
+	"alongside/units"
 )
 
 // CostCaution says how costs are to be read.
@@ -17,7 +19,7 @@ const CostCaution = "Costs by the rates of the shop, for its own use; ranges are
 // other of swaps of one part.
 func CostDoc(results ...*swap.Result) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return costText(results) },
+		text: func(n *numbering) *sheet.Doc { return costText(results, n) },
 		data: func() *sheet.Doc { return costData(results) },
 		json: func() any { return costJSON(results) },
 	}
@@ -67,23 +69,37 @@ func ladder(r *swap.Result) []float64 {
 	return out
 }
 
-// costRows are the weights and the shares of a piece.
+// costRows are the weights and the shares of a piece, each with the rate without
+// which it is not told.
 var costRows = []struct {
 	group, id, name string
 	weight          bool
+	by              cost.Key
 	of              func(*cost.Piece) cost.Interval
 }{
-	{"Weight", "shipped", "Shipped", true, func(p *cost.Piece) cost.Interval { return p.Shipped }},
-	{"", "cast", "Casting with stock", true, func(p *cost.Piece) cost.Interval { return p.Cast }},
-	{"", "poured", "Poured", true, func(p *cost.Piece) cost.Interval { return p.Poured }},
-	{"A piece without its tool", "metal", "Metal", false, func(p *cost.Piece) cost.Interval { return p.Metal }},
-	{"", "conversion", "Conversion", false, func(p *cost.Piece) cost.Interval { return p.Conversion }},
-	{"", "machining", "Machining", false, func(p *cost.Piece) cost.Interval { return p.Machining }},
-	{"", "finish", "Finish", false, func(p *cost.Piece) cost.Interval { return p.Finish }},
-	{"A tool", "tool", "Cost", false, func(p *cost.Piece) cost.Interval { return p.Tool }},
+	{"Weight", "shipped", "Shipped", true, cost.Metal, func(p *cost.Piece) cost.Interval { return p.Shipped }},
+	{"", "cast", "Casting with stock", true, cost.Stock, func(p *cost.Piece) cost.Interval { return p.Cast }},
+	{"", "poured", "Poured", true, cost.Yield, func(p *cost.Piece) cost.Interval { return p.Poured }},
+	{"A piece without its tool", "metal", "Metal", false, cost.Metal, func(p *cost.Piece) cost.Interval { return p.Metal }},
+	{"", "conversion", "Conversion", false, cost.Conversion, func(p *cost.Piece) cost.Interval { return p.Conversion }},
+	{"", "machining", "Machining", false, cost.Machining, func(p *cost.Piece) cost.Interval { return p.Machining }},
+	{"", "finish", "Finish", false, cost.Finish, func(p *cost.Piece) cost.Interval { return p.Finish }},
+	{"A tool", "tool", "Cost", false, cost.ToolCost, func(p *cost.Piece) cost.Interval { return p.Tool }},
 }
 
-func costText(results []*swap.Result) *sheet.Doc {
+// share is a row of costRows for a metal; nil where its rate is not stated.
+func (c *costed) share(i int, s units.System) *swap.Value {
+	x := &costRows[i]
+	switch {
+	case slices.Contains(c.piece.Without, x.by):
+		return nil
+	case x.weight:
+		return swap.Weight(c.piece, x.of(c.piece), s)
+	}
+	return swap.Money(c.piece, x.of(c.piece))
+}
+
+func costText(results []*swap.Result, n *numbering) *sheet.Doc {
 	r := results[0]
 	title := "What a piece costs against quantity"
 	if s := r.Given.Part.Summary(); s != "" {
@@ -95,37 +111,30 @@ func costText(results []*swap.Result) *sheet.Doc {
 		head := slices.DeleteFunc([]string{c.of.Alloy.Name, c.of.Temper, c.of.Process.String()}, func(s string) bool { return s == "" })
 		t.Columns = append(t.Columns, sheet.Column{Name: c.of.Name(), Head: head, Align: sheet.Right})
 	}
-	row := func(group, name string, value func(c costed, i int) string) {
+	row := func(group, name string, value func(*costed) string) {
 		cells := []string{name}
-		for i, c := range list {
-			cells = append(cells, value(c, i))
+		for i := range list {
+			cells = append(cells, value(&list[i]))
 		}
 		t.Add(cells...)
 		t.Rows[len(t.Rows)-1].Group = group
 	}
-	for _, x := range costRows {
-		row(x.group, x.name, func(c costed, _ int) string {
-			if x.weight {
-				return swap.Weight(c.piece, x.of(c.piece), r.System).String()
-			}
-			return swap.Money(c.piece, x.of(c.piece)).String()
-		})
+	for i, x := range costRows {
+		row(x.group, x.name, func(c *costed) string { return cmp.Or(c.share(i, r.System).String(), "–") })
 	}
-	row("", "Life in pieces", func(c costed, _ int) string {
+	row("", "Life in pieces", func(c *costed) string {
 		if math.IsInf(c.piece.Life.Lo, 1) {
 			return "–"
 		}
 		return c.piece.Life.Count()
 	})
-	for i, n := range ladder(r) {
+	for i, pieces := range ladder(r) {
 		group := ""
 		if i == 0 {
 			group = "Cost of a piece where so many are made"
 		}
-		row(group, cost.Count(n), func(c costed, _ int) string { return swap.Money(c.piece, c.curve[i].Cost).String() })
+		row(group, cost.Count(pieces), func(c *costed) string { return swap.Money(c.piece, c.curve[i].Cost).String() })
 	}
-	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), t}, Foot: []string{CostCaution}, Caution: Caution}
-	var n numbering
 	for _, r := range results {
 		for _, id := range []string{"cost.crossing", "cost.payback", "cost.piece"} {
 			l := r.Line(id)
@@ -143,8 +152,7 @@ func costText(results []*swap.Result) *sheet.Doc {
 			}
 		}
 	}
-	d.Notes = n.below()
-	return d
+	return &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), t}, Foot: []string{CostCaution}, Caution: Caution}
 }
 
 var costColumns = []string{"material", "quantity", "currency", "cost", "cost from", "cost to", "tool", "tool from", "tool to"}
@@ -166,18 +174,13 @@ func costData(results []*swap.Result) *sheet.Doc {
 
 func costJSON(results []*swap.Result) object {
 	r := results[0]
-	value := func(v *swap.Value) object { return resultJSON(v.Lo, v.Mid, v.Hi, v.UnitText(), v.String()) }
 	pieces := each(costs(results), func(c *costed) object {
 		out := object{{"material", c.of.ID}}
-		for _, x := range costRows {
-			v := swap.Money(c.piece, x.of(c.piece))
-			if x.weight {
-				v = swap.Weight(c.piece, x.of(c.piece), r.System)
-			}
-			out = append(out, field{x.id, value(v)})
+		for i, x := range costRows {
+			out = append(out, field{x.id, swapValueJSON(c.share(i, r.System))})
 		}
 		return append(out, field{"curve", each(c.curve, func(p *cost.Point) object {
-			return object{{"quantity", countJSON(p.Quantity)}, {"cost", value(swap.Money(c.piece, p.Cost))}, {"tool", value(swap.Money(c.piece, p.Tool))}}
+			return object{{"quantity", countJSON(p.Quantity)}, {"cost", swapValueJSON(swap.Money(c.piece, p.Cost))}, {"tool", swapValueJSON(swap.Money(c.piece, p.Tool))}}
 		})})
 	})
 	return object{

@@ -47,14 +47,13 @@ func DrawingDoc(d Drawing) *Doc {
 		}
 		return dataDoc(t, nil, drawingNote)
 	}
-	text := func() *sheet.Doc {
-		n := &numbering{}
+	text := func(n *numbering) *sheet.Doc {
 		ask := &sheet.Table{Heading: "Still open"}
 		for _, q := range open {
 			ask.Add(q)
 		}
 		blocks := append([]sheet.Block{sheet.Title(title)}, filled(n.drawn("", lines), ask, n.drawn("Near equivalents", others))...)
-		return &sheet.Doc{Blocks: blocks, Notes: n.below(), Foot: []string{drawingNote}, Caution: Caution}
+		return &sheet.Doc{Blocks: blocks, Foot: []string{drawingNote}, Caution: Caution}
 	}
 	lineJSON := func(l *drawingLine) object { return append(object{{"item", l.label}}, statementJSON(&l.Statement)...) }
 	return &Doc{text: text, data: data, json: func() any {

@@ -16,7 +16,7 @@ var keyFigures = [...]props.PropertyID{props.TensileStrength, props.YieldStrengt
 // properties asked for most, in the units of a system.
 func ListDoc(list []*props.Material, s units.System) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return listText(list, s) },
+		text: func(*numbering) *sheet.Doc { return listText(list, s) },
 		data: func() *sheet.Doc { return listData(list, s) },
 		json: func() any {
 			return object{{"materials", each(list, func(m **props.Material) object { return listedJSON(*m, s) })}, {"caution", Caution}}

@@ -9,7 +9,7 @@ type Found struct{ What, Is, Remedy string }
 // FindingsDoc lists what was found, and below what is to be done.
 func FindingsDoc(list []Found) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("", "found", "what to do")}
 			for _, f := range list {
 				t.Add(f.What, f.Is, f.Remedy)

@@ -45,7 +45,7 @@ func (s *Search) title() string {
 
 const judgedBy = "Strength and elongation are judged on specified minimums (min) where they are published, other properties on typical figures."
 
-func (s *Search) text() *sheet.Doc {
+func (s *Search) text(*numbering) *sheet.Doc {
 	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title(s.title()), s.met()}, Caution: Caution}
 	misses, unjudged := &sheet.Table{Columns: sheet.Columns("id", "stopped by")}, &sheet.Table{Columns: sheet.Columns("id", "no figure for")}
 	for i := range s.Found.Near {

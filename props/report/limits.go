@@ -108,7 +108,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 	list := []needs.Need{*n}
 	list[0].Off = false
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("material", "judged on")}
 			for _, m := range materials {
 				j := needs.Judge(m, n)
@@ -131,7 +131,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 func MeritDoc(b *compare.Bench, d *needs.Duty) *Doc {
 	base := b.Pins[b.Baseline]
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("material", "merit", "rests on")}
 			for _, m := range b.Pins {
 				r := d.Relative(b, m, base)

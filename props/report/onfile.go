@@ -14,7 +14,7 @@ import (
 // is given in the units of the system too.
 func OnFileDoc(m *props.Material, s units.System, convert bool) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return (&onFile{m: m, system: s, convert: convert}).text() },
+		text: func(*numbering) *sheet.Doc { return (&onFile{m: m, system: s, convert: convert}).text() },
 		data: func() *sheet.Doc { return onFileData(m, s, convert) },
 		json: func() any { return onFileJSON(m) },
 	}

@@ -52,6 +52,7 @@ func answers(t *testing.T) map[string]*Doc {
 		"process sources": ProcessSourcesDoc(data.Foundry(), data.Watch()),
 		"convert":         ConvertDoc([]units.Quantity{four}, true),
 		"drawing":         DrawingDoc(Drawing{data.Foundry(), pin, part.Given{With: part.PressureTight}, cautions, c.Material}),
+		"report":          WholeDoc(whole(t)),
 		"brief":           BriefDoc(onePage(t, part.Part{Mass: "4.2 lb"}, "yield >= 20 ksi", "gray-30", "a356-t6-pm")),
 	}
 }

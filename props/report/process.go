@@ -20,25 +20,25 @@ const ProcessNote = "Tolerances, walls, draft and finish are what a process usua
 // system; below, units are those of the sources, lengths in the other system too.
 func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return processText(book, list, dimension, system) },
+		text: func(n *numbering) *sheet.Doc { return processText(book, list, dimension, system, n) },
 		data: func() *sheet.Doc { return processData(book, list, dimension) },
 		json: func() any { return processJSON(book, list, dimension) },
 	}
 }
 
-func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System) *sheet.Doc {
+func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System, n *numbering) *sheet.Doc {
 	var names []string
 	for _, m := range list {
 		names = append(names, m.Name())
 	}
-	w := &processWriter{book: book, list: list}
+	w := &processWriter{book: book, list: list, numbering: n}
 	tables := []*sheet.Table{w.glance(system)}
 	if dimension != nil {
 		tables = append(tables, w.tolerance(*dimension))
 	}
 	tables = append(append(tables, w.card()...), w.heat(), w.designation())
 	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Process card: " + strings.Join(names, ", "))}, filled(tables...)...)}
-	d.Notes, d.Foot, d.Caution = w.below(), []string{ProcessNote}, Caution
+	d.Foot, d.Caution = []string{ProcessNote}, Caution
 	return d
 }
 
@@ -56,7 +56,7 @@ func filled(tables ...*sheet.Table) []sheet.Block {
 type processWriter struct {
 	book *foundry.Book
 	list []*props.Material
-	numbering
+	*numbering
 }
 
 func (w *processWriter) tolerance(dimension units.Quantity) *sheet.Table {

@@ -38,17 +38,17 @@ const MailWidth = sheet.MailWidth
 
 // Doc is one answer in the three shapes in which it can leave the program.
 type Doc struct {
-	text func() *sheet.Doc // for reading
-	data func() *sheet.Doc // for a spreadsheet, bare numbers; nil: as text
-	json func() any        // for programs; nil: there is none
+	text func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
+	data func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
+	json func() any                  // for programs; nil: there is none
 }
 
 // Marked is the document with a remark that stands wherever it goes: above what
 // is for reading, below what is for a spreadsheet.
 func (d *Doc) Marked(remark string) *Doc {
 	marked := *d
-	marked.text = func() *sheet.Doc {
-		doc := *d.text()
+	marked.text = func(n *numbering) *sheet.Doc {
+		doc := *d.text(n)
 		doc.Blocks = append([]sheet.Block{sheet.Lines{remark}}, doc.Blocks...)
 		return &doc
 	}
@@ -74,7 +74,10 @@ func (d *Doc) Render(format string, width int) (string, error) {
 	case (format == "csv" || format == "tsv") && d.data != nil:
 		return d.data().Render(format, width)
 	}
-	text, err := d.text().Render(format, width)
+	n := &numbering{}
+	doc := d.text(n)
+	doc.Notes = append(doc.Notes, n.below()...)
+	text, err := doc.Render(format, width)
 	if err != nil {
 		err = fmt.Errorf("no format %q; use one of: %s", format, strings.Join(Formats(), ", "))
 	}

@@ -16,7 +16,7 @@ import (
 func ShelfDoc(c *catalog.Catalog, s *props.Source, agreed bool) *Doc {
 	items := slices.DeleteFunc(shelf.Waiting(c, agreed), func(i shelf.Item) bool { return i.Figure.Source != s })
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			d := &sheet.Doc{Blocks: []sheet.Block{sheet.Lines{s.ID + ": " + SourceText(s) + ". " + strconv.Itoa(len(items)) + " figures wait.",
 				"Put an x in the box of each figure that your copy prints. Where it prints another value write that in the box: [38.5 ksi]. " +
 					"Fill in the three lines below, put the table right where yours has another number, then: alongside shelf --take FILE"},
@@ -75,7 +75,7 @@ func ShelfSourcesDoc(c *catalog.Catalog, agreed bool) *Doc {
 		return cmp.Or(cmp.Compare(b.everyday, a.everyday), cmp.Compare(b.all, a.all))
 	})
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("source", "everyday", "waiting", "title")}
 			t.Columns[1].Align, t.Columns[2].Align = sheet.Right, sheet.Right
 			for _, n := range list {

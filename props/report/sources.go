@@ -132,7 +132,7 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 		families[owner.Family].add(f.Known())
 	}
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			table, titles := count.table(false)
 			t := &sheet.Table{Columns: counted(append(append([]string{"family", "materials", "figures"}, knownColumns(count.all.Checked > 0)...), "share")...)}
 			t.Columns[1].Align = sheet.Right
@@ -200,7 +200,7 @@ func ProcessSourcesDoc(book *foundry.Book, rules *watch.Rules) *Doc {
 		}
 	}
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			table, titles := count.table(true)
 			return &sheet.Doc{Blocks: []sheet.Block{table, titles}}
 		},

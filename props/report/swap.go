@@ -17,15 +17,15 @@ const SwapCaution = "Ranges are the worst cases of the figures behind them. Equa
 // sources below.
 func SwapDoc(results ...*swap.Result) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return swapText(results) },
+		text: func(n *numbering) *sheet.Doc { return swapText(results, n) },
 		data: func() *sheet.Doc { return swapData(results) },
 		json: func() any { return swapJSON(results) },
 	}
 }
 
-func swapText(results []*swap.Result) *sheet.Doc {
+func swapText(results []*swap.Result, n *numbering) *sheet.Doc {
 	title := "What the change of metal does to a part"
-	f := &swapFoot{seen: map[*props.Figure]bool{}}
+	f := &swapFoot{numbering: n, seen: map[*props.Figure]bool{}}
 	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title)}, Foot: []string{SwapCaution}, Caution: Caution}
 	for _, r := range results {
 		if s := r.Given.Part.Summary(); s != "" {
@@ -66,9 +66,9 @@ func swapTable(r *swap.Result, f *swapFoot) *sheet.Table {
 
 // swapFoot numbers what stands under the tables.
 type swapFoot struct {
-	numbering
-	formulas, figures []string
-	seen              map[*props.Figure]bool
+	*numbering               // of the sources
+	notes, formulas, figures []string
+	seen                     map[*props.Figure]bool
 }
 
 // row is a line as shown. Where there is no amount the ratio stands in its
@@ -91,7 +91,7 @@ func (f *swapFoot) row(l *swap.Line) []string {
 	}
 	var marks []string
 	for _, n := range notes {
-		marks = append(marks, strconv.Itoa(f.note(n)))
+		marks = append(marks, strconv.Itoa(numbered(&f.notes, n)))
 	}
 	if l.Reason == "" && l.Formula.Source != nil {
 		marks = append(marks, "F"+strconv.Itoa(f.formula(l.Formula)))
@@ -124,7 +124,7 @@ func (f *swapFoot) below() []sheet.Note {
 	for _, x := range f.figures {
 		out = append(out, sheet.Note{Text: x})
 	}
-	return append(out, marked("S", f.sources)...)
+	return out
 }
 
 // swapNeeds says what the part must say more, and which lines wait for it.

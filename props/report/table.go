@@ -19,7 +19,7 @@ type Table struct {
 	Title    string   // "A356.0-T6 permanent mold against A380.0-F die"
 	Setting  string   // which figures are compared and what counts as level
 
-	numbering
+	*numbering
 }
 
 // Head names a column on separate lines.
@@ -103,8 +103,11 @@ func Legend() []string {
 }
 
 // NewTable formats a comparison. Rows are left out as the bench says.
-func NewTable(c *compare.Comparison) *Table {
-	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench)}
+func NewTable(c *compare.Comparison) *Table { return numberedTable(c, &numbering{}) }
+
+// numberedTable goes on with the numbers of a document that the table is part of.
+func numberedTable(c *compare.Comparison, n *numbering) *Table {
+	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench), numbering: n}
 	for i, m := range c.Bench.Pins {
 		h := Head{ID: m.ID, Alloy: m.Alloy.Name, Temper: m.Temper, Process: m.Process.String()}
 		if i != c.Baseline && c.Totals != nil {
@@ -114,7 +117,7 @@ func NewTable(c *compare.Comparison) *Table {
 	}
 	for i := range c.Rows {
 		if row := &c.Rows[i]; !hidden(c, row) {
-			t.Lines = append(t.Lines, line(c, row, &t.numbering))
+			t.Lines = append(t.Lines, line(c, row, n))
 		}
 	}
 	t.Notes, t.Sources = t.notes, t.sources

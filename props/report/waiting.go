@@ -56,7 +56,7 @@ func names(list []props.PropertyID) string {
 func WaitingDoc(c *catalog.Catalog) *Doc {
 	list := waitingOf(c)
 	return &Doc{
-		text: func() *sheet.Doc {
+		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("material", "from memory alone", "no figure")}
 			for _, w := range list {
 				var memory []props.PropertyID

@@ -32,15 +32,14 @@ func (w *Watched) Title() string {
 // spreadsheet a record each.
 func WatchDoc(list ...Watched) *Doc {
 	return &Doc{
-		text: func() *sheet.Doc { return watchText(list) },
+		text: func(n *numbering) *sheet.Doc { return watchText(list, n) },
 		data: func() *sheet.Doc { return watchData(list) },
 		json: func() any { return watchJSON(list) },
 	}
 }
 
-func watchText(list []Watched) *sheet.Doc {
+func watchText(list []Watched, n *numbering) *sheet.Doc {
 	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Watch-outs")}, Foot: []string{WatchNote}, Caution: Caution}
-	n := &numbering{}
 	for i := range list {
 		w := &list[i]
 		count := &sheet.Table{Heading: w.Title()}
@@ -60,7 +59,6 @@ func watchText(list []Watched) *sheet.Doc {
 		}
 		d.Blocks = append(d.Blocks, filled(unchecked, dismissed)...)
 	}
-	d.Notes = n.below()
 	return d
 }
 
@@ -154,6 +152,7 @@ func cautionJSON(c *watch.Caution) object {
 	return object{
 		{"id", c.ID},
 		{"title", c.Title},
+		{"answer", c.Answer},
 		{"text", c.Text},
 		{"severity", c.Severity.String()},
 		{"state", state(c)},

@@ -17,20 +17,61 @@ const (
 	smallStyle  = "font-family:Arial,Helvetica,sans-serif;font-size:9pt"
 )
 
-// HTML writes the document as tables that paste into a mail. It is a fragment,
-// not a page. Every text goes through escaped before it meets a tag.
+// pageHead begins a whole page; its cells may break, so that it fits Letter and A4.
+const pageHead = `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<style>
+@page { margin: 15mm }
+body { font-family: Arial, Helvetica, sans-serif; max-width: 180mm; margin: 0 auto; padding: 4mm }
+h1 { font-size: 16pt } h2 { font-size: 13pt; margin-top: 1.5em; border-bottom: 1px solid #999 } h3 { font-size: 10.5pt; margin-bottom: 0.3em }
+h1, h2, h3 { break-after: avoid } tr { break-inside: avoid } thead { display: table-header-group }
+td, th { white-space: normal !important; overflow-wrap: anywhere } svg, img { max-width: 100%; height: auto }
+</style>
+`
+
+// HTML writes the document as tables that paste into a mail: a fragment, or a whole
+// page where it is to be one. Every text goes through escaped before it meets a tag.
 func (d *Doc) HTML() string {
+	if !d.Page {
+		return "<meta charset=\"utf-8\">\n" + d.body()
+	}
+	title := ""
+	for _, block := range d.Blocks {
+		if t, ok := block.(Title); ok && title == "" {
+			title = string(t)
+		}
+	}
+	return pageHead + "<title>" + escaped(title) + "</title>\n</head>\n<body>\n" + d.body() + "</body>\n</html>\n"
+}
+
+// heading is a text above what it heads, in a page by its level.
+func (d *Doc) heading(level int, text string) string {
+	if !d.Page || text == "" {
+		return paragraph(bold(text))
+	}
+	h := "h" + strconv.Itoa(level)
+	return "<" + h + ">" + escaped(text) + "</" + h + ">\n"
+}
+
+func (d *Doc) body() string {
 	var b strings.Builder
-	b.WriteString("<meta charset=\"utf-8\">\n")
+	level := 1
 	for _, block := range d.Blocks {
 		switch x := block.(type) {
 		case Title:
-			b.WriteString(paragraph(bold(string(x))))
+			b.WriteString(d.heading(level, string(x)))
+			level = 2
 		case Lines:
 			b.WriteString(paragraph(escaped(x...)))
 		case *List:
-			x.table().html(&b)
+			t := x.table()
+			b.WriteString(d.heading(3, t.Heading))
+			t.html(&b)
 		case *Table:
+			b.WriteString(d.heading(3, x.Heading))
 			x.html(&b)
 		}
 	}
@@ -39,7 +80,7 @@ func (d *Doc) HTML() string {
 }
 
 func (t *Table) html(b *strings.Builder) {
-	b.WriteString(paragraph(bold(t.Heading)) + "<table style=\"" + tableStyle + "\">\n")
+	b.WriteString("<table style=\"" + tableStyle + "\">\n")
 	if t.headed() {
 		b.WriteString("<thead><tr>")
 		for i := range t.Columns {

@@ -21,6 +21,9 @@ type Doc struct {
 	Notes   []Note
 	Foot    []string // remarks, each a paragraph
 	Caution string   // the last paragraph; "" for none
+	// Page makes of the HTML a whole page that prints, with headings: the first
+	// Title is that of the page, each of the others heads a part.
+	Page bool
 }
 
 // Block is a Title, Lines, a *Table or a *List.
@@ -197,8 +200,8 @@ func (c *Cell) line() string {
 	return joined(" ", append(parts, c.Source)...)
 }
 
-// line is a note in one line.
-func (n *Note) line() string {
+// Line is a note in one line.
+func (n *Note) Line() string {
 	if n.Number > 0 {
 		return fmt.Sprintf("[%d] %s", n.Number, n.Text)
 	}
@@ -220,7 +223,7 @@ func (t *Table) totals() []string {
 func (d *Doc) below() []string {
 	var out []string
 	for i := range d.Notes {
-		out = append(out, d.Notes[i].line())
+		out = append(out, d.Notes[i].Line())
 	}
 	out = append(out, d.Foot...)
 	if d.Caution != "" {

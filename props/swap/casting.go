@@ -14,7 +14,7 @@ const cutShare = 0.75
 
 var (
 	rowsOfWall = read("row of the wall in the table of strengths anticipated in the casting", srcWall)
-	ofTestBar  = read("S = 0.75 · specified minimum of the separately cast bar, for bars cut from the casting where the order asks for them", srcCut)
+	ofTestBar  = read("S = 0.75 · specified minimum of the separately cast bar, for bars cut from the casting where the order asks for them (remembered, not read, for permanent mold)", srcCut)
 	ofArea     = memory("specified minimum of the area, for the lowest class on file", srcArea)
 	ofProduct  = read("specified minimum of the product", srcDefined)
 )

@@ -20,7 +20,7 @@ var (
 	srcLame     = &props.Source{ID: "TXT-LAME", Title: "Strength of materials: thick cylinders (Lamé)", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcShear    = &props.Source{ID: "TXT-TRESCA", Title: "Mechanics of materials: maximum shear stress where a metal yields, maximum normal stress where it breaks", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcWall     = &props.Source{ID: "EN-1561", Title: "Founding, gray cast irons (EN 1561), wall-thickness table; guidance, not a requirement", Publisher: "CEN", Edition: "1997", Kind: "standard"}
-	srcCut      = &props.Source{ID: "ASTM-B26", Title: "Aluminum-alloy sand castings (ASTM B26/B26M), 10.3; permanent mold castings (B108/B108M) alike, from memory", Publisher: "ASTM", Edition: "2012", Kind: "standard"}
+	srcCut      = &props.Source{ID: "ASTM-B26", Title: "Aluminum-alloy sand castings (ASTM B26/B26M), 10.3; permanent mold castings (B108/B108M) alike", Publisher: "ASTM", Edition: "2012", Kind: "standard"}
 	srcArea     = &props.Source{ID: "AMS-A-21180", Title: "High-strength aluminum castings: classes of designated and undesignated areas (AMS-A-21180, formerly MIL-A-21180)", Publisher: "SAE", Edition: "edition not stated where read", Kind: "standard"}
 	srcFactor   = &props.Source{ID: "14-CFR-25.621", Title: "Airworthiness standards, transport category airplanes: casting factors", Publisher: "US Code of Federal Regulations, title 14", Edition: "2014 amendment", Kind: "regulation"}
 	srcFatigue  = &props.Source{ID: "TXT-MD", Title: "Machine design textbook: modified Goodman line, surface and reliability factors of the endurance limit", Edition: "edition not stated where read", Kind: "textbook"}

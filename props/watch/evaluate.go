@@ -10,6 +10,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/props/part"
+	"alongside/props/spelling"
 )
 
 // Caution is a rule that applies to a change of metal, with what made it
@@ -29,6 +30,9 @@ type Caution struct {
 	// Unchecked is set when all else fits the rule but a figure that it needs
 	// is missing: what is missing, and for which material.
 	Unchecked string
+	// Answer is the answer that the caution gives for the medium: "no, it attacks
+	// zinc"; "" where it gives none.
+	Answer string
 	// Dismissed is set for a caution that the user has put aside. It stays in
 	// the list.
 	Dismissed bool
@@ -185,7 +189,11 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	}
 	if in := rule.media & e.part.Medium.Media; in != 0 {
 		c.Why = append(c.Why, "the medium: "+in.String())
-		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + strings.ToLower(c.Title[:1]) + c.Title[1:]
+		said := strings.ToLower(c.Title[:1]) + c.Title[1:]
+		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + said
+		if answers().MatchString(said) {
+			c.Answer = said
+		}
 	}
 	for i := range rule.limit {
 		why, is := e.holds(&rule.limit[i], &c)
@@ -203,6 +211,9 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	}
 	return c, true
 }
+
+// answers begin the titles of rules that answer a medium.
+var answers = spelling.Pattern(`^(yes|no|with)\b`)
 
 // about reports whether the rule speaks of this change and of this part.
 func (e *evaluation) about(rule *Rule) bool {

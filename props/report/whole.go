@@ -1,0 +1,119 @@
+package report
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"alongside/props"
+	"alongside/props/compare"
+	"alongside/props/disk"
+	"alongside/props/foundry"
+	"alongside/props/needs"
+	"alongside/props/sheet"
+)
+
+// Whole is all that a call came to, for an engineer who checks it or a colleague who
+// takes over: the brief, and behind it what the brief rests on.
+type Whole struct {
+	OnePage
+	All     compare.Bench // every pin, the brief may tell of fewer
+	Book    *foundry.Book
+	Named   func(designation string) *props.Material // for near equivalents
+	Said    []string                                 // the customer's words
+	Duties  []*needs.Duty
+	At      time.Time
+	Version string
+}
+
+// chapter is a document with its name in the whole.
+type chapter struct {
+	title, id string
+	doc       *Doc
+}
+
+func (w *Whole) chapters() []chapter {
+	out := []chapter{
+		{"Side by side", "comparison", CompareDoc(compare.Compare(w.All), Scope{}, Limits{Needs: w.Needs, Duties: w.Duties})},
+		{"What the change does to the part", "swap", SwapDoc(w.Swaps...)},
+		{"Watch-outs", "watch_outs", WatchDoc(w.Watched...)},
+		{"Process", "process", ProcessDoc(w.Book, w.All.Pins, w.Swaps[0].Given.Dimension, w.Bench.System)},
+	}
+	for i := range w.Watched {
+		pin := w.Watched[i].Pin
+		out = append(out, chapter{"Drawing note, " + pin.Name(), "drawing", DrawingDoc(Drawing{w.Book, pin, w.Swaps[i].Given, w.Watched[i].Cautions, w.Named})})
+	}
+	return out
+}
+
+// WholeDoc is the report: as HTML a whole page. Its sources are numbered once.
+func WholeDoc(w Whole) *Doc {
+	return &Doc{text: w.text, json: func() any {
+		out := object{{"at", stamp(w.At)}, {"version", w.Version}, {"said", w.Said}, {"brief", w.page().json(w.OnePage)}}
+		var drawings []any
+		for _, c := range w.chapters() {
+			if c.id == "drawing" {
+				drawings = append(drawings, c.doc.json())
+				continue
+			}
+			out = append(out, field{c.id, c.doc.json()})
+		}
+		return append(out, field{"drawings", drawings}, field{"caution", Caution})
+	}}
+}
+
+func (w *Whole) text(n *numbering) *sheet.Doc {
+	brief := w.page().doc
+	whole := &sheet.Doc{Page: true, Caution: Caution}
+	head := sheet.Lines{moment(w.At) + ", alongside " + w.Version}
+	for _, s := range w.Said {
+		head = append(head, "The customer: "+s)
+	}
+	whole.Blocks = append(whole.Blocks, brief.Blocks[0], head)
+	whole.Blocks = append(append(whole.Blocks, brief.Blocks[1:]...), sheet.Lines(brief.Foot), sheet.Lines{Caution})
+	for _, c := range w.chapters() {
+		d := c.doc.text(n)
+		d.Blocks = slices.DeleteFunc(d.Blocks, func(b sheet.Block) bool { // its own title is the chapter's
+			_, title := b.(sheet.Title)
+			return title
+		})
+		whole.Blocks = append(append(whole.Blocks, sheet.Title(c.title)), d.Blocks...)
+		var below sheet.Lines
+		for i := range d.Notes {
+			below = append(below, d.Notes[i].Line())
+		}
+		if below = append(below, d.Foot...); len(below) > 0 {
+			whole.Blocks = append(whole.Blocks, below)
+		}
+	}
+	whole.Blocks = append(whole.Blocks, sheet.Title("Notes and sources"))
+	return whole
+}
+
+// endings are the formats of a report by the ending of its file.
+var endings = map[string]string{".html": "html", ".htm": "html", ".md": "markdown", ".txt": "text", ".json": "json", ".csv": "csv", ".tsv": "tsv"}
+
+// WriteNew writes a document to a file that is not there yet, in a format or, where
+// it is "", in that of the file's ending. The errors say what to do.
+func WriteNew(path string, d *Doc, format string) error {
+	if format == "" {
+		if format = endings[strings.ToLower(filepath.Ext(path))]; format == "" {
+			return fmt.Errorf("%s: the ending says the format; use .html, .md, .txt or .json", path)
+		}
+	}
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf("%s is there already; name another file", path)
+	} else if !errors.Is(err, fs.ErrNotExist) {
+		return disk.Explained(path, err)
+	}
+	text, err := d.Render(format, MailWidth)
+	if err != nil {
+		return err
+	}
+	return disk.Replace(path, []byte(text))
+}

@@ -39,6 +39,18 @@ func TestCostCommand(t *testing.T) {
 	}
 }
 
+// Rates stay in the house: what goes to the customer holds none of them.
+func TestRatesStayInTheHouse(t *testing.T) {
+	for _, command := range []string{"brief", "report"} {
+		for _, format := range []string{"text", "html", "json"} {
+			r := try(data.Catalog, command, "gray-30", "a356-t6-pm", "--mass", "11.5 lb", "--quantity", "2000", "--house", "../../data/demo/house.toml", "--format", format)
+			if r.code != exitOK || strings.Contains(r.out, "$") || strings.Contains(r.out, "Invented rates") {
+				t.Errorf("%s as %s: exit code %d, or it tells the rates", command, format, r.code)
+			}
+		}
+	}
+}
+
 // The demo's foundry has rates for its metals, all said to be invented.
 func TestDemoRates(t *testing.T) {
 	for _, format := range []string{"text", "json"} {

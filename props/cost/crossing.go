@@ -27,7 +27,7 @@ func (l line) tools(n float64) float64 { return l.worn(n) - l.paid }
 func (l line) total(n float64) float64 { return l.tool*l.tools(n) + l.each*n }
 
 // last is the last whole quantity that takes no more tools than n pieces.
-func (l line) last(n float64) float64 { return math.Max(n, math.Floor(l.worn(n)*l.life)) }
+func (l line) last(n float64) float64 { return max(n, math.Floor(l.worn(n)*l.life)) }
 
 // Crossing is a quantity at which of two metals the other one becomes cheaper.
 type Crossing struct {
@@ -40,51 +40,38 @@ type Crossing struct {
 // Between the ends of a crossing either can be the cheaper one. A rate that both
 // have from one record of the shop is the same for both, wherever in its range.
 func Crossings(a, b *Piece) (begins bool, out []Crossing) {
-	begins, middles := switches(a.line(0), b.line(0))
-	for i, n := range middles {
-		out = append(out, Crossing{Interval{n, n, n}, begins == (i%2 == 1)})
-	}
+	begins, out = crossings(a.line(0), b.line(0))
 	if len(out) == 0 {
 		return begins, nil
 	}
 	for _, pair := range alike(a, b) {
-		best, may := switches(pair[0].line(-1), pair[1].line(1))
-		worst, must := switches(pair[0].line(1), pair[1].line(-1))
+		_, best := crossings(pair[0].line(-1), pair[1].line(1))
+		_, worst := crossings(pair[0].line(1), pair[1].line(-1))
 		for i := range out {
-			c := &out[i]
-			if c.Cheaper { // at the earliest in the best case, surely in the worst one
-				c.widen(before(may, best, true, c.Quantity.Mid), after(must, worst, true, c.Quantity.Mid))
+			if out[i].Cheaper { // at the earliest in the best case, surely in the worst one
+				out[i].widen(best, worst)
 			} else {
-				c.widen(before(must, worst, false, c.Quantity.Mid), after(may, best, false, c.Quantity.Mid))
+				out[i].widen(worst, best)
 			}
 		}
 	}
 	return begins, out
 }
 
-func (c *Crossing) widen(lo, hi float64) {
-	c.Quantity.Lo, c.Quantity.Hi = math.Min(c.Quantity.Lo, lo), math.Max(c.Quantity.Hi, hi)
-}
-
-// before is the last switch to cheaper at or below n; 1 where there is none.
-func before(at []float64, begins, cheaper bool, n float64) float64 {
-	last := 1.0
-	for i, x := range at {
-		if (begins == (i%2 == 1)) == cheaper && x <= n {
-			last = x
+// widen sets the ends of a crossing to those of its like, early and late.
+func (c *Crossing) widen(early, late []Crossing) {
+	n, lo, hi := c.Quantity.Mid, 1.0, math.Inf(1)
+	for _, x := range early {
+		if x.Cheaper == c.Cheaper && x.Quantity.Mid <= n {
+			lo = x.Quantity.Mid
 		}
 	}
-	return last
-}
-
-// after is the first switch to cheaper at or above n; infinite where there is none.
-func after(at []float64, begins, cheaper bool, n float64) float64 {
-	for i, x := range at {
-		if (begins == (i%2 == 1)) == cheaper && x >= n {
-			return x
+	for _, x := range late {
+		if x.Cheaper == c.Cheaper && x.Quantity.Mid >= n {
+			hi = min(hi, x.Quantity.Mid)
 		}
 	}
-	return math.Inf(1)
+	c.Quantity.Lo, c.Quantity.Hi = min(c.Quantity.Lo, lo), max(c.Quantity.Hi, hi)
 }
 
 // mostShared is how many shared ranges are gone through, end by end; any more are
@@ -120,35 +107,38 @@ func alike(a, b *Piece) [][2]*Piece {
 	return out
 }
 
-// mostSteps is how many renewals of a tool are looked through, and manySwitches
-// how many crossings are told.
+// mostSteps is how many renewals of a tool are looked through, and mostCrossings how
+// many crossings are told.
 const (
-	mostSteps    = 100_000
-	manySwitches = 50
+	mostSteps     = 100_000
+	mostCrossings = 50
 )
 
-// switches are the quantities from one piece up at which a becomes cheaper than b,
-// or ceases to be; begins is whether it is at one piece. Between the renewals of
-// tools both totals are straight lines.
-func switches(a, b line) (begins bool, at []float64) {
-	differs := func(n float64) float64 { return a.total(n) - b.total(n) }
-	begins = differs(1) < 0
-	cheaper := begins
-	for n, step := 1.0, 0; n <= mostPieces && step < mostSteps && len(at) < manySwitches; step++ {
-		if (differs(n) < 0) != cheaper { // with a new tool
-			at, cheaper = append(at, n), !cheaper
+// crossings is Crossings for two costs without ranges. Between the renewals of tools
+// both totals are straight lines.
+func crossings(a, b line) (begins bool, out []Crossing) {
+	cheaper := func(n float64) bool { return a.total(n) < b.total(n) }
+	begins = cheaper(1)
+	now := begins
+	turn := func(n float64) {
+		now = !now
+		out = append(out, Crossing{Interval{n, n, n}, now})
+	}
+	for n, step := 1.0, 0; n <= mostPieces && step < mostSteps && len(out) < mostCrossings; step++ {
+		if cheaper(n) != now { // with a new tool
+			turn(n)
 		}
-		end := math.Min(mostPieces, math.Min(a.last(n), b.last(n)))
-		if (differs(end) < 0) != cheaper {
+		end := min(mostPieces, a.last(n), b.last(n))
+		if cheaper(end) != now {
 			equal := (b.tool*b.tools(n) - a.tool*a.tools(n)) / (a.each - b.each)
-			at, cheaper = append(at, math.Max(n, math.Min(equal, end))), !cheaper
+			turn(max(n, min(equal, end)))
 		}
-		if settled(a, b, end, cheaper) {
+		if settled(a, b, end, now) {
 			break
 		}
 		n = end + 1
 	}
-	return begins, at
+	return begins, out
 }
 
 // settled reports whether no renewal beyond n can turn the order again: each total
@@ -161,23 +151,23 @@ func settled(a, b line, n float64, cheaper bool) bool {
 	return slope >= 0 && slope*n-a.tool-b.tool >= 0
 }
 
-// Words says at which quantities a is cheaper than b: "cheaper from 1,240 pieces on
-// (1,010 to 1,600)", "never cheaper".
+// Words says at which quantities a is cheaper than b: "from 1,240 pieces on (1,010 to
+// 1,600)", "never".
 func Words(a, b *Piece) string {
 	begins, all := Crossings(a, b)
 	switch {
 	case a.line(0) == b.line(0):
-		return "the same at every quantity"
+		return "never, both cost the same"
 	case len(all) == 0 && begins:
-		return "cheaper at every quantity"
+		return "at every quantity"
 	case len(all) == 0:
-		return "never cheaper"
+		return "never"
 	case len(all) == 1:
 		word, on := "from", " on"
 		if begins {
 			word, on = "below", ""
 		}
-		return "cheaper " + word + " " + Count(all[0].Quantity.Mid) + " pieces" + on + all[0].Quantity.worst()
+		return word + " " + Count(all[0].Quantity.Mid) + " pieces" + on + all[0].Quantity.worst()
 	}
 	// Renewals of tools turn the order more than once; ranges would say little.
 	const most = 6
@@ -195,7 +185,7 @@ func Words(a, b *Piece) string {
 	if len(all) > most {
 		told = append(told, "and so on")
 	}
-	return "cheaper " + strings.Join(told, ", ") + " pieces; the tools are renewed there"
+	return strings.Join(told, ", ") + " pieces; the tools are renewed there"
 }
 
 // worst tells the ends of a range of quantities: " (1,010 to 1,600)".

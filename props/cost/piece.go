@@ -17,7 +17,7 @@ type Interval struct{ Lo, Mid, Hi float64 }
 // are there.
 func of(at func(side int) float64) Interval {
 	mid := at(0)
-	return Interval{math.Min(at(-1), mid), mid, math.Max(at(1), mid)}
+	return Interval{min(at(-1), mid), mid, max(at(1), mid)}
 }
 
 func (i Interval) at(side int) float64 { return [...]float64{i.Lo, i.Mid, i.Hi}[side+1] }
@@ -31,7 +31,6 @@ type Piece struct {
 	Tool                                 Interval
 	Life                                 Interval // pieces a tool makes; infinite where one serves any quantity
 	Ranged                               bool     // a range stands behind it
-	Without                              []Key    // rates that are not stated and count for nothing
 	rates                                Rates
 	paid                                 float64 // tools that are there already
 }
@@ -65,10 +64,7 @@ func (r *Rates) Piece(shipped Interval) (*Piece, error) {
 
 func (r *Rates) piece(shipped Interval) *Piece {
 	p := &Piece{Shipped: shipped, Currency: r.rates[Metal].Currency, Ranged: shipped.Lo < shipped.Hi, rates: *r}
-	for k, rate := range r.rates {
-		if k := Key(k); rate == nil && k != Returns && k != ToolLife {
-			p.Without = append(p.Without, k)
-		}
+	for _, rate := range r.rates {
 		p.Ranged = p.Ranged || rate != nil && rate.Amount.IsRange()
 	}
 	cast := func(side int) float64 { return shipped.at(side) / (1 - r.at(Stock, side)) }
@@ -120,6 +116,10 @@ func (r *Rates) at(k Key, side int) float64 {
 	return v
 }
 
+// States reports whether the shop states a rate for the piece; what it does not
+// state counts for nothing.
+func (p *Piece) States(k Key) bool { return p.rates.rates[k] != nil }
+
 // Each is what a piece costs without its share of the tool.
 func (p *Piece) Each() Interval {
 	return of(func(side int) float64 {
@@ -159,7 +159,7 @@ func Ratio(a, b *Piece, n float64) Interval {
 	out := Interval{mid, mid, mid}
 	for _, pair := range alike(a, b) {
 		x, y := pair[0].At(n), pair[1].At(n)
-		out.Lo, out.Hi = math.Min(out.Lo, x.Lo/y.Hi), math.Max(out.Hi, x.Hi/y.Lo)
+		out.Lo, out.Hi = min(out.Lo, x.Lo/y.Hi), max(out.Hi, x.Hi/y.Lo)
 	}
 	return out
 }

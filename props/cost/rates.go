@@ -44,15 +44,15 @@ var keys = [keyCount]struct {
 	name, words, example string
 	kind                 kind
 }{
-	Metal:      {"price_of_metal", "the price of metal", "1.35 $/lb", perMass},
-	Returns:    {"returns", "the price of returns", "0.90 $/lb", perMass},
+	Metal:      {"price_of_metal", "metal", "1.35 $/lb", perMass},
+	Returns:    {"returns", "returns", "0.90 $/lb", perMass},
 	MeltLoss:   {"melt_loss", "melt loss", "4 %", share},
 	Yield:      {"yield", "yield", "55-60 %", share},
 	Stock:      {"stock", "machining stock", "6 %", share},
 	Conversion: {"conversion", "conversion", "1.80 $/lb", forPiece},
 	Machining:  {"machining", "machining", "3.50 $/piece", forPiece},
 	Finish:     {"finish", "finish", "0.40 $/piece", forPiece},
-	ToolCost:   {"tool_cost", "a tool", "18,000 $", money},
+	ToolCost:   {"tool_cost", "tool", "18,000 $", money},
 	ToolLife:   {"tool_life", "tool life", "100,000 pieces", pieces},
 }
 
@@ -232,6 +232,26 @@ func (r *Rates) Price(k Key) (p Price, ok bool) {
 		return Price{}, false
 	}
 	return *r.rates[k], true
+}
+
+// String lists the rates as stated, and those that are not: "metal 1.35 $/lb,
+// yield 55–60 %, nothing counted for finish".
+func (r *Rates) String() string {
+	var stated, none []string
+	for k, p := range r.rates {
+		switch k := Key(k); {
+		case p != nil && keys[k].kind == share:
+			stated = append(stated, k.String()+" "+p.Amount.String())
+		case p != nil:
+			stated = append(stated, k.String()+" "+p.String())
+		case k != Returns && k != ToolLife:
+			none = append(none, k.String())
+		}
+	}
+	if len(none) > 0 {
+		stated = append(stated, "nothing counted for "+strings.Join(none, ", "))
+	}
+	return strings.Join(stated, ", ")
 }
 
 // Set states a rate in place of the shop's.

@@ -13,7 +13,7 @@ import (
 )
 
 // CostCaution says how costs are to be read.
-const CostCaution = "Costs by the rates of the shop, for its own use; ranges are their worst cases. A tool is paid for by the quantity of its row."
+const CostCaution = "Costs by the rates of the shop, for its own use; ranges are their worst cases. A tool is paid for by the quantity."
 
 // CostDoc is what a piece costs against quantity, for the metal of today and each
 // other of swaps of one part.
@@ -91,7 +91,7 @@ var costRows = []struct {
 func (c *costed) share(i int, s units.System) *swap.Value {
 	x := &costRows[i]
 	switch {
-	case slices.Contains(c.piece.Without, x.by):
+	case !c.piece.States(x.by):
 		return nil
 	case x.weight:
 		return swap.Weight(c.piece, x.of(c.piece), s)
@@ -146,7 +146,7 @@ func costText(results []*swap.Result, n *numbering) *sheet.Doc {
 			}
 			switch {
 			case l.Words != "":
-				t.Notes = append(t.Notes, r.Pin.Name()+" for "+r.Base.Name()+", "+map[string]string{"cost.crossing": "both tools to buy: ", "cost.payback": "today's tool paid for: "}[id]+l.Words+".")
+				t.Notes = append(t.Notes, r.Pin.Name()+" is cheaper than "+r.Base.Name()+" with "+map[string]string{"cost.crossing": "both tools to buy: ", "cost.payback": "today's tool paid for: "}[id]+l.Words+".")
 			case l.Reason != "":
 				t.Notes = append(t.Notes, r.Pin.Name()+": "+l.Reason+".")
 			}

@@ -3,7 +3,6 @@ package swap
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"alongside/props"
@@ -19,7 +18,7 @@ var (
 	pieceFormula   = read("metal + conversion + machining + finish + tool/n; metal = price·charged − returns·(poured − cast), charged = poured/(1 − melt loss)", srcCharge)
 	toolFormula    = read("cost of a tool × tools worn out ÷ n", srcEven)
 	crossFormula   = read("n where tool₁ + n·c₁ = tool₂ + n·c₂, c the cost of a piece without its tool; a tool for every life begun", srcEven)
-	paybackFormula = read("n where n·c₁ = tool₂ + n·c₂, today's tool counting for nothing", srcEven)
+	paybackFormula = read("n where n·c₁ = tool₂ + n·c₂, c the cost of a piece without its tool; of today's tools only those to be renewed count", srcEven)
 )
 
 // rates are what the shop charges for a metal; a price that the part gives goes
@@ -121,7 +120,7 @@ func (w *work) cost() (today, swapped *cost.Piece) {
 		return nil, nil
 	}
 	c := costing{w, today, swapped}
-	l.Notes = slices.Concat(l.Notes, c.sources(), c.without())
+	l.Notes = append(l.Notes, c.rested()...)
 	c.weight("weight.cast", "Casting with stock", castFormula, cost.Stock, func(p *cost.Piece) cost.Interval { return p.Cast })
 	c.weight("weight.poured", "Poured", pouredFormula, cost.Yield, func(p *cost.Piece) cost.Interval { return p.Poured })
 	if w.Quantity == nil {
@@ -131,9 +130,9 @@ func (w *work) cost() (today, swapped *cost.Piece) {
 		c.piece(l)
 	}
 	if today != nil {
-		c.crossing("cost.crossing", "Cheaper from", crossFormula, today)
+		c.crossing("cost.crossing", "Cheaper", crossFormula, today)
 		if today.Tool.Hi > 0 {
-			c.crossing("cost.payback", "Cheaper from, tool paid", paybackFormula, today.Paid())
+			c.crossing("cost.payback", "Cheaper, today's tool paid", paybackFormula, today.Paid())
 		}
 	}
 	return today, swapped
@@ -176,10 +175,10 @@ func Weight(p *cost.Piece, i cost.Interval, s units.System) *Value {
 // weight is a weight of the casting, told where the shop states the rate it
 // follows from.
 func (c *costing) weight(id, name string, formula Formula, by cost.Key, of func(*cost.Piece) cost.Interval) {
-	if slices.Contains(c.swapped.Without, by) {
+	if !c.swapped.States(by) {
 		return
 	}
-	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Value: Weight(c.swapped, of(c.swapped), c.bench.System), Notes: c.sources()}
+	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Value: Weight(c.swapped, of(c.swapped), c.bench.System), Notes: c.rested()}
 	if c.today != nil {
 		l.Base = Weight(c.today, of(c.today), c.bench.System)
 	}
@@ -189,7 +188,7 @@ func (c *costing) weight(id, name string, formula Formula, by cost.Key, of func(
 // piece is what a piece costs at the quantity, and the share of the tool in it.
 func (c *costing) piece(l Line) {
 	n := c.Quantity.Lo
-	tool := Line{Group: Cost, ID: "cost.tool", Name: "Tool in a piece", Formula: toolFormula, Notes: c.sources()}
+	tool := Line{Group: Cost, ID: "cost.tool", Name: "Tool in a piece", Formula: toolFormula, Notes: c.rested()}
 	l.Value, tool.Value = Money(c.swapped, c.swapped.At(n)), Money(c.swapped, c.swapped.ToolShare(n))
 	if c.today != nil {
 		l.Base, tool.Base = Money(c.today, c.today.At(n)), Money(c.today, c.today.ToolShare(n))
@@ -202,42 +201,25 @@ func (c *costing) piece(l Line) {
 	c.add(l)
 }
 
-// sources names what the rates rest on.
-func (c *costing) sources() []string {
-	var titles []string
-	for _, m := range []*props.Material{c.base, c.pin} {
-		rates := c.rates(m)
-		for _, s := range rates.Sources {
-			if !slices.Contains(titles, s.Title) {
-				titles = append(titles, s.Title)
-			}
-		}
-	}
-	return []string{"rates: " + strings.Join(titles, "; ")}
-}
-
-// without says what no rate is stated for.
-func (c *costing) without() []string {
+// rested names the rates that a line rests on, and their sources.
+func (c *costing) rested() []string {
 	var out []string
-	for _, x := range []struct {
-		p *cost.Piece
-		m *props.Material
-	}{{c.today, c.base}, {c.swapped, c.pin}} {
-		if x.p == nil || len(x.p.Without) == 0 {
-			continue
+	for _, m := range []*props.Material{c.base, c.pin} {
+		r := c.rates(m)
+		var titles []string
+		for _, s := range r.Sources {
+			titles = append(titles, s.Title)
 		}
-		var words []string
-		for _, k := range x.p.Without {
-			words = append(words, k.String())
+		if r.Any() {
+			out = append(out, "rates of "+m.Name()+": "+r.String()+"; from "+strings.Join(titles, ", "))
 		}
-		out = append(out, x.m.Name()+" is counted without "+strings.Join(words, ", "))
 	}
 	return out
 }
 
 // crossing is the quantity from which the pin is the cheaper of the two.
 func (c *costing) crossing(id, name string, formula Formula, base *cost.Piece) {
-	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.sources()}
+	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.rested()}
 	l.Words = cost.Words(c.swapped, base)
 	if _, all := cost.Crossings(c.swapped, base); len(all) == 1 && all[0].Cheaper && !math.IsInf(all[0].Quantity.Hi, 1) {
 		either := &cost.Piece{Ranged: c.swapped.Ranged || base.Ranged}

@@ -14,7 +14,8 @@ func (p *program) swapCommand() *cobra.Command {
 		Long: `Print what becomes of a part when its metal, FROM, gives way to another, TO:
 mass, deflection, section and mass at equal stiffness and equal strength, margin,
 growth and fit over the service range, heat, current, the pattern and the price
-of the metal.
+of the metal; what a piece costs where the file of the shop states its rates, as
+alongside cost --help shows.
 
 Say of the part what you know, in any unit; the output tells what more it needs.
 Results are ranges where the figures are. Where figures may not be compared or

@@ -35,14 +35,20 @@ type Crossing struct {
 	Cheaper  bool     // from here on the first of the two is
 }
 
-// Crossings lists where the cost of a piece of a crosses that of b, from one piece
-// up to ten million; begins reports whether a is the cheaper one of a single piece.
-// Between the ends of a crossing either can be the cheaper one. A rate that both
-// have from one record of the shop is the same for both, wherever in its range.
-func Crossings(a, b *Piece) (begins bool, out []Crossing) {
-	begins, out = crossings(a.line(0), b.line(0))
+// Crossings is the order of two costs of a piece, from one piece up to ten million.
+type Crossings struct {
+	Same   bool // they are equal at every quantity
+	Begins bool // the first is cheaper where a single piece is made
+	At     []Crossing
+}
+
+// Cross says where the cost of a piece of a crosses that of b. Between the ends of a
+// crossing either can be the cheaper one. A rate that both have from one record of
+// the shop is the same for both, wherever in its range.
+func Cross(a, b *Piece) Crossings {
+	begins, out := crossings(a.line(0), b.line(0))
 	if len(out) == 0 {
-		return begins, nil
+		return Crossings{a.line(0) == b.line(0), begins, nil}
 	}
 	for _, pair := range alike(a, b) {
 		_, best := crossings(pair[0].line(-1), pair[1].line(1))
@@ -55,7 +61,7 @@ func Crossings(a, b *Piece) (begins bool, out []Crossing) {
 			}
 		}
 	}
-	return begins, out
+	return Crossings{Begins: begins, At: out}
 }
 
 // widen sets the ends of a crossing to those of its like, early and late.
@@ -76,7 +82,7 @@ func (c *Crossing) widen(early, late []Crossing) {
 
 // mostShared is how many shared ranges are gone through, end by end; any more are
 // taken as if each metal had its own.
-const mostShared = 6
+const mostShared = 5
 
 // alike are the two pieces at every choice of ends of the ranges that they share.
 // The difference of the costs is extreme there: it is linear in money, in 1/yield,
@@ -114,7 +120,7 @@ const (
 	mostCrossings = 50
 )
 
-// crossings is Crossings for two costs without ranges. Between the renewals of tools
+// crossings is Cross for two costs without ranges. Between the renewals of tools
 // both totals are straight lines.
 func crossings(a, b line) (begins bool, out []Crossing) {
 	cheaper := func(n float64) bool { return a.total(n) < b.total(n) }
@@ -151,69 +157,75 @@ func settled(a, b line, n float64, cheaper bool) bool {
 	return slope >= 0 && slope*n-a.tool-b.tool >= 0
 }
 
-// Words says at which quantities a is cheaper than b: "from 1,240 pieces on (1,010 to
-// 1,600)", "never".
-func Words(a, b *Piece) string {
-	begins, all := Crossings(a, b)
+// String says at which quantities the first is cheaper: "from 1,240 pieces on (1,010
+// to 1,600)", "never".
+func (c Crossings) String() string {
 	switch {
-	case a.line(0) == b.line(0):
+	case c.Same:
 		return "never, both cost the same"
-	case len(all) == 0 && begins:
+	case len(c.At) == 0 && c.Begins:
 		return "at every quantity"
-	case len(all) == 0:
+	case len(c.At) == 0:
 		return "never"
-	case len(all) == 1:
+	case len(c.At) == 1:
 		word, on := "from", " on"
-		if begins {
+		if c.Begins {
 			word, on = "below", ""
 		}
-		return word + " " + Count(all[0].Quantity.Mid) + " pieces" + on + all[0].Quantity.worst()
+		return word + " " + about(c.At[0].Quantity.Mid) + " pieces" + on + c.At[0].worst()
 	}
 	// Renewals of tools turn the order more than once; ranges would say little.
 	const most = 6
 	var told []string
-	for _, c := range all[:min(most, len(all))] {
+	for _, x := range c.At[:min(most, len(c.At))] {
 		word := "from "
-		if !c.Cheaper {
+		if !x.Cheaper {
 			word = "no longer from "
 		}
-		told = append(told, word+Count(c.Quantity.Mid))
+		told = append(told, word+about(x.Quantity.Mid))
 	}
-	if begins {
+	if c.Begins {
 		told = append([]string{"at first"}, told...)
 	}
-	if len(all) > most {
+	if len(c.At) > most {
 		told = append(told, "and so on")
 	}
 	return strings.Join(told, ", ") + " pieces; the tools are renewed there"
 }
 
-// worst tells the ends of a range of quantities: " (1,010 to 1,600)".
-func (i Interval) worst() string {
-	lo, mid, hi := Count(i.Lo), Count(i.Mid), Count(i.Hi)
+// worst tells the ends of the range of a crossing: " (1,010 to 1,600)".
+func (c *Crossing) worst() string {
+	lo, mid, hi := about(c.Quantity.Lo), about(c.Quantity.Mid), about(c.Quantity.Hi)
 	switch {
-	case math.IsInf(i.Hi, 1):
+	case math.IsInf(c.Quantity.Hi, 1) && c.Cheaper:
 		return " (" + lo + " at best, never at worst)"
+	case math.IsInf(c.Quantity.Hi, 1):
+		return " (" + lo + " at worst, always at best)"
 	case lo == mid && hi == mid:
 		return ""
 	}
 	return " (" + lo + " to " + hi + ")"
 }
 
+// about is a worked quantity to three digits, as many as rates are good for.
+func about(n float64) string {
+	if n >= 1000 && !math.IsInf(n, 1) {
+		unit := math.Pow10(int(math.Floor(math.Log10(n))) - 2)
+		n = math.Round(n/unit) * unit
+	}
+	return Count(n)
+}
+
 // Count is the interval as a quantity of pieces: "80,000", "60,000 to 80,000".
 func (i Interval) Count() string {
-	if lo, hi := Count(i.Lo), Count(i.Hi); lo != hi {
-		return lo + " to " + hi
+	if i.Lo < i.Hi {
+		return Count(i.Lo) + " to " + Count(i.Hi)
 	}
 	return Count(i.Mid)
 }
 
-// Count is a quantity of pieces as it is told, to three digits: "18,400".
+// Count is a whole quantity of pieces with commas: "18,400".
 func Count(n float64) string {
-	if n >= 1000 {
-		unit := math.Pow10(int(math.Floor(math.Log10(n))) - 2)
-		n = math.Round(n/unit) * unit
-	}
 	s := strconv.FormatFloat(math.Round(n), 'f', 0, 64)
 	for at := len(s) - 3; at > 0; at -= 3 {
 		s = s[:at] + "," + s[at:]

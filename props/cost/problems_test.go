@@ -33,6 +33,11 @@ func pieceOf(t testing.TB, kg float64, typed map[Key]string) *Piece {
 	return p
 }
 
+func both(a, b *Piece) (begins bool, at []Crossing) {
+	c := Cross(a, b)
+	return c.Begins, c.At
+}
+
 // Standard cost finding practice for steel foundries (trade association of steel
 // foundries, 1927), pages 20, 21 and 24: metal at 28.14 $ a net ton charged, 10 %
 // melting loss, recovered scrap at 13 $ a net ton; cost of steel per net ton of good
@@ -75,7 +80,7 @@ func TestPublishedBreakEven(t *testing.T) {
 		hard := map[Key]string{Metal: "1e-12 $/kg", ToolCost: tt.second, Conversion: tt.eachOfSecond}
 		soft := map[Key]string{Metal: "1e-12 $/kg", ToolCost: tt.first, Conversion: tt.each}
 		a, b := pieceOf(t, 1e-9, hard), pieceOf(t, 1e-9, soft)
-		begins, all := Crossings(a, b)
+		begins, all := both(a, b)
 		if begins || len(all) != 1 || !all[0].Cheaper || math.Abs(all[0].Quantity.Mid-tt.want) > tt.tolerance {
 			t.Errorf("%s: begins %v, crossings %+v, want %v", tt.source, begins, all, tt.want)
 			continue
@@ -110,14 +115,14 @@ func TestToolsWearOut(t *testing.T) {
 		t.Errorf("250 pieces, the first tool paid: have %v", have)
 	}
 	// 500 pieces: 5 · 100 + 1,000 = 1,500 and 1,000 + 500 = 1,500; at 501 a sixth tool.
-	begins, all := Crossings(long, short)
+	begins, all := both(long, short)
 	if begins || len(all) != 1 || all[0].Quantity.Mid != 501 || !all[0].Cheaper {
 		t.Errorf("begins %v, crossings %+v", begins, all)
 	}
 	// A dear tool of the first that is renewed turns the order there and back.
 	renewed := pieceOf(t, 1e-9, map[Key]string{Metal: "1e-12 $/kg", ToolCost: "500 $", ToolLife: "1,000 pieces", Conversion: "1 $/piece"})
 	steady := pieceOf(t, 1e-9, map[Key]string{Metal: "1e-12 $/kg", Conversion: "1.6 $/piece"})
-	_, all = Crossings(renewed, steady)
+	_, all = both(renewed, steady)
 	var at []float64
 	for _, c := range all {
 		at = append(at, math.Round(c.Quantity.Mid))

@@ -129,7 +129,7 @@ func TestCrossingsAreWhereCostsAreEqual(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mass := Interval{2, 2, 2}
 		a, b := pieceFrom(t, drawn(t, "a "), mass, false), pieceFrom(t, drawn(t, "b "), mass, false)
-		begins, all := Crossings(a, b)
+		begins, all := both(a, b)
 		x, y := a.line(0), b.line(0)
 		if begins != (x.total(1) < y.total(1)) {
 			t.Fatalf("begins %v", begins)
@@ -151,7 +151,7 @@ func TestCrossingsAreWhereCostsAreEqual(t *testing.T) {
 				}
 			}
 		}
-		_, back := Crossings(b, a)
+		_, back := both(b, a)
 		if len(back) != len(all) {
 			t.Fatalf("there %v, back %v", all, back)
 		}
@@ -192,7 +192,7 @@ func TestCrossingHoldsThePoint(t *testing.T) {
 			}
 		}
 		a, b := x.piece(mass), y.piece(mass)
-		_, all := Crossings(a, b)
+		_, all := both(a, b)
 		if len(all) != 1 {
 			return
 		}
@@ -206,10 +206,38 @@ func TestCrossingHoldsThePoint(t *testing.T) {
 			va, vb := ra[k][0]+u*(ra[k][1]-ra[k][0]), rb[k][0]+w*(rb[k][1]-rb[k][0])
 			pa[k], pb[k] = [2]float64{va, va}, [2]float64{vb, vb}
 		}
-		begins, point := Crossings(pieceFrom(t, pa, mass, false), pieceFrom(t, pb, mass, false))
+		begins, point := both(pieceFrom(t, pa, mass, false), pieceFrom(t, pb, mass, false))
 		if q := all[0].Quantity; len(point) == 1 && point[0].Cheaper == all[0].Cheaper {
 			if n := point[0].Quantity.Mid; n < q.Lo*(1-1e-9) || n > q.Hi*(1+1e-9) {
 				t.Fatalf("%v is not in %v (begins %v)", n, q, begins)
+			}
+		}
+	})
+}
+
+// Where tools wear out early, the order is the one found by trying each quantity.
+func TestCrossingsByTrying(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		some := func(name string, lo, hi int) float64 { return float64(rapid.IntRange(lo, hi).Draw(t, name)) }
+		piece := func(label string) line {
+			l := line{some(label+"tool", 0, 400), some(label+"life", 20, 900), some(label+"each", 0, 40) / 10, some(label+"paid", 0, 1)}
+			if rapid.Bool().Draw(t, label+"for ever") {
+				l.life = math.Inf(1)
+			}
+			return l
+		}
+		a, b := piece("a "), piece("b ")
+		cheaper := func(n float64) bool { return a.total(n) < b.total(n) }
+		now, at := crossings(a, b)
+		if now != cheaper(1) {
+			t.Fatalf("begins %v", now)
+		}
+		for n := 1.0; n <= 3000; n++ {
+			for len(at) > 0 && at[0].Quantity.Mid <= n {
+				now, at = at[0].Cheaper, at[1:]
+			}
+			if differ := math.Abs(a.total(n) - b.total(n)); now != cheaper(n) && differ > 1e-6 {
+				t.Fatalf("%v pieces: told %v, but %v against %v", n, now, a.total(n), b.total(n))
 			}
 		}
 	})

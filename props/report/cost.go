@@ -193,10 +193,23 @@ func costJSON(results []*swap.Result) object {
 					lines = append(lines, l)
 				}
 			}
-			return object{{"from", (*r).Base.ID}, {"to", (*r).Pin.ID}, {"lines", each(lines, swapLineJSON)}}
+			out := object{{"from", (*r).Base.ID}, {"to", (*r).Pin.ID}, {"lines", each(lines, swapLineJSON)}}
+			if today := (*r).Today; today != nil {
+				out = append(out, field{"crossings", crossingsJSON(cost.Cross((*r).Swapped, today))}, field{"crossings_tool_paid", crossingsJSON(cost.Cross((*r).Swapped, today.Paid()))})
+			}
+			return out
 		})},
 		{"caution", CostCaution + " " + Caution},
 	}
+}
+
+// crossingsJSON says at which quantities the second metal becomes the cheaper one, or
+// ceases to be; hi is null where in the worst case it never does.
+func crossingsJSON(c cost.Crossings) object {
+	return object{{"cheaper_at_first", c.Begins}, {"at", each(c.At, func(x *cost.Crossing) object {
+		q := x.Quantity
+		return object{{"cheaper", x.Cheaper}, {"quantity", resultJSON(q.Lo, q.Mid, q.Hi, "pieces", cost.Count(q.Mid))}}
+	})}}
 }
 
 func countJSON(n float64) object {

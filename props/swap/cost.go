@@ -220,10 +220,11 @@ func (c *costing) rested() []string {
 // crossing is the quantity from which the pin is the cheaper of the two.
 func (c *costing) crossing(id, name string, formula Formula, base *cost.Piece) {
 	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.rested()}
-	l.Words = cost.Words(c.swapped, base)
-	if _, all := cost.Crossings(c.swapped, base); len(all) == 1 && all[0].Cheaper && !math.IsInf(all[0].Quantity.Hi, 1) {
+	crossed := cost.Cross(c.swapped, base)
+	l.Words = crossed.String()
+	if at := crossed.At; len(at) == 1 && at[0].Cheaper && !math.IsInf(at[0].Quantity.Hi, 1) {
 		either := &cost.Piece{Ranged: c.swapped.Ranged || base.Ranged}
-		l.Value = ranged(either, all[0].Quantity).in(units.One)
+		l.Value = ranged(either, at[0].Quantity).in(units.One)
 		l.Value.Symbol = "pieces"
 		l.Value.Place = max(l.Value.Place, 0)
 	}

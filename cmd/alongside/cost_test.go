@@ -16,7 +16,7 @@ func TestCostCommand(t *testing.T) {
 	}
 	for name, args := range map[string][]string{
 		"cost-text": cost("--quantity", "3,000 a year"),
-		"cost-json": cost("--quantity", "3,000 a year", "--units", "si", "--format", "json"),
+		"cost-json": {"cost", "l30", "t2-die", "--mass", "12 lb", "--quantity", "3,000 a year", "--units", "si", "--house", rates, "--format", "json"},
 		"cost-csv":  cost("--format", "csv"),
 		"cost-swap": {"swap", "l30", "t2-die", "--mass", "12 lb", "--quantity", "3,000 a year", "--house", rates},
 		"cost-help": {"cost", "--help"},

@@ -2,7 +2,9 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"maps"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -105,6 +107,27 @@ func TestSchema(t *testing.T) {
 		if kind := s.Ref.Location[strings.LastIndex(s.Ref.Location, "/")+1:]; !seen[kind] {
 			t.Errorf("no document of the kind %s", kind)
 		}
+	}
+}
+
+// A number has its unit or its count beside it: the schema has numbers in few kinds
+// of object, and in none of its own a bare one.
+func TestSchemaNumbers(t *testing.T) {
+	text, err := os.ReadFile(schemaFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defs := decoded(t, string(text)).(map[string]any)["$defs"].(map[string]any)
+	may := []string{"value", "result", "delta", "bound", "tally", "number", "whole"}
+	for kind, def := range defs {
+		walk(kind, def, func(path string, x map[string]any) {
+			ref, typ := fmt.Sprint(x["$ref"]), fmt.Sprint(x["type"])
+			number := strings.HasSuffix(ref, "/number") || strings.HasSuffix(ref, "/whole") || strings.Contains(typ, "number") || typ == "integer"
+			counted := strings.Contains(path, ".count.") || strings.HasSuffix(path, ".line")
+			if number && !counted && !slices.Contains(may, kind) {
+				t.Errorf("%s is a number", path)
+			}
+		})
 	}
 }
 

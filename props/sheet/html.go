@@ -30,7 +30,7 @@ body { font-family: Arial, Helvetica, sans-serif; max-width: 180mm; margin: 0 au
 h1 { font-size: 16pt } h2 { font-size: 13pt; margin-top: 1.5em; border-bottom: 1px solid #999 } h3 { font-size: 10.5pt; margin-bottom: 0.3em }
 h1, h2, h3 { break-after: avoid } tr { break-inside: avoid } thead { display: table-header-group } tfoot { display: table-row-group }
 td, th { white-space: normal !important } svg, img { max-width: 100%; height: auto }
-th, td b, td:first-child, td:nth-child(2):nth-last-child(2) { overflow-wrap: normal }
+th, td b, td:first-child, td:nth-child(2):not(:last-child) { overflow-wrap: normal }
 table:has(th:nth-child(7)) { font-size: 8pt !important } table:has(th:nth-child(7)) :is(td, th) { padding: 1px 3px !important }
 </style>
 `

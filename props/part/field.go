@@ -33,6 +33,7 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
+	FieldHours
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -157,6 +158,11 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
 		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
+	FieldHours: {Name: "hours", Label: "Hours hot", Example: "1000 h", Help: "time at the hottest in the life of the part, or in one heat where it comes back cold",
+		Asked: "how many hours it is at its hottest", before: "hot for",
+		said:  "hours hot|hours at heat|hours at temperature|time at temperature|time at heat",
+		text:  func(p *Part) *string { return &p.Hours },
+		given: func(g *Given) **units.Quantity { return &g.Hours }, dim: units.Time, lo: 36, hi: 3.6e9},
 	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -24,6 +24,7 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.strength()
 	w.castStrength()
 	w.reserve()
+	w.hot()
 	w.fatigue()
 	w.pressure()
 	w.temperature()

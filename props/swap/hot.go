@@ -232,7 +232,7 @@ func (w *work) hot() {
 	var unknown []Line
 	for _, g := range givings {
 		today, swapped := w.kept(w.base, g.strength(w.base)), w.kept(w.pin, g.strength(w.pin))
-		kept := Line{Group: StrengthGroup, ID: "hot.kept." + g.id, Name: fmt.Sprintf("Kept at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: both(today.rule, swapped.rule)}
+		kept := Line{Group: StrengthGroup, ID: "hot.kept." + g.id, Name: fmt.Sprintf("Strength at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: both(today.rule, swapped.rule)}
 		kept.beside(w, today, swapped, func(v interval) *Value { return v.in(units.Pct) })
 		kept.Ratio = nil
 		if swapped.why != "" && today.why != "" {
@@ -247,7 +247,7 @@ func (w *work) hot() {
 		w.hotReserve(g, today, swapped)
 	}
 	if len(unknown) == len(givings) && *w.Hottest >= warm {
-		unknown[1].Name = "Kept at " + w.temperatureText(*w.Hottest)
+		unknown[1].Name = "Strength at " + w.temperatureText(*w.Hottest)
 		w.add(unknown[1]) // one line tells it
 	} else if len(unknown) < len(givings) {
 		w.lines = append(w.lines, unknown...)
@@ -265,7 +265,7 @@ func (w *work) hotStrength(g giving, today, swapped expected) {
 		if b.why != "" || today.why == "" && a.why != "" {
 			continue
 		}
-		l := Line{Group: StrengthGroup, ID: "hot." + g.id, Name: fmt.Sprintf("Hot, %s, %s", g.name, basis), Formula: memory("S(T) = S·share kept", srcShare)}
+		l := Line{Group: StrengthGroup, ID: "hot." + g.id, Name: fmt.Sprintf("At %s %s, %s", w.temperatureText(*w.Hottest), g.name, basis), Formula: memory("S(T) = S·share kept", srcShare)}
 		l.beside(w, a, b, func(v interval) *Value { return v.in(w.unit(units.Stress)) })
 		w.add(l)
 		return
@@ -299,7 +299,7 @@ func (w *work) hotReserve(g giving, today, swapped expected) {
 			side.cold.figures, side.cold.notes = union(side.cold.figures, side.kept.figures), append(side.cold.notes, side.kept.notes...)
 		}
 	}
-	l := Line{Group: StrengthGroup, ID: "hot.reserve." + g.id, Name: "Reserve hot, " + g.name, Formula: memory("S·share kept/(σ·n·c)", srcFactor)}
+	l := Line{Group: StrengthGroup, ID: "hot.reserve." + g.id, Name: fmt.Sprintf("Reserve at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: memory("S·share kept/(σ·n·c)", srcFactor)}
 	l.beside(w, a, b, func(v interval) *Value { return v.over(under).in(units.One) })
 	if l.Reason == "" {
 		w.add(l)

@@ -24,7 +24,7 @@ var Demo embed.FS
 // Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *catalog.Catalog {
 	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday,
-		Words: catalog.Words{All: compiled.Words, Named: compiled.NamedWords, Own: compiled.OwnWords, Alloy: compiled.AlloyWords}}
+		Words: catalog.Words{All: compiled.Words, Named: compiled.NamedWords, Own: compiled.OwnWords, Alloy: compiled.AlloyWords, Joined: compiled.JoinedWords, Common: compiled.Common}}
 	c.Index()
 	return c
 })

@@ -119,6 +119,8 @@ func wordLists(c *catalog.Catalog) *strings.Builder {
 	fmt.Fprintf(words, "// Words are the words under which the materials are found, see package catalog.\nvar Words = %#v\n\n", list.All)
 	fmt.Fprintf(words, "// NamedWords is how many of them are more than ids.\nconst NamedWords = %d\n\n", list.Named)
 	fmt.Fprintf(words, "// OwnWords are the words of each material.\nvar OwnWords = %s\n\n", lists(list.Own))
+	fmt.Fprintf(words, "// JoinedWords are those of two numbers with a hyphen between them.\nvar JoinedWords = %#v\n\n", list.Joined)
+	fmt.Fprintf(words, "// Common is how early each material stands among those asked for most.\nvar Common = %#v\n\n", list.Common)
 	fmt.Fprintf(words, "// AlloyWords are those that the materials of an alloy have in common.\nvar AlloyWords = %s\n", lists(list.Alloy))
 	return words
 }

@@ -2,8 +2,11 @@ package call
 
 import (
 	"testing"
+	"time"
 
+	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/needs"
 	"alongside/props/part"
 )
 
@@ -53,3 +56,42 @@ func TestCallsAreValues(t *testing.T) {
 }
 
 func fresh() Call { return Call{Bench: compare.NewBench()} }
+
+// A catalog that takes the place of another hands its materials to the call, to the
+// comparisons in its needs and to all of its past; what it lacks stays.
+func TestCallOfAnotherCatalog(t *testing.T) {
+	old, gone := &props.Material{ID: "a"}, &props.Material{ID: "b"}
+	newer := &props.Material{ID: "a"}
+	c := fresh()
+	c.Bench.Pins = []*props.Material{old, gone}
+	c.Needs = []needs.Need{{Than: &needs.Than{Material: old}}, {Off: true}}
+	h := Start(c)
+	h.Change(func(c *Call) { c.Aside = []string{"x"} })
+	h.Undo()
+	h.With(func(id string) *props.Material {
+		if id == "a" {
+			return newer
+		}
+		return nil
+	})
+	for range 2 {
+		now := h.Now()
+		if now.Bench.Pins[0] != newer || now.Bench.Pins[1] != gone || now.Needs[0].Than.Material != newer {
+			t.Errorf("%+v", now)
+		}
+		h.Redo()
+	}
+	if c.Bench.Pins[0] != old || c.Needs[0].Than.Material != old {
+		t.Error("the call before was changed")
+	}
+	if on := h.Now().NeedsOn(); len(on) != 1 || on[0].Off {
+		t.Errorf("%+v", on)
+	}
+}
+
+func TestNoteTime(t *testing.T) {
+	at := time.Date(2026, 1, 2, 3, 4, 5, 678, time.FixedZone("east", 3600))
+	if n := NewNote(at, "x"); n.Text != "x" || n.At.Location() != time.UTC || n.At.Hour() != 2 || n.At.Nanosecond() != 0 {
+		t.Errorf("%v", n)
+	}
+}

@@ -1,6 +1,9 @@
 package catalog
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // A score is a kind times scoreExact plus points within the kind. The kind is
 // that of the best designation named where every word of the query is a whole
@@ -79,8 +82,10 @@ func (x *index) token(text string) token {
 // a276535, which is A27 65-35.
 func (x *index) inside(w, text string) int {
 	at := strings.Index(w, text)
-	if at > 0 && isDigit(text[0]) && isDigit(w[at-1]) && x.joined[w] {
-		return -1
+	if at > 0 && isDigit(text[0]) && isDigit(w[at-1]) {
+		if _, joined := slices.BinarySearch(x.Joined, w); joined {
+			return -1
+		}
 	}
 	return at
 }

@@ -29,6 +29,11 @@ type Words struct {
 	Named int        // how many words are more than ids
 	Own   [][]uint32 // by material: its id, then the words of its own
 	Alloy [][]uint32 // by alloy: what its materials have in common
+	// Joined are the words that were two numbers with a hyphen between them, sorted.
+	Joined []string
+	// Common is by material how early it stands among those asked for most; 0 if not,
+	// −1 if known from memory alone.
+	Common []int
 }
 
 // word is a word of a material by its number and what it is to it.
@@ -43,14 +48,13 @@ type index struct {
 	once sync.Once
 	Words
 	entries  []entry         // the materials in the order of the catalog
-	joined   map[string]bool // words that were two numbers with a hyphen between them
 	families map[string]bool // the words that mean a family by themselves
 }
 
 // entry is a material with its words.
 type entry struct {
 	material *props.Material
-	common   int         // how early it stands among those asked for most; 0 if not, −1 if known from memory alone
+	common   int
 	id       int         // the number of its id
 	words    [2][]uint32 // of the material itself, and those of its alloy
 }
@@ -97,50 +101,21 @@ func (c *Catalog) indexed() *index {
 		if x.Words = c.Words; x.All == nil {
 			x.Words = ListWords(c)
 		}
-		x.note(c)
-		common := map[string]int{}
-		for i, id := range c.Everyday {
-			common[id] = len(c.Everyday) - i
+		x.families = map[string]bool{}
+		for _, f := range c.Families {
+			for _, w := range f.Words {
+				x.families[w] = true
+			}
 		}
 		for i, a := range c.Alloys {
 			for _, m := range a.Materials {
 				own := x.Own[len(x.entries)]
 				id, _ := parts(own[0])
-				if common[m.ID] == 0 && m.Remembered() {
-					common[m.ID] = -1
-				}
-				x.entries = append(x.entries, entry{m, common[m.ID], id, [...][]uint32{own[1:], x.Alloy[i]}})
+				x.entries = append(x.entries, entry{m, x.Common[len(x.entries)], id, [...][]uint32{own[1:], x.Alloy[i]}})
 			}
 		}
 	})
 	return &c.index
-}
-
-// note takes down what the choice of hits goes by.
-func (x *index) note(c *Catalog) {
-	x.joined, x.families = map[string]bool{}, map[string]bool{}
-	for _, f := range c.Families {
-		for _, w := range f.Words {
-			x.families[w] = true
-		}
-	}
-	join := func(name string) {
-		if joinsNumbers(name) {
-			x.joined[fold(name)] = true
-		}
-	}
-	for _, a := range c.Alloys {
-		join(a.Name)
-		for _, alias := range a.Aliases {
-			join(alias.Name)
-		}
-		for _, m := range a.Materials {
-			join(m.ID)
-			for _, alias := range m.Aliases {
-				join(alias.Name)
-			}
-		}
-	}
 }
 
 // lister lists the words of a catalog.
@@ -168,13 +143,38 @@ func ListWords(c *Catalog) Words {
 			own = x.addWords(own, m.Process.ID())
 			x.Own = append(x.Own, x.addWords(own, m.Process.Words()))
 			materials = append(materials, m)
+			at := slices.Index(c.Everyday, m.ID)
+			common := len(c.Everyday) - at
+			if at < 0 {
+				common = 0
+				if m.Remembered() {
+					common = -1
+				}
+			}
+			x.Common = append(x.Common, common)
+			x.join(m.ID, m.Aliases)
 		}
+		x.join(a.Name, a.Aliases)
 	}
+	slices.Sort(x.Joined)
+	x.Joined = slices.Compact(x.Joined)
 	x.Named = len(x.All)
 	for i, m := range materials {
 		x.Own[i][0] = word(x.numberOf(fold(m.ID)), ownID)
 	}
 	return x.Words
+}
+
+// join takes down which names are two numbers with a hyphen between them.
+func (x *lister) join(name string, aliases []props.Alias) {
+	if joinsNumbers(name) {
+		x.Joined = append(x.Joined, fold(name))
+	}
+	for _, a := range aliases {
+		if joinsNumbers(a.Name) {
+			x.Joined = append(x.Joined, fold(a.Name))
+		}
+	}
 }
 
 func (x *lister) alloyWords(a *props.Alloy) []uint32 {

@@ -130,3 +130,50 @@ func TestLock(t *testing.T) {
 		t.Errorf("the file of the lock is left: %v", err)
 	}
 }
+
+// A folder that is there, one to be made, one in whose place a file stands.
+func TestWritable(t *testing.T) {
+	dir := t.TempDir()
+	if err := Writable(dir); err != nil {
+		t.Error(err)
+	}
+	if err := Writable(filepath.Join(dir, "a", "b")); err != nil {
+		t.Error(err)
+	}
+	file := filepath.Join(dir, "file")
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{file, filepath.Join(file, "a")} {
+		if err := Writable(path); err == nil || !strings.Contains(err.Error(), "folder") {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	if left, _ := os.ReadDir(dir); len(left) != 1 {
+		t.Errorf("it left %d entries behind", len(left)-1)
+	}
+}
+
+// A file cannot be kept, nor a lock taken, where something else stands in the way;
+// the reason names it.
+func TestInTheWay(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "file")
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{filepath.Join(file, "x"), dir} {
+		if _, err := NewLock(path); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("lock %s: %v", path, err)
+		}
+		if err := Replace(path, []byte("x")); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("replace %s: %v", path, err)
+		}
+		if _, err := Read(path, 10); err == nil || !strings.Contains(err.Error(), dir) {
+			t.Errorf("read %s: %v", path, err)
+		}
+	}
+	if b, err := os.ReadFile(file); err != nil || len(b) != 0 {
+		t.Errorf("%q, %v", b, err)
+	}
+}

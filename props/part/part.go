@@ -1,8 +1,6 @@
-// Package swap works out what a change of metal does to a part: its mass, the
-// section it needs, how far it bends, how it grows and fits, what heat and
-// current it carries, its pattern and its price of metal. It takes figures from
-// the bench by the bench's own rule of like with like, and answers with
-// intervals, or with the reason why there is no number.
+// Package part is what the customer says of the part: sizes, loads, temperatures,
+// what it is joined to and stands in, facts and prices. Every field is a row of one
+// table, which flags, forms, sentences, call sheets and JSON follow.
 package part
 
 import "strings"

@@ -61,7 +61,7 @@ func (t *Record) File() string { return t.in.file }
 // LineOf is the line of a key; of the record itself where the key does not
 // stand in it.
 func (t *Record) LineOf(key string) int {
-	for _, path := range []string{t.path + "." + key, t.path} {
+	for _, path := range []string{t.path + "." + key, t.path + "." + key + "[0]", t.path} {
 		if n, ok := t.in.places()[path]; ok {
 			return n
 		}
@@ -189,10 +189,6 @@ func (t *Record) Quantity(key, text string, d units.Dimension, assume units.Unit
 			}
 		}
 		t.Fail(key, problem, remedy)
-		return q, false
-	}
-	if q.Lo > q.Hi {
-		t.Fail(key, fmt.Sprintf("%q runs from high to low", text), "write the lower value first")
 		return q, false
 	}
 	return q, true

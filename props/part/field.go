@@ -160,7 +160,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
 	FieldHours: {Name: "hours", Label: "Hours hot", Example: "1000 h", Help: "time at the hottest in the life of the part, or in one heat where it comes back cold",
 		Asked: "how many hours it is at its hottest", before: "hot for",
-		said:  "hours hot|hours at heat|hours at temperature|time at temperature|time at heat",
+		said:  "hours hot|hours at heat|at heat|hours at temperature|at temperature|time at temperature|time at heat",
 		text:  func(p *Part) *string { return &p.Hours },
 		given: func(g *Given) **units.Quantity { return &g.Hours }, dim: units.Time, lo: 36, hi: 3.6e9},
 	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},

@@ -42,7 +42,7 @@ var briefOrder = []struct {
 	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
 	{[]string{"stiffness.deflection"}, "Bending, same load"},
 	{[]string{"growth", "growth.hot"}, ""},
-	{[]string{"growth.lasting"}, ""},
+	{[]string{"growth.permanent"}, ""},
 	{[]string{"cold.impact"}, ""},
 }
 

@@ -7,126 +7,10 @@ import (
 	"strconv"
 
 	"alongside/props"
-	"alongside/props/compare"
 	"alongside/units"
 )
 
-const (
-	// roomTop is the temperature in °C up to which a strength found at room
-	// temperature holds.
-	roomTop = 35
-	// sameHeat is how far, in °C, two temperatures may be apart that are meant as one.
-	sameHeat = 2
-)
-
 var keptRule = memory("S at temperature after its hours/S at room temperature, as published or between two published temperatures; taken for minimums as for typical figures", srcShare)
-
-// heatPoint is what a metal keeps of a strength at one temperature, in percent of
-// the strength at room temperature.
-type heatPoint struct {
-	at      float64 // °C
-	kept    interval
-	figures []*props.Figure
-}
-
-// heatCurve is the points of one source after one time at heat, the coldest first.
-type heatCurve struct {
-	hours  float64 // at heat before the test; 0 where the source does not say
-	points []heatPoint
-}
-
-// heatCurves are what is on file of a strength above room temperature: curves in
-// percent, else typical figures over the typical one at room temperature.
-func (w *work) heatCurves(m *props.Material, p props.PropertyID) []heatCurve {
-	type key struct {
-		source *props.Source
-		hours  float64
-	}
-	curves := map[key]*heatCurve{}
-	add := func(f *props.Figure, kept interval, figures ...*props.Figure) {
-		k := key{f.Source, f.Cond.Hours}
-		if curves[k] == nil {
-			curves[k] = &heatCurve{hours: f.Cond.Hours}
-		}
-		curves[k].points = append(curves[k].points, heatPoint{f.Cond.AtC, kept, figures})
-	}
-	for _, f := range m.Figures(compare.RetainedOf(p)) {
-		if f.Cond.HasAt && f.Cond.AtC > roomTop {
-			add(f, ofFigure(f), f)
-		}
-	}
-	for _, f := range m.Figures(p) {
-		if f.Basis != props.Typical || !f.Cond.HasAt || f.Cond.AtC <= roomTop || unfit(f) != "" {
-			continue
-		}
-		if room := w.atRoom(m, p, f.Source); room != nil && unfit(room) == "" {
-			add(f, ofFigure(f).over(ofFigure(room)).times(exact(100)), f, room)
-		}
-	}
-	var out []heatCurve
-	for _, c := range curves {
-		slices.SortFunc(c.points, func(a, b heatPoint) int { return cmp.Compare(a.at, b.at) })
-		out = append(out, *c)
-	}
-	slices.SortFunc(out, func(a, b heatCurve) int {
-		return cmp.Or(cmp.Compare(a.hours, b.hours), cmp.Compare(a.points[0].figures[0].Source.ID, b.points[0].figures[0].Source.ID))
-	})
-	return out
-}
-
-// atRoom is the typical strength at room temperature by the same source, else the
-// one that the bench would show.
-func (w *work) atRoom(m *props.Material, p props.PropertyID, s *props.Source) *props.Figure {
-	for _, f := range m.Figures(p) {
-		if f.Source == s && f.Basis == props.Typical && f.Cond.RoomTemperature() {
-			return f
-		}
-	}
-	return w.atRoomOn(m, p, props.Typical)
-}
-
-// atRoomOn is onBasis at room temperature, whatever the bench is set to.
-func (w *work) atRoomOn(m *props.Material, p props.PropertyID, basis props.Basis) *props.Figure {
-	room := *w
-	room.bench.Service = nil
-	f := room.onBasis(m, p, basis)
-	if f != nil && !f.Cond.RoomTemperature() {
-		return nil
-	}
-	return f
-}
-
-// at is the curve at t °C; ok is false past its last point. Between room temperature
-// and the first point only the two ends are known.
-func (c heatCurve) at(t float64) (p heatPoint, ok bool) {
-	for i, above := range c.points {
-		switch {
-		case above.at < t-sameHeat:
-			continue
-		case above.at <= t+sameHeat:
-			return above, true
-		case i == 0:
-			k := above.kept
-			return heatPoint{t, interval{min(k.lo, 100), (k.mid + 100) / 2, max(k.hi, 100), k.last, true}, above.figures}, true
-		}
-		below := c.points[i-1]
-		share := exact((t - below.at) / (above.at - below.at))
-		kept := below.kept.times(exact(1 - share.mid)).plus(above.kept.times(share))
-		return heatPoint{t, kept, union(below.figures, above.figures)}, true
-	}
-	return heatPoint{}, false
-}
-
-// union is both lists, each figure once.
-func union(a, b []*props.Figure) []*props.Figure {
-	out := slices.Clone(a)
-	for _, f := range b {
-		if !slices.Contains(out, f) {
-			out = append(out, f)
-		}
-	}
-	return out
-}
 
 // kept is what a metal keeps of a strength at the hottest in service, in percent.
 // After hours between two published times it lies between the two; without hours
@@ -153,6 +37,10 @@ func (w *work) kept(m *props.Material, p props.PropertyID) expected {
 	if len(at) == 0 {
 		return expected{why: "the " + name + " of " + m.Name() + " is on file up to " + w.temperatureText(last) + " only"}
 	}
+	if longest := curves[len(curves)-1]; w.Hours == nil && hours[len(hours)-1] < longest.hours {
+		return expected{need: needHours, why: "the " + name + " of " + m.Name() + " after " + hoursText(longest.hours) + " is on file up to " +
+			w.temperatureText(longest.points[len(longest.points)-1].at) + " only; say the hours at heat, after fewer it reaches farther"}
+	}
 	short, long, why := w.exposures(hours)
 	if why != "" {
 		return expected{why: why + " for " + m.Name() + " at " + w.temperatureText(t)}
@@ -167,8 +55,8 @@ func (w *work) kept(m *props.Material, p props.PropertyID) expected {
 		e.need = needHours
 	}
 	e.notes = []string{w.exposureNote(m, hours[short], hours[long])}
-	if e.value.wide && at[long].kept.wide && len(e.figures) > 0 && e.figures[0].Cond.AtC > t+sameHeat {
-		e.notes = append(e.notes, "the coldest above room temperature on file for "+m.Name()+" is "+e.figures[0].Cond.At()+": it keeps between that and all")
+	if h := at[long]; h.ends {
+		e.notes = append(e.notes, "the coldest above room temperature on file for "+m.Name()+" is "+h.figures[0].Cond.At()+": it keeps between that and all")
 	}
 	return e
 }

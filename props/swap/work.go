@@ -30,7 +30,7 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.fatigue()
 	w.pressure()
 	w.temperature()
-	w.lasting()
+	w.permanent()
 	w.press()
 	w.heat()
 	w.current()

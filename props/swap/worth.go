@@ -28,7 +28,7 @@ func (r *Result) Worth() []string {
 	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
 		s.part(id, s.growth)
 	}
-	s.part("growth.lasting", told)
+	s.part("growth.permanent", told)
 	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
 		s.part(id, s.clearance)
 	}

@@ -52,7 +52,7 @@ func (w *work) forGood(m *props.Material) expected {
 	case agingZinc(m):
 		return expected{value: shrinksForGood, rule: agingRule}
 	case !growsAsCast(m):
-		return expected{why: "no lasting change of size on file for " + m.Name()}
+		return expected{why: "no permanent growth on file for " + m.Name()}
 	case w.Hottest == nil:
 		return expected{need: needRange, why: needRange.text}
 	case *w.Hottest < growsFrom:
@@ -63,14 +63,14 @@ func (w *work) forGood(m *props.Material) expected {
 	return expected{value: growsForGood, rule: asCastRule, notes: []string{"as cast; ask for T5 or T7 where fits must stay"}}
 }
 
-// lasting is how the part changes its size for good in service, where that is
+// permanent is how the part changes its size for good in service, where that is
 // published for one of the metals.
-func (w *work) lasting() {
+func (w *work) permanent() {
 	if !slices.ContainsFunc([]*props.Material{w.base, w.pin}, func(m *props.Material) bool { return growsAsCast(m) || agingZinc(m) }) {
 		return
 	}
 	today, swapped := w.forGood(w.base), w.forGood(w.pin)
-	l := Line{Group: Temperature, ID: "growth.lasting", Name: "Size for good", Formula: both(today.rule, swapped.rule)}
+	l := Line{Group: Temperature, ID: "growth.permanent", Name: "Permanent growth", Formula: both(today.rule, swapped.rule)}
 	switch {
 	case swapped.need.text != "":
 		l.wait(swapped.need)

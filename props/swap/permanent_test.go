@@ -12,17 +12,17 @@ import (
 
 // The paper gives castings of AC2B, near to 319.0, up to 0.0013 mm/mm of growth when
 // heated as cast to 250 °C; SAE J469 zinc No. 3 0.0005 to 0.0006 in/in of shrinkage.
-func TestSizeForGood(t *testing.T) {
-	v := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "gray-30", "319-f-sand"), "growth.lasting").Value
+func TestPermanentGrowth(t *testing.T) {
+	v := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "gray-30", "319-f-sand"), "growth.permanent").Value
 	if v.Lo != 0 || math.Abs(v.Hi-0.013) > 1e-9 || !v.Range {
 		t.Errorf("319-F, 10 in: %v to %v, want 0 to 0.013 in", v.Lo, v.Hi)
 	}
-	v = line(t, catalogSwap(t, "length=10 in", "gray-30", "zn-3-die"), "growth.lasting").Value
+	v = line(t, catalogSwap(t, "length=10 in", "gray-30", "zn-3-die"), "growth.permanent").Value
 	if math.Abs(v.Lo+0.006) > 1e-9 || math.Abs(v.Hi+0.005) > 1e-9 {
 		t.Errorf("zinc No. 3, 10 in: %v to %v, want −0.006 to −0.005 in", v.Lo, v.Hi)
 	}
-	there := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "zn-3-die", "319-f-sand"), "growth.lasting")
-	back := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "319-f-sand", "zn-3-die"), "growth.lasting")
+	there := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "zn-3-die", "319-f-sand"), "growth.permanent")
+	back := line(t, catalogSwap(t, "service=70..250 F|length=10 in", "319-f-sand", "zn-3-die"), "growth.permanent")
 	if there.Value.String() != back.Base.String() || there.Base.String() != back.Value.String() {
 		t.Errorf("there %v of %v, back %v of %v", there.Value, there.Base, back.Value, back.Base)
 	}
@@ -32,13 +32,13 @@ func TestSizeForGood(t *testing.T) {
 		{"length=10 in", "319-f-sand", "", needRange.text},
 		{"service=70..250 F", "319-f-sand", "", needLength.text},
 	} {
-		l := catalogSwap(t, tt.given, "gray-30", tt.pin).Line("growth.lasting")
+		l := catalogSwap(t, tt.given, "gray-30", tt.pin).Line("growth.permanent")
 		if l == nil || l.Done() || l.Need != tt.need || !strings.Contains(l.Reason, tt.reason) {
 			t.Errorf("%s: %+v", tt.given, l)
 		}
 	}
 	for _, pin := range []string{"319-t6-sand", "a380-f-die", "242-t571-sand"} {
-		if l := catalogSwap(t, "service=70..250 F|length=10 in", "gray-30", pin).Line("growth.lasting"); l != nil {
+		if l := catalogSwap(t, "service=70..250 F|length=10 in", "gray-30", pin).Line("growth.permanent"); l != nil {
 			t.Errorf("%s: %+v", pin, l)
 		}
 	}

@@ -11,7 +11,7 @@ import (
 // The sizes of the catalog.
 const (
 	Materials = 780
-	Figures   = 7900
+	Figures   = 7966
 	Sources   = 153
 )
 

@@ -16,6 +16,7 @@ const (
 	FieldStrength
 	FieldService
 	FieldMedium
+	FieldHours
 	FieldMate
 	FieldStress
 	FieldPressure
@@ -95,6 +96,11 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
 		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
 		text: func(p *Part) *string { return &p.Medium }},
+	FieldHours: {Name: "hours", Label: "Hours hot", Example: "1000 h", Help: "time at the hottest in the life of the part, or in one heat where it comes back cold",
+		Asked: "how many hours it is at its hottest", before: "hot for",
+		said:  "hours hot|hours at heat|at heat|hours at temperature|at temperature|time at temperature|time at heat",
+		text:  func(p *Part) *string { return &p.Hours },
+		given: func(g *Given) **units.Quantity { return &g.Hours }, dim: units.Time, lo: 36, hi: 3.6e9},
 	FieldMate: {Name: "mate", Label: "Mate", Example: "1045", Help: "material of the part it is joined to",
 		Asked: "what it is joined to", before: "mate",
 		text: func(p *Part) *string { return &p.Mate }},

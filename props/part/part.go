@@ -103,6 +103,7 @@ type Part struct {
 	Keep         Keep        `toml:"keep,omitempty" json:"keep,omitempty"`
 	Strength     Strength    `toml:"strength,omitempty" json:"strength,omitempty"`
 	Service      string      `toml:"service,omitempty" json:"service,omitempty"` // one temperature, or the coldest and the hottest
+	Hours        string      `toml:"hours,omitempty" json:"hours,omitempty"`     // at the hottest
 	Mate         string      `toml:"mate,omitempty" json:"mate,omitempty"`       // id of the material it is joined to
 	Stress       string      `toml:"stress,omitempty" json:"stress,omitempty"`   // applied, in the part as it is today
 	Place        Place       `toml:"place,omitempty" json:"place,omitempty"`     // where in the casting the stress is

@@ -51,7 +51,8 @@ type Given struct {
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	Medium                                  Medium
 	With                                    Facts
-	Coldest, Hottest                        *float64 // °C in service
+	Coldest, Hottest                        *float64        // °C in service
+	Hours                                   *units.Quantity // at the hottest
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty

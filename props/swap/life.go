@@ -26,13 +26,9 @@ var inspections = []struct {
 // reserve is the strength over the stress with the factors the part asks for: in
 // the wall where one may say what to expect there, else the specified minimum.
 func (w *work) reserve() {
-	factor, notes := exact(1), []string(nil)
-	if w.Safety != nil {
-		factor = factor.times(ofGiven(*w.Safety))
-	}
+	factor, notes := w.factor(), []string(nil)
 	if w.Casting != nil {
 		c := ofGiven(*w.Casting)
-		factor = factor.times(c)
 		for _, i := range inspections {
 			if c.lo >= i.least {
 				notes = append(notes, fmt.Sprintf("casting factor %s by 14 CFR 25.621, from memory: failure critical, %s; otherwise, %s", w.Casting, i.critical, i.other))
@@ -60,6 +56,17 @@ func (w *work) reserve() {
 		}
 		w.add(l)
 	}
+}
+
+// factor is the product of the factors on the strength that the part asks for.
+func (w *work) factor() interval {
+	f := exact(1)
+	for _, q := range []*units.Quantity{w.Safety, w.Casting} {
+		if q != nil {
+			f = f.times(ofGiven(*q))
+		}
+	}
+	return f
 }
 
 // least is the strength to count on: in the wall, else the specified minimum.

@@ -162,6 +162,7 @@ var (
 	needLength   = want{part.FieldLength, "needs a length"}
 	needCase     = want{part.FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
 	needRange    = want{part.FieldService, "needs a service range"}
+	needHours    = want{part.FieldHours, "needs the hours at heat"}
 	needMate     = want{part.FieldMate, "needs a mating material"}
 	needFit      = want{part.FieldFit, "needs a fit diameter"}
 	needHub      = want{part.FieldHub, "needs a hub diameter"}

@@ -22,9 +22,13 @@ func (r *Result) Worth() []string {
 	s.givesWay()
 	s.equal("strength", "As strong")
 	s.margin()
+	for _, id := range []string{"hot.set", "hot.fracture", "cold.impact", "creep.reserve"} {
+		s.part(id, told)
+	}
 	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
 		s.part(id, s.growth)
 	}
+	s.part("growth.permanent", told)
 	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
 		s.part(id, s.clearance)
 	}
@@ -56,6 +60,15 @@ func (s *summary) part(id string, say func(*Line) string) {
 	if l := s.Line(id); l != nil && l.Done() && (l.Value != nil || !same(l.Ratio)) {
 		s.sentences = append(s.sentences, say(l))
 	}
+}
+
+// told is the name of a line and what it says of both metals.
+func told(l *Line) string {
+	s := l.Name + ": " + l.Words + l.Value.String()
+	if l.Base != nil {
+		s += ", today " + l.Base.String()
+	}
+	return s + "."
 }
 
 func same(ratio *Value) bool { return ratio != nil && ratio.Lo == 1 && ratio.Hi == 1 }

@@ -44,7 +44,7 @@ func full(t testing.TB) call.Call {
 	c.Duties = []*needs.Duty{duty}
 	for f, text := range map[part.Field]string{
 		part.FieldMass: "4.2 lb", part.FieldVolume: "16 in3", part.FieldWall: "3/8 in", part.FieldLength: "12 in", part.FieldCase: "plate",
-		part.FieldKeep: "stiffness", part.FieldStrength: "yield", part.FieldService: "-40..250 F", part.FieldMate: "1045-cold-drawn-wrought", part.FieldStress: "5 ksi",
+		part.FieldKeep: "stiffness", part.FieldStrength: "yield", part.FieldService: "-40..250 F", part.FieldHours: "1000 h", part.FieldMate: "1045-cold-drawn-wrought", part.FieldStress: "5 ksi",
 		part.FieldPlace: "designated", part.FieldSafety: "1.5", part.FieldCasting: "1.25", part.FieldCycles: "1e7", part.FieldMean: "2 ksi",
 		part.FieldSurface: "machined", part.FieldReliability: "99", part.FieldMedium: "coolant, 110 °C",
 		part.FieldPressure: "150 psi", part.FieldInside: "4 in", part.FieldFit: "1.5 in", part.FieldRole: "shaft", part.FieldInterference: "0.002 in",

@@ -34,6 +34,7 @@ const (
 	FieldSurface
 	FieldReliability
 	FieldHours
+	FieldQuantity
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -163,6 +164,10 @@ var fieldInfos = [fieldCount]FieldInfo{
 		said:  "hours hot|hours at heat|at heat|hours at temperature|at temperature|time at temperature|time at heat",
 		text:  func(p *Part) *string { return &p.Hours },
 		given: func(g *Given) **units.Quantity { return &g.Hours }, dim: units.Time, lo: 36, hi: 3.6e9},
+	FieldQuantity: {Topic: "Order", Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
+		Asked: "how many, a year or in an order", said: "quantity|annual quantity|order quantity|lot size|annual volume|pieces|pieces a year|pieces per year|parts a year|parts per year|castings a year|castings per year|a year|per year", before: "quantity",
+		text:  func(p *Part) *string { return &p.Quantity },
+		given: func(g *Given) **units.Quantity { return &g.Quantity }, dim: units.Ratio, lo: 1, hi: 1e7},
 	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

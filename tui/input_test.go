@@ -285,3 +285,15 @@ func TestCutPaste(t *testing.T) {
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("short"), Paste: true})
 	d.wantNot("too long")
 }
+
+// The line of a search fills the window and no more.
+func TestSearchLineFits(t *testing.T) {
+	for _, w := range []int{80, 120, 200} {
+		d := plainDesk(t, w, 24, usual...)
+		d.press(":")
+		d.fits()
+		d.typeText("xyzzy")
+		d.press("enter")
+		d.fits()
+	}
+}

@@ -47,6 +47,9 @@ type Given struct {
 	Surface                                 Surface
 	Reliability                             Reliability
 	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
+	Quality, Test                           *units.Quantity // factor and test pressure of the code
+	Engagement, Bolt, Clamp, Head, Hole     *units.Quantity // of a thread and a bolt
+	Thread                                  *Thread
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	Medium                                  Medium
 	With                                    Facts
@@ -168,6 +171,12 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		return err
 	case FieldService:
 		return g.service(typed)
+	case FieldThread:
+		t, err := ReadThread(typed)
+		if err == nil {
+			g.Thread = &t
+		}
+		return err
 	case FieldMedium:
 		m, err := ReadMedium(typed)
 		g.Medium = m

@@ -38,6 +38,8 @@ var briefOrder = []struct {
 	{[]string{"fatigue.reserve"}, ""},
 	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
 	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
+	{[]string{"thread.bolt", "thread.engagement"}, ""},
+	{[]string{"bolt.margin.minimum", "bolt.margin.typical"}, ""},
 	{[]string{"stiffness.deflection"}, "Bending, same load"},
 	{[]string{"growth", "growth.hot"}, ""},
 }

@@ -26,6 +26,7 @@ var (
 	srcFatigue  = &props.Source{ID: "TXT-MD", Title: "Machine design textbook: modified Goodman line, surface and reliability factors of the endurance limit", Edition: "edition not stated where read", Kind: "textbook"}
 	srcMeans    = &props.Source{ID: "ASME-IID", Title: "Boiler and Pressure Vessel Code, Section II Part D, table TE-1: growth from mean coefficients of expansion", Publisher: "ASME", Edition: "2001", Kind: "standard"}
 	srcFit      = &props.Source{ID: "ENG-REF", Title: "Engineering reference on shrink fits; clearance as in ISO 286-1; reference temperature 20 °C as in ISO 1", Edition: "edition not stated where read", Kind: "textbook"}
+	srcThread   = &props.Source{ID: "FED-STD-H28/2", Title: "Screw-thread standards for federal services, section 2 (FED-STD-H28/2B): shear and tensile areas of Unified threads", Publisher: "US General Services Administration", Edition: "1991", Kind: "standard"}
 	srcHeat     = &props.Source{ID: "TXT-HEAT", Title: "Heat transfer: conduction through a plane wall", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcThermal  = &props.Source{ID: "TXT-MSE", Title: "Materials science and engineering: thermal properties", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcCurrent  = &props.Source{ID: "TXT-PHYS", Title: "Physics notes: resistance of a conductor; 100 %IACS = 58.0 MS/m as in IEC 60028", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}

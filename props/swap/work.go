@@ -28,6 +28,8 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.pressure()
 	w.temperature()
 	w.press()
+	w.thread()
+	w.bearing()
 	w.heat()
 	w.current()
 	w.foundry()

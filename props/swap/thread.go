@@ -1,6 +1,7 @@
 package swap
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -10,66 +11,92 @@ import (
 )
 
 var (
-	stripFormula   = read("F = S/2·A; A = π·L·D/p·[p/2 + (D − E)/√3], L engagement, p pitch, D least major diameter of the bolt, E largest pitch diameter of the tapped thread", srcThread)
-	depthFormula   = read("L₂/L₁ = S₁/S₂", srcThread)
-	breakFormula   = read("L = S bolt·At/(S/2·A/L), At = π/4·(d − 0.9743 p)², of metric threads 0.9382 p", srcThread)
+	stripFormula   = read("F = S·A; S shear strength, A = π·L·D/p·[p/2 + (D − E)/√3], L engagement, p pitch, D least major diameter of the bolt, E largest pitch diameter of the tapped thread", srcThread)
+	depthFormula   = read("L₂/L₁ = S₁/S₂, S shear strength", srcThread)
+	breakFormula   = read("L = σ·At/(S·A/L), σ of the bolt, S shear strength, At = π/4·(d − 0.9743 p)², of metric threads 0.9382 p", srcThread)
 	bearingFormula = read("p = 4F/(π·(D² − d²)), D head or washer, d hole", srcDefined)
 )
 
-// thread is a bolt screwed into the part: what strips the tapped thread, the
-// engagement that holds as much as today, and that which breaks the bolt first.
-// Lines appear once something is said of the thread.
+// thread is a bolt screwed into the part: the engagement that holds as much as today,
+// what strips the tapped thread, and the engagement that breaks the bolt first. Lines
+// appear once something is said of the thread.
 func (w *work) thread() {
 	if w.Thread == nil && w.Engagement == nil && w.Bolt == nil {
 		return
 	}
-	s := w.pairOnBasis(givings[1], props.Minimum)
-	if s.why != "" {
-		if s = w.pairOnBasis(givings[1], props.Typical); s.why == "" {
-			s.notes = append(s.notes, "on typical strengths")
-		}
+	today, swapped := w.shear(w.base), w.shear(w.pin)
+	deep, deeper := today.inverse(), swapped.inverse()
+	l := Line{Group: Joints, ID: "thread.engagement", Name: "Thread engagement, same strength", Formula: depthFormula}
+	if l.Reason = cmp.Or(swapped.why, today.why); l.Reason == "" {
+		l.expect(w, &today, &swapped)
+		w.of(&l, w.Engagement, deeper.against(deep), needEngage)
 	}
-	s.notes = append(s.notes, w.notAtHeat()...)
-	depth := Line{Group: Joints, ID: "thread.engagement", Name: "Thread engagement, same strength", Formula: depthFormula}
-	if w.rest(&depth, s) {
-		w.of(&depth, w.Engagement, s.inverse(), needEngage)
+	w.add(l)
+	w.threadLine(Line{ID: "thread.strip", Name: "Load to strip the tapped thread", Formula: stripFormula}, today, swapped, w.Engagement, needEngage, func(s interval) *Value {
+		return s.times(exact(shearArea(*w.Thread))).times(ofGiven(*w.Engagement)).in(w.unit(units.Force))
+	})
+	breaking := func(s interval) interval {
+		return s.times(ofGiven(*w.Bolt)).times(exact(tensileArea(*w.Thread) / shearArea(*w.Thread)))
 	}
-	w.add(depth)
-	w.threadLine(Line{ID: "thread.strip", Name: "Load to strip the tapped thread", Formula: stripFormula}, s, s.ratio, w.Engagement, needEngage, units.Force,
-		func(strength, area interval) interval { return strength.times(area).times(ofGiven(*w.Engagement)) })
-	w.threadLine(Line{ID: "thread.bolt", Name: "Engagement to break the bolt first", Formula: breakFormula}, s, s.inverse, w.Bolt, needBolt, units.Length,
-		func(strength, area interval) interval {
-			return ofGiven(*w.Bolt).times(exact(tensileArea(*w.Thread))).over(strength.times(area))
-		})
+	l = Line{ID: "thread.bolt", Name: "Engagement to break the bolt first", Formula: breakFormula}
+	if w.Thread != nil && w.Bolt != nil && swapped.why == "" {
+		l.Notes = w.diameters(breaking(deeper.value))
+	}
+	w.threadLine(l, deep, deeper, w.Bolt, needBolt, func(s interval) *Value { return breaking(s).in(w.unit(units.Length)) })
 }
 
-// threadLine is what follows from the shear strength of the part, half its tensile
-// strength, and the shear area of its thread for each length of engagement.
-func (w *work) threadLine(l Line, s pair, ratio func() interval, more *units.Quantity, need want, dim units.Dimension, follows func(strength, area interval) interval) {
-	l.Group = Joints
-	if w.rest(&l, s) {
-		switch {
-		case w.Thread == nil:
-			l.wait(needThread)
-		case more == nil:
-			l.wait(need)
-		default:
-			u, area := w.unit(dim), exact(shearArea(*w.Thread))
-			half := func(f *props.Figure) interval { return follows(ofFigure(f).times(exact(0.5)), area) }
-			today, swapped := half(s.base), half(s.pin)
-			l.Base, l.Value, l.Ratio = today.in(u), swapped.in(u), ratio().in(units.One)
-			if l.ID == "thread.bolt" {
-				l.Notes = append(l.Notes, w.diameters(today, swapped)...)
-			}
-			l.Notes = append(l.Notes, "limits of size of the usual class of fit, 2A and 2B or 6g and 6H, from memory; shear strength taken as half the tensile strength")
-		}
+// threadLine is what follows for both metals from the shear area of the thread and
+// one more size.
+func (w *work) threadLine(l Line, today, swapped expected, size *units.Quantity, need want, in func(interval) *Value) {
+	l.Group, l.Reason = Joints, swapped.why
+	switch {
+	case w.Thread == nil:
+		l.wait(needThread)
+	case size == nil:
+		l.wait(need)
+	default:
+		l.Notes = append(l.Notes, "limits of size of the usual class of fit, 2A and 2B or 6g and 6H, from memory; typical strengths, minimums lie lower")
+		l.Notes = append(l.Notes, w.notAtHeat()...)
+		l.beside(w, today, swapped, in)
 	}
 	w.add(l)
 }
 
+// shear is the typical shear strength of a metal, in torsion where it is on file in
+// no other way; else half its tensile strength, as FED-STD-H28/2 counts it, which a
+// metal that breaks without yielding does not follow.
+func (w *work) shear(m *props.Material) expected {
+	for _, p := range []props.PropertyID{props.ShearStrength, props.TorsionalStrength} {
+		if f := w.onBasis(m, p, props.Typical); f != nil {
+			e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+			if p == props.TorsionalStrength {
+				e.notes = []string{"of " + m.Name() + " the strength in torsion is taken for that in shear"}
+			}
+			return e
+		}
+	}
+	f := w.onBasis(m, props.TensileStrength, props.Typical)
+	switch {
+	case breaks(m):
+		return expected{why: w.lacksBasis(m, props.ShearStrength, props.Typical)}
+	case f == nil:
+		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Typical)}
+	}
+	return expected{value: ofFigure(f).times(exact(0.5)), figures: []*props.Figure{f}, why: unfit(f),
+		notes: []string{"no shear strength on file for " + m.Name() + ": half its tensile strength, on the safe side"}}
+}
+
+// inverse is one over what is expected.
+func (e expected) inverse() expected {
+	if e.why == "" {
+		e.value = exact(1).over(e.value)
+	}
+	return e
+}
+
 // diameters says an engagement as one does in the shop, and whether the one given is enough.
-func (w *work) diameters(today, swapped interval) []string {
-	notes := []string{fmt.Sprintf("%.2f diameters today, %.2f swapped", today.mid/w.Thread.Major, swapped.mid/w.Thread.Major)}
+func (w *work) diameters(swapped interval) []string {
+	notes := []string{fmt.Sprintf("%.2g diameters of the thread", swapped.mid/w.Thread.Major)}
 	if w.Engagement != nil && ofGiven(*w.Engagement).lo < swapped.hi {
 		notes = append(notes, "with the engagement given the tapped thread may strip before the bolt breaks: screw deeper or set an insert")
 	}

@@ -36,7 +36,7 @@ var briefOrder = []struct {
 	{[]string{"strength.load"}, ""},
 	{[]string{"reserve.set", "reserve.fracture"}, ""},
 	{[]string{"fatigue.reserve"}, ""},
-	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
+	{[]string{"pressure.wall", "pressure.margin.minimum", "pressure.margin.typical"}, ""},
 	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
 	{[]string{"thread.bolt", "thread.engagement"}, ""},
 	{[]string{"bolt.margin.minimum", "bolt.margin.typical"}, ""},

@@ -73,19 +73,25 @@ func (w *work) least(m *props.Material, g giving) expected {
 			return e
 		}
 	}
-	f := w.onBasis(m, p, props.Minimum)
-	if f == nil {
-		return expected{why: w.lacksBasis(m, p, props.Minimum)}
-	}
-	e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
-	if w.Wall != nil {
+	e := w.specified(m, p)
+	if w.Wall != nil && e.why == "" {
 		e.notes = []string{"the strength of " + m.Name() + " is that of the test bar, not of the wall"}
 	}
 	return e
 }
 
+// specified is the specified minimum.
+func (w *work) specified(m *props.Material, p props.PropertyID) expected {
+	f := w.onBasis(m, p, props.Minimum)
+	if f == nil {
+		return expected{why: w.lacksBasis(m, p, props.Minimum)}
+	}
+	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+}
+
 // The surface factor of the endurance limit of steel is a·Su^b, Su in MPa, and
-// never above 1.
+// never above 1. Later editions of the textbook that the sheets follow fit other
+// numbers to the same tests.
 var surfaces = map[part.Surface]struct{ a, b float64 }{
 	part.Ground: {1.58, -0.085}, part.MachinedSurface: {4.51, -0.265}, part.HotRolled: {57.7, -0.718}, part.Forged: {272, -0.995},
 }
@@ -104,7 +110,7 @@ func (w *work) fatigue() {
 		return
 	}
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
-		Formula: memory("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
+		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
 	switch {
 	case w.Stress == nil:
 		l.wait(needStress)

@@ -140,7 +140,10 @@ func (w *work) goodman(m *props.Material) expected {
 	}
 	share := stress.minus(mean)
 	surface, rated := surfaces[w.Surface]
-	tensile := cmp.Or(w.onBasis(m, props.TensileStrength, props.Minimum), w.onBasis(m, props.TensileStrength, props.Typical))
+	var tensile *props.Figure
+	for _, basis := range []props.Basis{props.Minimum, props.Typical, props.Design} {
+		tensile = cmp.Or(tensile, w.onBasis(m, props.TensileStrength, basis))
+	}
 	if (rated || w.Mean != nil) && tensile == nil {
 		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Minimum)}
 	}
@@ -184,7 +187,7 @@ func (w *work) endurance(m *props.Material) expected {
 		}
 		more = "no fatigue strength at " + props.CyclesText(n) + " cycles on file for " + m.Name()
 		holds := f.Cond.Cycles >= n || ferrous && (f.Cond.Cycles == 0 || f.Cond.Cycles >= limitCycles)
-		if holds && (best == nil || ofFigure(f).mid < ofFigure(best).mid) {
+		if holds && (best == nil || nearer(f, best, n)) {
 			best = f
 		}
 	}
@@ -202,4 +205,15 @@ func (w *work) endurance(m *props.Material) expected {
 		e.notes = []string{"the fatigue strength of " + m.Name() + " is taken as its endurance limit"}
 	}
 	return e
+}
+
+// nearer reports whether f tells the strength at n cycles better than g: found at
+// fewer cycles of those that are enough, else the lower.
+func nearer(f, g *props.Figure, n float64) bool {
+	if enough := f.Cond.Cycles >= n; enough != (g.Cond.Cycles >= n) {
+		return enough
+	} else if enough && f.Cond.Cycles != g.Cond.Cycles {
+		return f.Cond.Cycles < g.Cond.Cycles
+	}
+	return ofFigure(f).mid < ofFigure(g).mid
 }

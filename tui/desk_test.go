@@ -113,7 +113,7 @@ func (d *desk) run(cmd tea.Cmd) {
 	}
 	switch msg := cmd().(type) {
 	case nil, tea.SuspendMsg:
-	case tea.QuitMsg:
+	case tea.QuitMsg, tea.InterruptMsg:
 		d.quit = true
 	case tea.BatchMsg:
 		for _, c := range msg {

@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/tui/background"
 	"alongside/tui/clip"
 	"alongside/tui/ui"
 )
@@ -274,4 +275,13 @@ func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 			t.Errorf("key %q is not on the help page", k)
 		}
 	}
+}
+
+// A paste that was cut says so.
+func TestCutPaste(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("w", background.LongestPaste)), Paste: true})
+	d.want("the paste was too long: its first 16 kB were taken")
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("short"), Paste: true})
+	d.wantNot("too long")
 }

@@ -167,6 +167,14 @@ func (m *Model) quit() tea.Cmd {
 	return tea.Quit
 }
 
+// interrupt quits as quit does; the program tells by its exit code.
+func (m *Model) interrupt() tea.Cmd {
+	if m.quit() == nil {
+		return nil
+	}
+	return tea.Interrupt
+}
+
 // newName, newSaid and newNote ask for what is kept with the call.
 func newName(m *Model) screen {
 	return newPrompt(m, "Name of the call", "Under this name the call is found again.", m.now().Name, func(s string) error {

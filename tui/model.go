@@ -7,6 +7,8 @@ import (
 	"context"
 	"errors"
 	"os"
+	"os/signal"
+	"syscall"
 
 	"alongside/props"
 	"alongside/props/call"
@@ -155,30 +157,54 @@ func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
 // the watch-out rules.
 func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules(), m.lookForLast()) }
 
-// Run shows the screen until the user quits or ctx ends. Output is the
-// terminal at os.Stdout; the caller has made sure that it is one. Errors are
-// those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
+// Ended is the error of a screen that a signal ended.
+type Ended struct{ Signal os.Signal }
+
+func (e *Ended) Error() string { return "ended by the system: " + e.Signal.String() }
+
+// endings are the signals that end the screen in good order: the terminal as it was,
+// the call kept.
+var endings = []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT}
+
+// Run shows the screen until the user quits, ctx ends or a signal comes. Output is
+// the terminal at os.Stdout; the caller has made sure that it is one. Errors are an
+// *Ended and those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
 func Run(ctx context.Context, o Options) error {
 	if o.Width == 0 || o.Height == 0 {
 		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
 	}
 	var in *background.Input
-	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx)}
-	if o.Background == background.Unknown {
-		if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
-			defer in.Settle()
-			options = append(options, tea.WithInput(in))
-		}
+	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
+		defer in.Settle()
+		options = append(options, tea.WithInput(in))
 	}
 	if !o.NoMouse {
 		options = append(options, tea.WithMouseCellMotion())
 	}
 	m := New(o)
 	m.ctx = ctx
-	if in != nil {
+	if in != nil && o.Background == background.Unknown {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}
-	_, err := tea.NewProgram(m, options...).Run()
+	p := tea.NewProgram(m, options...)
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, endings...)
+	var ended *Ended
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		if s, ok := <-signals; ok {
+			ended = &Ended{s}
+			p.Quit()
+		}
+	}()
+	_, err := p.Run()
+	signal.Stop(signals)
+	close(signals)
+	if <-done; err == nil && ended != nil {
+		err = ended
+	}
 	if m.held != nil {
 		err = errors.Join(err, m.held.Close())
 	}

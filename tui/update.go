@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -42,8 +43,13 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		m.takeOffered(msg)
 	case copied:
 		m.takeCopied(msg)
+	case tea.ResumeMsg: // Bubble Tea brings all back but the mouse
+		if !m.o.NoMouse {
+			return tea.EnableMouseCellMotion
+		}
 	case tea.KeyMsg:
 		if msg.Paste {
+			defer m.tellCut(len(string(msg.Runes)))
 			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
 		}
 		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
@@ -54,6 +60,13 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.mouse(msg)
 	}
 	return nil
+}
+
+// tellCut says that a paste of so many bytes was cut.
+func (m *Model) tellCut(bytes int) {
+	if bytes >= background.LongestPaste-utf8.UTFMax {
+		m.warnf("the paste was too long: its first %d kB were taken", background.LongestPaste>>10)
+	}
 }
 
 // isText reports whether a key is a paste or several letters that arrived in one

@@ -3,8 +3,10 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"strings"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/spf13/cobra"
@@ -12,6 +14,7 @@ import (
 	"alongside/data"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/spelling"
 	"alongside/tui"
 	"alongside/tui/background"
 	"alongside/tui/clip"
@@ -59,7 +62,7 @@ be carried out, 130 interrupted.`,
 		}
 		b, err := v.bench(p, args)
 		if err != nil {
-			return err
+			return mistypedCommand(cmd, args, err)
 		}
 		shade, err := background.Decide(shadeWord.value, p.env)
 		if err != nil {
@@ -78,6 +81,23 @@ be carried out, 130 interrupted.`,
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
+}
+
+// mistypedCommand is the error of materials that were not found; where the first
+// word is nearly a command, that one is offered.
+func mistypedCommand(cmd *cobra.Command, args []string, err error) error {
+	var unknown *catalog.NotFound
+	if !errors.As(err, &unknown) || unknown.Several || unknown.Typed != args[0] {
+		return err
+	}
+	var names []string
+	for _, c := range cmd.Commands() {
+		names = append(names, c.Name())
+	}
+	if near := spelling.Nearest(args[0], names); near != "" {
+		return fmt.Errorf("no command %q; did you mean: alongside %s", args[0], near)
+	}
+	return err
 }
 
 // startBench opens the bench in the terminal and returns when the user quits.
@@ -104,7 +124,13 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		report, err := clip.Copy(ctx, c, env)
 		return report.String(), err
 	}
-	switch err := tui.Run(p.ctx, o); {
+	err = tui.Run(p.ctx, o)
+	if ended, ok := errors.AsType[*tui.Ended](err); ok {
+		if number, ok := ended.Signal.(syscall.Signal); ok {
+			return &failure{code: exitSignal + int(number)}
+		}
+	}
+	switch {
 	case errors.Is(err, tea.ErrInterrupted):
 		return &failure{code: exitInterrupt}
 	case err != nil:

@@ -227,3 +227,15 @@ func TestMediumAnswersTheQuestion(t *testing.T) {
 		t.Errorf("pH 7 to 8.5: %s", s)
 	}
 }
+
+// A difference at the limit is within it: high brass at 0.45 V and 12 % chromium steel
+// at 0.60 V are 0.15 V apart, as far as guides allow outdoors.
+func TestGapAtTheLimit(t *testing.T) {
+	for mate, want := range map[string]bool{"ca15-sand": false, "cf8-sand": false, "c83600-sand": false, "gray-30": true} {
+		given := part.Given{With: part.Outdoors, Mate: material(t, mate)}
+		list := data.Watch().Evaluate(compare.NewBench(), nil, material(t, "c86500-sand"), given, nil)
+		if raised := find(list, "galvanic-outdoors") != nil; raised != want {
+			t.Errorf("%s: raised %v", mate, raised)
+		}
+	}
+}

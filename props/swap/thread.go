@@ -62,15 +62,23 @@ func (w *work) threadLine(l Line, today, swapped expected, size *units.Quantity,
 	w.add(l)
 }
 
-// shear is the typical shear strength of a metal, in torsion where it is on file in
-// no other way; else half its tensile strength, as FED-STD-H28/2 counts it, which a
+// shear is the typical shear strength of a metal, else the one for design, else that
+// in torsion; else half its tensile strength, as FED-STD-H28/2 counts it, which a
 // metal that breaks without yielding does not follow.
 func (w *work) shear(m *props.Material) expected {
-	for _, p := range []props.PropertyID{props.ShearStrength, props.TorsionalStrength} {
-		if f := w.onBasis(m, p, props.Typical); f != nil {
+	for _, on := range []struct {
+		p     props.PropertyID
+		basis props.Basis
+		note  string
+	}{
+		{props.ShearStrength, props.Typical, ""},
+		{props.ShearStrength, props.Design, "the shear strength for design is taken, which lies below the typical one"},
+		{props.TorsionalStrength, props.Typical, "the strength in torsion is taken for that in shear"},
+	} {
+		if f := w.onBasis(m, on.p, on.basis); f != nil {
 			e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
-			if p == props.TorsionalStrength {
-				e.notes = []string{"of " + m.Name() + " the strength in torsion is taken for that in shear"}
+			if on.note != "" {
+				e.notes = []string{m.Name() + ": " + on.note}
 			}
 			return e
 		}

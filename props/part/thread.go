@@ -41,13 +41,13 @@ func readThread(typed string) (t Thread, problem string) {
 		if m[2] == "" {
 			return t, "the pitch is missing"
 		}
-		return Thread{number(m[1]) * 1e-3, number(m[2]) * 1e-3, true}, ""
+		return Thread{decimal(m[1]) * 1e-3, decimal(m[2]) * 1e-3, true}, ""
 	}
 	m := inchThread().FindStringSubmatch(typed)
 	if m == nil {
 		return t, "no 60° thread of the usual class of fit, 2A and 2B or 6g and 6H"
 	}
-	size, perInch := number(m[2]), number(m[3])
+	size, perInch := decimal(m[2]), decimal(m[3])
 	if perInch == 0 {
 		return t, "the threads per inch are missing"
 	}
@@ -63,11 +63,11 @@ func readThread(typed string) (t Thread, problem string) {
 	return Thread{units.Inch.ToSI(size), units.Inch.ToSI(1 / perInch), false}, ""
 }
 
-// number reads "12", "0.5", "1/2" and "1 1/8"; 0 where it is no number.
-func number(s string) float64 {
+// decimal reads "12", "0.5", "1/2" and "1 1/8"; 0 where it is no number.
+func decimal(s string) float64 {
 	whole, fraction, two := strings.Cut(strings.ReplaceAll(s, "-", " "), " ")
 	if two {
-		return number(whole) + number(fraction)
+		return decimal(whole) + decimal(fraction)
 	}
 	top, bottom, cut := strings.Cut(s, "/")
 	v, _ := strconv.ParseFloat(top, 64)

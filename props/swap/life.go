@@ -106,7 +106,7 @@ const limitCycles = 1e6
 // fatigue is how far the cycle of stress is from the Goodman line, once cycles, a
 // mean stress, a surface or a reliability is given.
 func (w *work) fatigue() {
-	if w.Cycles == nil && w.Mean == nil && cmp.Or(w.Surface, part.Specimen) == part.Specimen && cmp.Or(w.Reliability, "50") == "50" {
+	if w.Cycles == nil && w.Mean == nil && cmp.Or(w.Part.Surface, part.Specimen) == part.Specimen && cmp.Or(w.Part.Reliability, "50") == "50" {
 		return
 	}
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
@@ -139,7 +139,7 @@ func (w *work) goodman(m *props.Material) expected {
 		mean = ofGiven(*w.Mean)
 	}
 	share := stress.minus(mean)
-	surface, rated := surfaces[w.Surface]
+	surface, rated := surfaces[w.Part.Surface]
 	var tensile *props.Figure
 	for _, basis := range []props.Basis{props.Minimum, props.Typical, props.Design} {
 		tensile = cmp.Or(tensile, w.onBasis(m, props.TensileStrength, basis))
@@ -156,7 +156,7 @@ func (w *work) goodman(m *props.Material) expected {
 	} else if rated {
 		e.notes = append(e.notes, "the surface factor is published for steel; it is not applied to "+m.Name())
 	}
-	if ke, ok := reliabilities[w.Reliability]; ok {
+	if ke, ok := reliabilities[w.Part.Reliability]; ok {
 		e.value = e.value.times(exact(ke))
 		e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
 	}

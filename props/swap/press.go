@@ -45,7 +45,7 @@ func (w *work) press() {
 		fits = append(fits, fitted{at, w.grip(w.base, "₁", at), w.grip(w.pin, "₂", at)})
 	}
 	hoop := hubFormula
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		hoop = shaftFormula
 	}
 	for _, f := range fits {
@@ -140,7 +140,7 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 	hub.e, hub.nu = elastic(m, n)
 	shaft.e, shaft.nu = elastic(w.Mate, "ₘ")
 	delta, d := ofGiven(*w.Interference), ofGiven(*w.Fit)
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		hub, shaft = shaft, hub
 	}
 	if at.from != at.to {
@@ -148,7 +148,7 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 		g.figures = append(append(g.figures, grows.used("α"+n)...), mate.used("αₘ")...)
 		g.why = cmp.Or(g.why, cmp.Or(grows.why, mate.why))
 		tightens := mate.less(grows).times(d)
-		if w.Role == part.Shaft {
+		if w.Part.Role == part.Shaft {
 			tightens = tightens.negative()
 		}
 		delta = delta.plus(tightens)
@@ -190,7 +190,7 @@ func (w *work) pressHoop(p interval) interval {
 	d, outer, hole := ofGiven(*w.Fit), ofGiven(*w.Hub), w.hole()
 	by := func(p, outer, hole float64) float64 {
 		switch {
-		case w.Role != part.Shaft:
+		case w.Part.Role != part.Shaft:
 			return p * (outer*outer + d.mid*d.mid) / ((outer - d.mid) * (outer + d.mid))
 		case hole == 0:
 			return -p
@@ -198,7 +198,7 @@ func (w *work) pressHoop(p interval) interval {
 		return -2 * p * d.mid * d.mid / ((d.mid - hole) * (d.mid + hole))
 	}
 	s := interval{mid: by(p.mid, outer.mid, hole.mid)}
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		s.lo, s.hi = by(p.hi, outer.lo, hole.hi), by(p.lo, outer.hi, hole.lo)
 	} else {
 		s.lo, s.hi = by(p.lo, outer.hi, hole.lo), by(p.hi, outer.lo, hole.hi)
@@ -220,7 +220,7 @@ func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.D
 		u := w.unit(dim)
 		value := follows(pin.pressure)
 		l.Value = value.in(u)
-		if w.Role == "" {
+		if w.Part.Role == "" {
 			l.Notes = append(l.Notes, "the part is taken as the bore around its mate, not as a bushing in it")
 		}
 		if pin.loose.mid > 0 {
@@ -253,7 +253,7 @@ func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.D
 // the largest over all temperatures.
 func (w *work) presses(m *props.Material, fits []fitted) acting {
 	var out acting
-	if w.Role == part.Shaft && breaks(m) {
+	if w.Part.Role == part.Shaft && breaks(m) {
 		out.why = m.Name() + ": the fit presses it together, which its tensile strength does not judge"
 		return out
 	}
@@ -270,7 +270,7 @@ func (w *work) presses(m *props.Material, fits []fitted) acting {
 			continue
 		}
 		s := w.pressHoop(g.pressure).size()
-		if w.Role != part.Shaft && !breaks(m) {
+		if w.Part.Role != part.Shaft && !breaks(m) {
 			s = s.plus(g.pressure)
 		}
 		out.stress = interval{max(out.stress.lo, s.lo), max(out.stress.mid, s.mid), max(out.stress.hi, s.hi), max(out.stress.last, s.last), out.stress.wide || s.wide}

@@ -19,12 +19,14 @@ import (
 // copyState is the last choice of the copy panel; y and Y use its format.
 type copyState struct{ scope, format int }
 
+type copyFormat struct{ name, words, ending string }
+
 // copyLines is about how long a copy of the screen may be, to fit a mail.
 const copyLines = 45
 
 var (
 	copyScopes  = []string{"screen", "bench", "row", "cell", "pin"}
-	copyFormats = []struct{ name, words, ending string }{
+	copyFormats = []copyFormat{
 		{"text", "text", ".txt"}, {"markdown", "Markdown", ".md"}, {"tsv", "tab-separated", ".tsv"}, {"html", "HTML table", ".html"},
 	}
 )

@@ -10,7 +10,6 @@ import (
 
 	"alongside/props/call"
 	"alongside/props/call/sheets"
-	"alongside/props/compare"
 	"alongside/tui/ui"
 )
 
@@ -130,7 +129,7 @@ func (m *Model) newCall() {
 	if !m.leaveCall() {
 		return
 	}
-	m.show(call.Call{Bench: compare.NewBench().Clone()}, m.o.Sheets.New())
+	m.show(call.Call{Bench: m.o.Settings.Bench.Clone()}, m.o.Sheets.New())
 	m.screens = nil
 	m.open(newFinder(m))
 }

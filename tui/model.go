@@ -8,6 +8,8 @@ import (
 	"errors"
 	"os"
 	"os/signal"
+	"path"
+	"slices"
 	"syscall"
 
 	"alongside/props"
@@ -26,6 +28,7 @@ import (
 
 	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/props/settings"
 	"alongside/props/watch"
 	"alongside/tui/clip"
 )
@@ -36,6 +39,9 @@ type Options struct {
 	// Bench is the bench to begin with; the zero value is an empty one with
 	// the default settings.
 	Bench compare.Bench
+	// Settings is what the user likes; nil is the defaults. Keys that cannot be
+	// as he asks are added to the mistakes.
+	Settings *settings.Settings
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
@@ -114,15 +120,19 @@ type derived struct {
 
 // New returns the screen, ready to be run or driven by tests.
 func New(o Options) *Model {
+	if o.Settings == nil {
+		o.Settings = settings.Default()
+	}
 	m := &Model{o: o, form: formState{}, ctx: context.Background(), width: o.Width, height: o.Height}
 	b := o.Bench.Clone()
 	if b.Band == 0 && len(b.Pins) == 0 {
-		b.Band = compare.DefaultBand
+		b = o.Settings.Bench.Clone()
 	}
 	b.Baseline = ui.Clamp(b.Baseline, 0, len(b.Pins)-1)
 	m.history = call.Start(call.Call{Bench: b})
 	m.begin()
-	m.commands = commandList()
+	m.commands = remapped(o.Settings)
+	m.copying.format = max(slices.IndexFunc(copyFormats, func(f copyFormat) bool { return f.name == o.Settings.Copy }), 0)
 	m.restyle()
 	m.rework()
 	switch {
@@ -134,6 +144,11 @@ func New(o Options) *Model {
 	if n := len(o.Catalog.Dropped); n > 0 {
 		m.warn(o.Catalog.Dropped[n-1])
 	}
+	if wrong := o.Settings.Mistakes; len(wrong) > 0 {
+		first := *wrong[0]
+		first.File, first.Remedy = path.Base(first.File), ""
+		m.warnf("%v; alongside settings says what to write", &first)
+	}
 	m.refresh()
 	return m
 }
@@ -143,7 +158,11 @@ func (m *Model) restyle() {
 	if m.o.Profile != nil {
 		profile = func() termenv.Profile { return *m.o.Profile }
 	}
-	m.theme = ui.NewTheme(profile(), m.o.Background == background.Light)
+	theme := ui.NewTheme
+	if m.o.Settings.Contrast {
+		theme = ui.NewContrastTheme
+	}
+	m.theme = theme(profile(), m.o.Background == background.Light)
 	m.grid = nil
 }
 

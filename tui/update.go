@@ -136,7 +136,7 @@ func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
 
 // unknown says that a key has no meaning.
 func (m *Model) unknown(msg tea.KeyMsg) {
-	m.sayf("%s does nothing here; ? lists the keys", ui.Cut(ui.Plain(msg.String()), 16))
+	m.sayf("%s does nothing here; %s lists the keys", ui.Cut(ui.Plain(msg.String()), 16), m.label("?"))
 }
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside

@@ -78,6 +78,9 @@ be carried out, 130 interrupted.`,
 			}
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
+		if !cmd.Flags().Changed("no-mouse") {
+			*noMouse = p.settings().NoMouse
+		}
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
@@ -102,7 +105,7 @@ func mistypedCommand(cmd *cobra.Command, args []string, err error) error {
 
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings(), Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
 	if path, err := p.checkedFile(); err == nil {
 		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
 	}
@@ -116,7 +119,7 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		}
 		o.Call = s.ID
 	}
-	env, err := clip.Here(os.Stdout)
+	env, err := clip.Here(os.Stdout, p.env)
 	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may
 		return err
 	}

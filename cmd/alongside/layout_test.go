@@ -24,7 +24,7 @@ var layers = []string{
 	"props/swap props/watch props/call",
 	"props/call/sheets",
 	"props/report data data/compile data/intake",
-	"tui/ui tui/background tui/clip tui/ptytest",
+	"props/settings tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
 	"tui",
 	"cmd/alongside cmd/picture cmd/release",

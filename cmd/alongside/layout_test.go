@@ -18,6 +18,7 @@ import (
 var layers = []string{
 	"units props/spelling props/disk",
 	"props props/record props/sheet",
+	"props/cost",
 	"data/compiled props/catalog props/compare",
 	"props/part props/foundry props/audit props/bars props/shelf",
 	"props/needs",

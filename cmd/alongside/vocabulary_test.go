@@ -23,6 +23,7 @@ var every = [][]string{
 	{"find", "aluminum", "--need", "yield >= 26 ksi; elongation >= 3 %", "--near", "3"},
 	{"find", "--need", "family = aluminum", "--duty", "plate-stiffness", "--baseline", "gray-30", "--front", "yield,density"},
 	{"swap", "gray-30", "a356-t6-pm", "--mass", "4.2 lb", "--wall", "3/8 in", "--case", "plate", "--length", "12 in", "--service", "70..250 F"},
+	{"cost", "gray-30", "a356-t6-pm", "a380-f-die", "--mass", "4.2 lb", "--quantity", "2345", "--demo"},
 	{"brief", "gray-30", "a356-t6-pm", "a380-f-die", "--mass", "4.2 lb", "--need", "yield >= 20 ksi", "--service", "70..250 F"},
 	{"process", "a356-t6-pm", "gray-30", "--dimension", "4 in"},
 	{"watch", "gray-30", "a356-t6-pm", "a380-f-die", "--service", "250 F", "--with", "press-fit,threads", "--dismiss", "stiffness"},

@@ -30,6 +30,7 @@ type OnePage struct {
 // proposals, pins of the bench; the watch-outs put aside are left out, and all
 // where there are no rules.
 func NewOnePage(bench compare.Bench, list []needs.Need, given part.Given, rules *watch.Rules, aside []string, proposals ...*props.Material) OnePage {
+	given.Rates = nil // the shop's own
 	b := OnePage{Bench: bench.Clone(), Needs: list}
 	base := bench.Pins[bench.Baseline]
 	b.Bench.Pins, b.Bench.Baseline = append([]*props.Material{base}, proposals...), 0

@@ -273,13 +273,13 @@ func (p *briefPage) questions(b *OnePage) {
 }
 
 func (p *briefPage) json(b OnePage) object {
-	var rows [][]string
+	rows := [][]string{}
 	for _, r := range p.table.Rows {
 		var cells []string
 		for _, c := range r.Cells {
 			cells = append(cells, c.Text)
 		}
-		rows = append(rows, cells)
+		rows = append(rows, cleaned(cells))
 	}
 	metals := b.metals()
 	return object{

@@ -53,8 +53,8 @@ func (w *work) inCasting(m *props.Material, p props.PropertyID) expected {
 	case m.Process == props.Wrought && least != nil:
 		return expected{value: ofFigure(least), figures: []*props.Figure{least}, rule: ofProduct}
 	case m.Alloy.Family.Base == "Al" && (m.Process == props.Sand || m.Process == props.PermanentMold):
-		if w.Place == part.Designated || w.Place == part.Undesignated {
-			return ofPlace(m, p, string(w.Place)+" area")
+		if w.Part.Place == part.Designated || w.Part.Place == part.Undesignated {
+			return ofPlace(m, p, string(w.Part.Place)+" area")
 		}
 		if least != nil && (least.Cond.Bar == "" || least.Cond.Bar == "separately cast bar") {
 			share, rule := cutShare, ofTestBar

@@ -149,3 +149,19 @@ func TestReserve(t *testing.T) {
 		}
 	})
 }
+
+// Of several points of a curve the one at the fewest cycles that are enough counts; past
+// the last the iron or steel is taken at its endurance limit. 4340 in MIL-HDBK-5J, figure
+// 2.3.1.3.8(a): 63.0 ksi at 52,480 cycles, 54.9 at 1,000,000, 46.9 at 118,032,060.
+func TestLifeReadsTheCurve(t *testing.T) {
+	for cycles, fatigue := range map[string]float64{"5e4": 63.0, "9e5": 54.9, "1e6": 54.9, "1e8": 46.9, "1e9": 46.9} {
+		l := line(t, catalogSwap(t, "stress=10 ksi|cycles="+cycles, "4340-qt-125ksi-wrought", "4130-normalized-wrought"), "fatigue.reserve")
+		if math.Abs(l.Base.Mid-fatigue/10) > 1e-9 || l.Value == nil {
+			t.Errorf("%s cycles: have %v and %v, want %v", cycles, l.Base, l.Value, fatigue/10)
+		}
+	}
+	l := line(t, catalogSwap(t, "stress=40 ksi|mean=25 ksi|cycles=1e6", "4130-normalized-wrought", "4340-qt-125ksi-wrought"), "fatigue.reserve")
+	if want := 1 / (15/54.9 + 25/125.); math.Abs(l.Value.Mid-want) > 1e-9 {
+		t.Errorf("with a mean stress: have %v, want %v", l.Value, want)
+	}
+}

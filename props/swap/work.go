@@ -32,6 +32,8 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.temperature()
 	w.permanent()
 	w.press()
+	w.thread()
+	w.bearing()
 	w.heat()
 	w.current()
 	w.foundry()

@@ -36,6 +36,7 @@ func (r *Result) Worth() []string {
 	for _, id := range []string{"held", "held.hot", "held.cold"} {
 		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
 	}
+	s.part("pressure.specification", func(l *Line) string { return "As a pressure part: " + l.Words + "." })
 	s.part("heat.flow", func(l *Line) string { return "Heat through the same wall: " + todays(l) + "." })
 	s.part("current.resistance", func(l *Line) string { return "Electrical resistance of the same shape: " + todays(l) + "." })
 	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })

@@ -77,6 +77,7 @@ func wayList() []*command {
 		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.rows.Move(len(m.table.Lines)) })),
 
 		on(nothing, "C", "", opens(newCalls)).page(callKeys, "C", "all calls: open, search, duplicate, delete, new"),
+		on(aRow, "v", "", opens(newPicture)).page(openKeys, "v", "a picture of this row"),
 		on(nothing, "K", "", opens(newName)).page(callKeys, "K", "name of the call"),
 		on(nothing, "W", "", opens(newSaid)).page(callKeys, "W", "the customer's words"),
 		on(nothing, "N", "", opens(newNote)).page(callKeys, "N", "a note, with the time"),

@@ -297,3 +297,14 @@ func TestSearchLineFits(t *testing.T) {
 		d.fits()
 	}
 }
+
+// v draws the row under the cursor, and says so where there is nothing to draw.
+func TestPictureKey(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("v")
+	d.want("Picture: Tensile strength")
+	d.want("●")
+	d.fits()
+	d.press("esc", "x", "x", "x", "v")
+	d.wantNot("Picture:")
+}

@@ -48,6 +48,16 @@ func newDocPages(m *Model, title string, doc *report.Doc, what string) *pages {
 	return p
 }
 
+// newPicture draws the row under the cursor.
+func newPicture(m *Model) screen {
+	doc, err := report.PictureDoc(m.now().Bench, m.cursorProperty().String())
+	if err != nil {
+		m.warn(err.Error())
+		return nil
+	}
+	return newDocPages(m, "Picture: "+m.cursorProperty().Info().Name, doc, "picture")
+}
+
 func docLines(t *ui.Theme, doc *report.Doc, w int) []string {
 	text, err := doc.Render("text", min(w-1, report.BriefWidth))
 	if err != nil {

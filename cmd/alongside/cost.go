@@ -52,6 +52,7 @@ which metals, and of two records that state the same rate the later one holds:
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldQuantity, part.FieldPrice)
 	demo := cmd.Flags().Bool("demo", false, "take the rates of an invented foundry, to try things on")
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
+	out := svgFlag(cmd)
 	format := formatFlag(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		if *demo {
@@ -75,7 +76,7 @@ which metals, and of two records that state the same rate the later one holds:
 		if *demo {
 			d = d.Marked(p.invented)
 		}
-		return p.printDoc(d, format)
+		return p.printOrDraw(d, *out, format)
 	}
 	return cmd
 }

@@ -19,6 +19,7 @@ var every = []struct {
 }{
 	{"compare", []string{"compare", "gray-30", "a356-t6-pm", "319-f-sand", "--need", "yield >= 20 ksi", "--need", "family = aluminum"}},
 	{"compare", []string{"compare", "gray-30", "a356-t6-pm", "--service", "300 °F", "--delta", "amount", "--units", "si"}},
+	{"compare", []string{"picture", "tensile", "gray-30", "a356-t6-pm", "319-f-sand"}},
 	{"show", []string{"show", "a356-t6-pm"}},
 	{"show", []string{"show", "gray-30", "--units", "si"}},
 	{"list", []string{"find", "a356", "t6"}},

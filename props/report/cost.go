@@ -19,9 +19,10 @@ const CostCaution = "Costs by the rates of the shop, for its own use; ranges are
 // other of swaps of one part.
 func CostDoc(results ...*swap.Result) *Doc {
 	return &Doc{
-		text: func(n *numbering) *sheet.Doc { return costText(results, n) },
-		data: func() *sheet.Doc { return costData(results) },
-		json: func() any { return costJSON(results) },
+		pictures: drawable(costPicture(results)),
+		text:     func(n *numbering) *sheet.Doc { return costText(results, n) },
+		data:     func() *sheet.Doc { return costData(results) },
+		json:     func() any { return costJSON(results) },
 	}
 }
 
@@ -152,7 +153,7 @@ func costText(results []*swap.Result, n *numbering) *sheet.Doc {
 			}
 		}
 	}
-	return &sheet.Doc{Blocks: []sheet.Block{sheet.Title(title), t}, Foot: []string{CostCaution}, Caution: Caution}
+	return &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title(title), t}, blocks(drawable(costPicture(results)))...), Foot: []string{CostCaution}, Caution: Caution}
 }
 
 var costColumns = []string{"material", "quantity", "currency", "cost", "cost from", "cost to", "tool", "tool from", "tool to"}

@@ -27,9 +27,10 @@ const MailWidth = sheet.MailWidth
 
 // Doc is one answer in the three shapes in which it can leave the program.
 type Doc struct {
-	text func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
-	data func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
-	json func() any                  // for programs; nil: there is none
+	text     func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
+	data     func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
+	pictures []*sheet.Picture            // those of the text
+	json     func() any                  // for programs; nil: there is none
 }
 
 // Marked is the document with a remark that stands wherever it goes: above what

@@ -64,6 +64,8 @@ func (d *Doc) body() string {
 	level := 1
 	for _, block := range d.Blocks {
 		switch x := block.(type) {
+		case *Picture:
+			b.WriteString(d.heading(3, x.Title) + "<svg" + svg(x) + paragraph(escaped(x.Alt)))
 		case Title:
 			b.WriteString(d.heading(level, string(x)))
 			level = 2

@@ -8,6 +8,10 @@ func (d *Doc) Markdown() string {
 	for _, block := range d.Blocks {
 		var b strings.Builder
 		switch x := block.(type) {
+		case *Picture:
+			var drawn strings.Builder
+			x.text(&drawn, MailWidth)
+			b.WriteString("```\n" + strings.ReplaceAll(drawn.String(), "```", "'''") + "```\n")
 		case Title:
 			b.WriteString(strong(string(x)))
 		case Lines:

@@ -86,6 +86,7 @@ func wayList() []*command {
 		on(nothing, "? f1", "keys", act((*Model).openHelp)).page(progKeys, "? f1", "this page; in a panel its own keys first"),
 		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
 		on(always, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
-		on(always, "q ctrl+c", "quit", (*Model).quit).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "q", "quit", (*Model).quit).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "ctrl+c", "", (*Model).interrupt),
 	}
 }

@@ -233,6 +233,9 @@ func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
 // send hands a payload to the clipboard, away from the screen, which stays
 // usable meanwhile.
 func (m *Model) send(payload clip.Payload, what string) tea.Cmd {
+	if m.inBurst() {
+		return nil
+	}
 	if m.o.Copy == nil {
 		m.warn("there is no clipboard to copy to here")
 		return nil

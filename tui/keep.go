@@ -196,3 +196,12 @@ func newNote(m *Model) screen {
 		return nil
 	})
 }
+
+// interrupt is quit by ctrl+c, which the exit code tells.
+func (m *Model) interrupt() tea.Cmd {
+	cmd := m.quit()
+	if cmd != nil {
+		m.interrupted = tea.ErrInterrupted
+	}
+	return cmd
+}

@@ -5,8 +5,6 @@ package tui
 
 import (
 	"context"
-	"errors"
-	"os"
 
 	"alongside/props"
 	"alongside/props/call"
@@ -19,7 +17,6 @@ import (
 	"alongside/tui/ui"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
 
 	"alongside/props/foundry"
@@ -90,8 +87,10 @@ type Model struct {
 	first         int     // scrolling: pins left of the ones shown
 	frame         string
 
-	status  string
-	trouble bool // the status tells of something that did not work
+	interrupted error // ctrl+c ended the program
+	burst       bool  // the key came with others, in one message
+	status      string
+	trouble     bool // the status tells of something that did not work
 
 	screens []screen
 	search  *search // in a list, while it lasts
@@ -154,33 +153,3 @@ func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
 // Init asks for the terminal's background where that is not known, and reads
 // the watch-out rules.
 func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules(), m.lookForLast()) }
-
-// Run shows the screen until the user quits or ctx ends. Output is the
-// terminal at os.Stdout; the caller has made sure that it is one. Errors are
-// those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
-func Run(ctx context.Context, o Options) error {
-	if o.Width == 0 || o.Height == 0 {
-		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
-	}
-	var in *background.Input
-	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx)}
-	if o.Background == background.Unknown {
-		if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
-			defer in.Settle()
-			options = append(options, tea.WithInput(in))
-		}
-	}
-	if !o.NoMouse {
-		options = append(options, tea.WithMouseCellMotion())
-	}
-	m := New(o)
-	m.ctx = ctx
-	if in != nil {
-		m.ask = func() tea.Msg { return in.Ask() }
-	}
-	_, err := tea.NewProgram(m, options...).Run()
-	if m.held != nil {
-		err = errors.Join(err, m.held.Close())
-	}
-	return err
-}

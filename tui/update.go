@@ -2,7 +2,9 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -27,6 +29,10 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
+	case tea.ResumeMsg: // Bubble Tea brings everything back but the mouse
+		if !m.o.NoMouse {
+			return tea.EnableMouseCellMotion
+		}
 	case tea.WindowSizeMsg:
 		m.width, m.height = max(msg.Width, 0), max(msg.Height, 0)
 	case background.Shade:
@@ -44,7 +50,7 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		m.takeCopied(msg)
 	case tea.KeyMsg:
 		if msg.Paste {
-			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
+			return m.pasted(string(msg.Runes))
 		}
 		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
 			msg.Type = tea.KeyEnter
@@ -54,6 +60,31 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.mouse(msg)
 	}
 	return nil
+}
+
+// pasted takes a paste, of which only the beginning comes where it is long.
+func (m *Model) pasted(text string) tea.Cmd {
+	const most = background.PasteMost - utf8.UTFMax // the input cuts at bytes
+	text = newlines.Replace(text)
+	long := len(text) > most
+	if long {
+		text = strings.ToValidUTF8(text[:most], "")
+	}
+	cmd := m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+	if long && !m.trouble {
+		m.warnf("only the first %d thousand characters of the paste were read", most/1000)
+	}
+	return cmd
+}
+
+// typeInto gives a key or a paste to a field and says where the field cannot hold
+// all of it. It reports whether the text changed.
+func (m *Model) typeInto(f *ui.Field, msg tea.KeyMsg) bool {
+	changed := f.Update(msg)
+	if msg.Paste && len(msg.Runes) > ui.FieldLimit {
+		m.warnf("only the first %d characters of the paste are taken", ui.FieldLimit)
+	}
+	return changed
 }
 
 // isText reports whether a key is a paste or several letters that arrived in one
@@ -128,14 +159,31 @@ func (m *Model) unknown(msg tea.KeyMsg) {
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside
 // a text field each is a key of its own. Where one opens a field the rest is
-// text.
+// text. A terminal that does not mark pastes sends one like this: the name of a
+// material is pinned, and nothing in other words copies or takes a pin off.
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
+	const shortest = 3 // of a name that nobody types at once
+	if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil && len(msg.Runes) >= shortest && !m.tooSmall() {
+		m.paste(string(msg.Runes))
+		return nil
+	}
+	m.burst = slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
+	defer func() { m.burst = false }()
 	var all []tea.Cmd
 	for _, r := range msg.Runes {
 		all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
 		m.refresh()
 	}
 	return tea.Batch(all...)
+}
+
+// inBurst reports, and says, that a key has come among others and is not to be
+// trusted. A key that is held down repeats itself and is.
+func (m *Model) inBurst() bool {
+	if m.burst {
+		m.warn("letters that come all at once copy nothing and take nothing off; press the key alone")
+	}
+	return m.burst
 }
 
 // wheelStep is how many rows one notch of the wheel scrolls the bench.

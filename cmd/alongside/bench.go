@@ -30,7 +30,7 @@ Every figure has its source and basis; figures are for comparison, not for
 design.
 
 Exit codes: 0 done, 1 nothing found or findings open, 2 the command line cannot
-be carried out, 130 interrupted.`,
+be carried out, 130 interrupted, 128 and its number for another signal.`,
 		Example: `  alongside
   alongside gray-30 a356-t6-pm 319-f-sand --baseline gray-30 --units si
   alongside compare gray-30 a356-t6-pm
@@ -104,7 +104,11 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		report, err := clip.Copy(ctx, c, env)
 		return report.String(), err
 	}
-	switch err := tui.Run(p.ctx, o); {
+	err = tui.Run(p.ctx, o)
+	if ended, ok := errors.AsType[tui.Ended](err); ok {
+		return &failure{code: exitSignal + int(ended.Signal)}
+	}
+	switch {
 	case errors.Is(err, tea.ErrInterrupted):
 		return &failure{code: exitInterrupt}
 	case err != nil:

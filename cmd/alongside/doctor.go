@@ -58,7 +58,7 @@ func (p *program) terminalFindings() []report.Found {
 	}
 	colors := map[termenv.Profile]string{termenv.Ascii: "none; the signs tell without", termenv.ANSI: "16", termenv.ANSI256: "256", termenv.TrueColor: "16 million"}
 	shade := report.Found{What: "background", Is: "asked for when the bench opens"}
-	if background.NewInput(os.Stdin, out, p.env) == nil {
+	if !background.Askable(p.env) || background.NewInput(os.Stdin, out) == nil {
 		shade.Is = "cannot be asked for: dark is taken; set " + background.Variable + "=light where it is light"
 	}
 	if s, err := background.Decide("", p.env); err != nil {

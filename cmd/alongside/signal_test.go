@@ -1,0 +1,194 @@
+//go:build unix
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"alongside/tui/background"
+	"alongside/tui/ptytest"
+)
+
+// asking is a terminal that is asked for its background and answers nothing.
+var asking = ptytest.Options{Env: []string{"ALONGSIDE_CLIPBOARD=file"}}
+
+// wantRestored fails where the terminal is not as it was before the program.
+func wantRestored(t *testing.T, s *ptytest.Session) {
+	t.Helper()
+	out := s.Output()
+	for _, mode := range []string{"1049", "2004", "1002", "1006"} {
+		if on, off := strings.LastIndex(out, "\x1b[?"+mode+"h"), strings.LastIndex(out, "\x1b[?"+mode+"l"); on < 0 || off < on {
+			t.Errorf("mode %s is left on", mode)
+		}
+	}
+	if hidden, shown := strings.LastIndex(out, "\x1b[?25l"), strings.LastIndex(out, "\x1b[?25h"); shown < hidden {
+		t.Error("the cursor is left hidden")
+	}
+	if strings.Contains(out, "goroutine ") {
+		t.Error("a stack trace is printed")
+	}
+}
+
+// However the bench is ended, the exit code tells how, the terminal is as it was
+// and the call is on the disk.
+func TestEndings(t *testing.T) {
+	program := binary(t)
+	for _, test := range []struct {
+		name string
+		keys string
+		sig  syscall.Signal
+		code int
+	}{
+		{"q", "q", 0, exitOK},
+		{"ctrl+c", ptytest.CtrlC, 0, exitInterrupt},
+		{"SIGINT", "", syscall.SIGINT, 130},
+		{"SIGTERM", "", syscall.SIGTERM, 143},
+		{"SIGHUP", "", syscall.SIGHUP, 129},
+		{"SIGQUIT", "", syscall.SIGQUIT, 131},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			home := t.TempDir()
+			s := ptytest.Start(t, ptytest.Options{Env: []string{"XDG_DATA_HOME=" + home}}, program, "a356-t6-pm")
+			s.WaitFor("A356.0")
+			s.Type("s")
+			s.WaitFor("SI units")
+			if test.keys != "" {
+				s.Type(test.keys)
+			} else {
+				s.Signal(test.sig)
+			}
+			if code := s.Exit(); code != test.code {
+				t.Errorf("exit code %d, want %d", code, test.code)
+			}
+			wantRestored(t, s)
+			if kept, _ := filepath.Glob(filepath.Join(home, "alongside", "calls", "*")); len(kept) == 0 {
+				t.Errorf("the call is not kept in %s", home)
+			}
+		})
+	}
+}
+
+// A stop and a go on bring back all that was set up.
+func TestModesComeBackAfterSuspend(t *testing.T) {
+	s := ptytest.Start(t, asking, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Type(ptytest.CtrlZ)
+	deadline := time.Now().Add(10 * time.Second)
+	for !strings.Contains(s.Output(), "\x1b[?1049l") {
+		if time.Now().After(deadline) {
+			t.Fatal("the program does not let go of the terminal")
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	before := len(s.Output())
+	time.Sleep(50 * time.Millisecond)
+	s.Signal(syscall.SIGCONT)
+	s.Type("s")
+	s.WaitFor("SI units")
+	s.Type("?")
+	s.WaitFor("The bench sets metals")
+	again := s.Output()[before:]
+	for _, mode := range []string{"1049", "2004", "1002", "1006"} {
+		if !strings.Contains(again, "\x1b[?"+mode+"h") {
+			t.Errorf("mode %s is not set again", mode)
+		}
+	}
+	s.Type(ptytest.CtrlC)
+	s.Exit()
+	wantRestored(t, s)
+}
+
+// Neither the beginning of an answer nor of a paste without its end makes the
+// program deaf; ctrl+c and keys come through.
+func TestNothingMakesItDeaf(t *testing.T) {
+	const answer = "\x1b]11;rgb:0000/0000/0000"
+	program := binary(t)
+	for name, sent := range map[string]string{
+		"answer begun":              "\x1b]11;",
+		"answer cut short":          answer,
+		"answer without end":        "\x1b]11;" + strings.Repeat("f", 500),
+		"answers by the thousand":   strings.Repeat(answer+"\a", 1000),
+		"answer begun in a paste":   "\x1b[200~319-f-sand \x1b]11; and more\x1b[201~",
+		"paste begun":               "\x1b[200~",
+		"paste without end":         "\x1b[200~gray-30\n",
+		"paste with half an end":    "\x1b[200~gray-30\n\x1b[201",
+		"long paste":                "\x1b[200~" + strings.Repeat("a", 1<<20) + "\x1b[201~",
+		"long paste without end":    "\x1b[200~" + strings.Repeat("gray-30\n", 1<<17),
+		"string without end":        "\x1bP" + strings.Repeat("z", 300),
+		"control sequence, no end":  "\x1b[" + strings.Repeat("1;", 300),
+		"mouse without end":         "\x1b[<0;3",
+		"bytes that are no letters": strings.Repeat("\xff\xc3", 500),
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s := ptytest.Start(t, asking, program, "a356-t6-pm")
+			s.WaitFor("A356.0")
+			s.Type(sent)
+			time.Sleep(1200 * time.Millisecond) // what may still come is waited for a second
+			for range 10 {
+				s.Type(ptytest.Escape)
+				time.Sleep(100 * time.Millisecond)
+				s.Type("L")
+				if s.Within(300*time.Millisecond, "Signs on the bench") {
+					break
+				}
+			}
+			s.WaitFor("Signs on the bench")
+			s.Type(ptytest.CtrlC)
+			if code := s.Exit(); code != exitInterrupt {
+				t.Errorf("exit code %d", code)
+			}
+			wantRestored(t, s)
+		})
+	}
+}
+
+// ctrl+c ends a paste that does not end itself, at once.
+func TestInterruptedPaste(t *testing.T) {
+	s := ptytest.Start(t, asking, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Type("\x1b[200~" + strings.Repeat("gray-30\n", background.PasteMost))
+	time.Sleep(300 * time.Millisecond)
+	s.Type(ptytest.CtrlC)
+	if code := s.Exit(); code != exitInterrupt {
+		t.Errorf("exit code %d", code)
+	}
+}
+
+// Ten megabytes are read in a time that grows with their number; in the field at
+// the end stands what it can hold, and a line says so.
+func TestHugePaste(t *testing.T) {
+	s := ptytest.Start(t, ptytest.Options{Width: 100, Env: asking.Env, Limit: time.Minute}, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Type("/")
+	s.WaitFor("Find:")
+	begun := time.Now()
+	s.Type("\x1b[200~" + strings.Repeat("x", 10<<20) + "\x1b[201~")
+	s.WaitFor("only the first 200 characters of the paste are taken")
+	t.Logf("10 MB in %v", time.Since(begun).Round(time.Millisecond))
+	s.Type(ptytest.CtrlC)
+	s.Exit()
+}
+
+// However many reports of the mouse come at once, none is typed.
+func TestMouseFloodIsNotTyped(t *testing.T) {
+	s := ptytest.Start(t, asking, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Type("/")
+	s.WaitFor("Find:")
+	for i := range 40 {
+		s.Type(strings.Repeat("\x1b[<35;123;45M\x1b[<64;9;9M", 60+i))
+	}
+	s.Type("w")
+	s.WaitFor("Find: w")
+	if line, _, _ := strings.Cut(s.Screen()[strings.Index(s.Screen(), "Find: w"):], "\n"); strings.ContainsAny(line, ";<M") {
+		t.Errorf("typed: %q", line)
+	}
+	s.Signal(os.Interrupt)
+	s.Exit()
+}

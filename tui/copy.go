@@ -242,7 +242,9 @@ func (m *Model) send(payload clip.Payload, what string) tea.Cmd {
 	}
 	m.say("copying the " + what + " …")
 	ctx, do := m.ctx, m.o.Copy
+	m.sending.Add(1)
 	return func() tea.Msg {
+		defer m.sending.Done()
 		ctx, cancel := context.WithTimeout(ctx, copyLimit)
 		defer cancel()
 		how, err := do(ctx, payload)

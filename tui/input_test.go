@@ -278,7 +278,7 @@ func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 
 // A paste takes what its place can hold, and a line says where that is not all.
 func TestLongPastesSaySo(t *testing.T) {
-	d := plainDesk(t, 120, 40, usual...)
+	d := plainDesk(t, 120, 40, "black-30")
 	d.paste(strings.Repeat("w1-t6-pm\n", mostNames) + "w2-f-die\nw3-t6-sand")
 	d.want("pinned 100 of the first 100 names of the paste; 2 more were left out")
 	if strings.Contains(d.pins(), "w3") {

@@ -5,6 +5,7 @@ package tui
 
 import (
 	"context"
+	"sync"
 
 	"alongside/props"
 	"alongside/props/call"
@@ -87,8 +88,9 @@ type Model struct {
 	first         int     // scrolling: pins left of the ones shown
 	frame         string
 
-	interrupted error // ctrl+c ended the program
-	burst       bool  // the key came with others, in one message
+	sending     sync.WaitGroup // copies under way
+	interrupted error          // ctrl+c ended the program
+	burst       bool           // the key came with others, in one message
 	status      string
 	trouble     bool // the status tells of something that did not work
 

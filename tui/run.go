@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
@@ -23,7 +24,9 @@ func Run(ctx context.Context, o Options) error {
 		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
 	}
 	m := New(o)
-	m.ctx = ctx
+	var stop context.CancelFunc
+	m.ctx, stop = context.WithCancel(ctx)
+	defer m.finishCopies(stop)
 	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()}
 	if in := background.NewInput(os.Stdin, os.Stdout); in != nil {
 		defer in.Settle()
@@ -42,6 +45,23 @@ func Run(ctx context.Context, o Options) error {
 		err = errors.Join(err, m.held.Close())
 	}
 	return errors.Join(err, ended(), m.interrupted)
+}
+
+// lastCopy is how long a copy that was asked for just before the end may take.
+const lastCopy = time.Second
+
+// finishCopies waits for copies under way and stops those that hang, with the
+// clipboard commands they run.
+func (m *Model) finishCopies(stop context.CancelFunc) {
+	done := make(chan struct{})
+	go func() { m.sending.Wait(); close(done) }()
+	for range 2 {
+		select {
+		case <-done:
+		case <-time.After(lastCopy):
+		}
+		stop()
+	}
 }
 
 // Ended is the error of a program that a signal asked to end.

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 
@@ -59,7 +60,7 @@ be carried out, 130 interrupted, 128 and its number for another signal.`,
 		}
 		b, err := v.bench(p, args)
 		if err != nil {
-			return err
+			return nearestCommand(cmd, args, err)
 		}
 		shade, err := background.Decide(shadeWord.value, p.env)
 		if err != nil {
@@ -78,6 +79,18 @@ be carried out, 130 interrupted, 128 and its number for another signal.`,
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
+}
+
+// nearestCommand is err, or, where the first word was to be a command and is
+// mistyped, the one that it is like.
+func nearestCommand(root *cobra.Command, args []string, err error) error {
+	root.SuggestionsMinimumDistance = 2
+	if len(args) > 0 {
+		if near := root.SuggestionsFor(args[0]); len(near) > 0 {
+			return fmt.Errorf("no material and no command %q; nearest command: %s", args[0], strings.Join(near, ", "))
+		}
+	}
+	return err
 }
 
 // startBench opens the bench in the terminal and returns when the user quits.

@@ -5,6 +5,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -191,4 +192,34 @@ func TestMouseFloodIsNotTyped(t *testing.T) {
 	}
 	s.Signal(os.Interrupt)
 	s.Exit()
+}
+
+// A clipboard command that hangs is stopped when the bench is left, and leaves
+// nothing behind.
+func TestQuitWhileACopyHangs(t *testing.T) {
+	bin, tmp := t.TempDir(), t.TempDir()
+	pid := filepath.Join(bin, "pid")
+	if err := os.WriteFile(filepath.Join(bin, "xclip"), []byte("#!/bin/sh\necho $$ > "+pid+"\nexec sleep 60\n"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	s := ptytest.Start(t, ptytest.Options{Env: []string{"DISPLAY=:9", "TMPDIR=" + tmp, "PATH=" + bin + ":" + os.Getenv("PATH")}}, binary(t), "a356-t6-pm")
+	s.WaitFor("A356.0")
+	s.Type("y")
+	s.WaitFor("copying the")
+	var number int
+	for number == 0 {
+		time.Sleep(10 * time.Millisecond)
+		text, _ := os.ReadFile(pid)
+		number, _ = strconv.Atoi(strings.TrimSpace(string(text)))
+	}
+	s.Type("q")
+	if code := s.Exit(); code != exitOK {
+		t.Errorf("exit code %d", code)
+	}
+	if err := syscall.Kill(number, 0); err == nil {
+		t.Error("the clipboard command runs on")
+	}
+	if left, _ := os.ReadDir(tmp); len(left) > 0 {
+		t.Errorf("left in the folder for passing files: %v", left)
+	}
 }

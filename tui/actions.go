@@ -29,7 +29,7 @@ func (m *Model) removePin() {
 		return
 	}
 	m.change(func(b *compare.Bench) { b.Remove(i) })
-	m.sayf("removed %s; u brings it back", pin.Name())
+	m.sayf("removed %s; %s brings it back", pin.Name(), m.label("u"))
 }
 
 // pin puts materials on the bench, and goes to the last of them.
@@ -99,7 +99,7 @@ func (m *Model) movePin(d catalog.Direction) {
 	to := m.col + int(d)
 	switch {
 	case m.col == 0:
-		m.warn("the baseline stays at the left; b on another pin makes that the baseline")
+		m.warnf("the baseline stays at the left; %s on another pin makes that the baseline", m.label("b"))
 		return
 	case to < 1 || to >= len(m.pins()):
 		m.warn("no place further that way")
@@ -132,7 +132,7 @@ func (m *Model) nextSystem(by units.System) {
 func (m *Model) ownRow() bool {
 	switch {
 	case m.cursorNeed() != nil:
-		m.warn("a need has the unit and direction it was typed with; n edits it")
+		m.warnf("a need has the unit and direction it was typed with; %s edits it", m.label("n"))
 		return true
 	case m.cursorDuty() != nil:
 		m.warn("a merit is a ratio to the baseline: no unit, and more is better")
@@ -205,10 +205,17 @@ func (m *Model) nextBasis() {
 	m.say(words)
 }
 
-// nextFilter hides rows with nothing to compare, then level ones, then both,
-// then none.
+// nextFilter hides rows with nothing to compare, then level ones, then both, then
+// none. Where the user has chosen rows, all of them follow, and then those again.
 func (m *Model) nextFilter() {
-	m.change(func(b *compare.Bench) { b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel })
+	m.change(func(b *compare.Bench) {
+		b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel
+		if round := !b.HideEmpty && !b.HideLevel; round && len(b.Only) > 0 {
+			b.Only = nil
+		} else if round {
+			b.Only = slices.Clone(m.o.Settings.Bench.Only)
+		}
+	})
 	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
 }
 

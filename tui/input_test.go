@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/tui/background"
 	"alongside/tui/clip"
 	"alongside/tui/ui"
 )
@@ -276,6 +277,15 @@ func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 	}
 }
 
+// A paste that was cut says so.
+func TestCutPaste(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("w", background.LongestPaste)), Paste: true})
+	d.want("the paste was too long: its first 16 kB were taken")
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("short"), Paste: true})
+	d.wantNot("too long")
+}
+
 // A paste takes what its place can hold, and a line says where that is not all.
 func TestLongPastesSaySo(t *testing.T) {
 	d := plainDesk(t, 120, 40, "black-30")
@@ -296,9 +306,6 @@ func TestLongPastesSaySo(t *testing.T) {
 		}
 		d.press("ctrl+u")
 	}
-	d = plainDesk(t, 120, 40, usual...)
-	d.paste("elongation at least 5 %" + strings.Repeat(" ", 1<<20))
-	d.want("only the first 16 thousand characters of the paste were read")
 }
 
 // A terminal that does not mark a paste sends its letters like keys.
@@ -327,16 +334,5 @@ func TestUnmarkedPaste(t *testing.T) {
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("xx")}) // a key held down
 	if got := len(strings.Fields(d.pins())); got != len(usual)-2 {
 		t.Errorf("x held down took off %d pins", len(usual)-got)
-	}
-}
-
-func TestMouseAfterSuspend(t *testing.T) {
-	d := plainDesk(t, 80, 24, usual...)
-	if _, cmd := d.m.Update(tea.ResumeMsg{}); cmd == nil || cmd() != tea.EnableMouseCellMotion() {
-		t.Error("the mouse does not come back")
-	}
-	d.m.o.NoMouse = true
-	if _, cmd := d.m.Update(tea.ResumeMsg{}); cmd != nil {
-		t.Error("the mouse comes although it was not wanted")
 	}
 }

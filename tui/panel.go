@@ -112,9 +112,10 @@ func (m *Model) ways(s screen) ui.Keys {
 	if s.Typing() {
 		return ui.Keys{ui.On("esc", "back", "back; what was typed is kept", m.close), ui.On("f1", "keys", "this page", m.openHelp)}
 	}
-	back := ui.On("esc q 1", "back", "back; what was typed is kept", m.close)
-	back.Shown = "esc q 1"
-	ways := ui.Keys{back, ui.On("? f1", "keys", "this page", m.openHelp).As("?")}
+	bench, help := m.label("1"), m.named("?")
+	back := ui.On("esc q "+bench, "back", "back; what was typed is kept", m.close)
+	back.Shown = "esc q " + bench
+	ways := ui.Keys{back, ui.On(strings.Join(help.Names, " "), "keys", "this page", m.openHelp).As(help.Label)}
 	if list := &s.base().list; list.Items() > 1 {
 		ways = append(ways, ui.On("/", "", "search this list", func() { m.find(list) }))
 	}

@@ -29,10 +29,6 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
-	case tea.ResumeMsg: // Bubble Tea brings everything back but the mouse
-		if !m.o.NoMouse {
-			return tea.EnableMouseCellMotion
-		}
 	case tea.WindowSizeMsg:
 		m.width, m.height = max(msg.Width, 0), max(msg.Height, 0)
 	case background.Shade:
@@ -48,9 +44,14 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		m.takeOffered(msg)
 	case copied:
 		m.takeCopied(msg)
+	case tea.ResumeMsg: // Bubble Tea brings all back but the mouse
+		if !m.o.NoMouse {
+			return tea.EnableMouseCellMotion
+		}
 	case tea.KeyMsg:
 		if msg.Paste {
-			return m.pasted(string(msg.Runes))
+			defer m.tellCut(len(string(msg.Runes)))
+			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
 		}
 		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
 			msg.Type = tea.KeyEnter
@@ -62,29 +63,11 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// pasted takes a paste, of which only the beginning comes where it is long.
-func (m *Model) pasted(text string) tea.Cmd {
-	const most = background.PasteMost - utf8.UTFMax // the input cuts at bytes
-	text = newlines.Replace(text)
-	long := len(text) > most
-	if long {
-		text = strings.ToValidUTF8(text[:most], "")
+// tellCut says that a paste of so many bytes was cut.
+func (m *Model) tellCut(bytes int) {
+	if bytes >= background.LongestPaste-utf8.UTFMax {
+		m.warnf("the paste was too long: its first %d kB were taken", background.LongestPaste>>10)
 	}
-	cmd := m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
-	if long && !m.trouble {
-		m.warnf("only the first %d thousand characters of the paste were read", most/1000)
-	}
-	return cmd
-}
-
-// typeInto gives a key or a paste to a field and says where the field cannot hold
-// all of it. It reports whether the text changed.
-func (m *Model) typeInto(f *ui.Field, msg tea.KeyMsg) bool {
-	changed := f.Update(msg)
-	if msg.Paste && len(msg.Runes) > ui.FieldLimit {
-		m.warnf("only the first %d characters of the paste are taken", ui.FieldLimit)
-	}
-	return changed
 }
 
 // isText reports whether a key is a paste or several letters that arrived in one
@@ -154,7 +137,7 @@ func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
 
 // unknown says that a key has no meaning.
 func (m *Model) unknown(msg tea.KeyMsg) {
-	m.sayf("%s does nothing here; ? lists the keys", ui.Cut(ui.Plain(msg.String()), 16))
+	m.sayf("%s does nothing here; %s lists the keys", ui.Cut(ui.Plain(msg.String()), 16), m.label("?"))
 }
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside
@@ -175,6 +158,16 @@ func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 		m.refresh()
 	}
 	return tea.Batch(all...)
+}
+
+// typeInto gives a key or a paste to a field and says where the field cannot hold
+// all of it. It reports whether the text changed.
+func (m *Model) typeInto(f *ui.Field, msg tea.KeyMsg) bool {
+	changed := f.Update(msg)
+	if msg.Paste && len(msg.Runes) > ui.FieldLimit {
+		m.warnf("only the first %d characters of the paste are taken", ui.FieldLimit)
+	}
+	return changed
 }
 
 // inBurst reports, and says, that a key has come among others and is not to be

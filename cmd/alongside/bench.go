@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"strings"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/spf13/cobra"
@@ -13,6 +14,7 @@ import (
 	"alongside/data"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/spelling"
 	"alongside/tui"
 	"alongside/tui/background"
 	"alongside/tui/clip"
@@ -31,7 +33,7 @@ Every figure has its source and basis; figures are for comparison, not for
 design.
 
 Exit codes: 0 done, 1 nothing found or findings open, 2 the command line cannot
-be carried out, 130 interrupted, 128 and its number for another signal.`,
+be carried out, 130 interrupted.`,
 		Example: `  alongside
   alongside gray-30 a356-t6-pm 319-f-sand --baseline gray-30 --units si
   alongside compare gray-30 a356-t6-pm
@@ -60,7 +62,7 @@ be carried out, 130 interrupted, 128 and its number for another signal.`,
 		}
 		b, err := v.bench(p, args)
 		if err != nil {
-			return nearestCommand(cmd, args, err)
+			return mistypedCommand(cmd, args, err)
 		}
 		shade, err := background.Decide(shadeWord.value, p.env)
 		if err != nil {
@@ -76,26 +78,34 @@ be carried out, 130 interrupted, 128 and its number for another signal.`,
 			}
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
+		if !cmd.Flags().Changed("no-mouse") {
+			*noMouse = p.settings().NoMouse
+		}
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
 }
 
-// nearestCommand is err, or, where the first word was to be a command and is
-// mistyped, the one that it is like.
-func nearestCommand(root *cobra.Command, args []string, err error) error {
-	root.SuggestionsMinimumDistance = 2
-	if len(args) > 0 {
-		if near := root.SuggestionsFor(args[0]); len(near) > 0 {
-			return fmt.Errorf("no material and no command %q; nearest command: %s", args[0], strings.Join(near, ", "))
-		}
+// mistypedCommand is the error of materials that were not found; where the first
+// word is nearly a command, that one is offered.
+func mistypedCommand(cmd *cobra.Command, args []string, err error) error {
+	var unknown *catalog.NotFound
+	if !errors.As(err, &unknown) || unknown.Several || unknown.Typed != args[0] {
+		return err
+	}
+	var names []string
+	for _, c := range cmd.Commands() {
+		names = append(names, c.Name())
+	}
+	if near := spelling.Nearest(args[0], names); near != "" {
+		return fmt.Errorf("no command %q; did you mean: alongside %s", args[0], near)
 	}
 	return err
 }
 
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings(), Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
 	if path, err := p.checkedFile(); err == nil {
 		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
 	}
@@ -109,7 +119,7 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		}
 		o.Call = s.ID
 	}
-	env, err := clip.Here(os.Stdout)
+	env, err := clip.Here(os.Stdout, p.env)
 	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may
 		return err
 	}
@@ -118,8 +128,10 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		return report.String(), err
 	}
 	err = tui.Run(p.ctx, o)
-	if ended, ok := errors.AsType[tui.Ended](err); ok {
-		return &failure{code: exitSignal + int(ended.Signal)}
+	if ended, ok := errors.AsType[*tui.Ended](err); ok {
+		if number, ok := ended.Signal.(syscall.Signal); ok {
+			return &failure{code: exitSignal + int(number)}
+		}
 	}
 	switch {
 	case errors.Is(err, tea.ErrInterrupted):

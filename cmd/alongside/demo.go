@@ -34,7 +34,8 @@ func sweepDemos() {
 }
 
 // openDemo gives the program a data folder of its own with the files of an
-// invented foundry, so that nothing of the user's is read or written. The folder
+// invented foundry, so that of the user's only the settings are read and nothing
+// is written. The folder
 // is gone after remove. Materials named beside the demo are an error.
 func (p *program) openDemo(named []string) (remove func(), err error) {
 	if len(named) > 0 {
@@ -66,7 +67,7 @@ func (p *program) openDemo(named []string) (remove func(), err error) {
 			return env(name)
 		}
 		p.catalog, p.invented = p.builtIn, demoRemark
-		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml")})
+		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml"), filepath.Join(dir, "alongside", "invented-bars.csv")})
 	}
 	if err != nil {
 		remove()

@@ -70,17 +70,23 @@ func TestDemoFiles(t *testing.T) {
 			t.Errorf("%s: %q %v %v %v", s.ID, s.Title(), s.Broken, s.Mistakes, s.Missing())
 		}
 	}
-	house := 0
-	for _, f := range p.catalog().Material("a356-t6-pm").Figures(props.TensileStrength) {
-		if f.Basis == props.House {
+	for id, where := range map[string]string{"a356-t6-pm": "32 bars", "gray-30": "5 bars", "319-t6-sand": ""} {
+		house := 0
+		for _, f := range p.catalog().Material(id).Figures(props.TensileStrength) {
+			if f.Basis != props.House {
+				continue
+			}
 			house++
-			if !strings.Contains(f.Source.Title, "Invented") {
-				t.Errorf("%q does not say that it is invented", f.Source.Title)
+			if title := f.Source.Title; !strings.Contains(strings.ToLower(title), "invented") || strings.Contains(title, "/") {
+				t.Errorf("%q does not say that it is invented, or names a folder", title)
+			}
+			if !strings.Contains(f.Cond.Note, where) {
+				t.Errorf("%s is not of %s: %s", id, where, f.Cond.Note)
 			}
 		}
-	}
-	if house == 0 {
-		t.Error("no figure of the shop")
+		if house != 1 {
+			t.Errorf("%d figures of the shop for %s", house, id)
+		}
 	}
 	remove()
 	if _, err := os.Stat(filepath.Dir(f.Path)); !os.IsNotExist(err) {

@@ -198,16 +198,3 @@ why = "invented so"
 		t.Errorf("check --rules: exit code %d\n%s", r.code, r.out)
 	}
 }
-
-// A command that is mistyped is named, not taken for a metal.
-func TestMistypedCommand(t *testing.T) {
-	for typed, want := range map[string]string{"sawp": "swap", "compair": "compare", "breif": "brief"} {
-		r := try(data.Catalog, typed, "gray-30")
-		if r.code != exitUsage || !strings.Contains(r.errors, `no command "`+typed+`"; nearest command: `+want) {
-			t.Errorf("%s: %d %s", typed, r.code, r.errors)
-		}
-	}
-	if r := try(data.Catalog, "unobtainium"); !strings.Contains(r.errors, "no material") || strings.Contains(r.errors, "command:") {
-		t.Errorf("%s", r.errors)
-	}
-}

@@ -33,6 +33,7 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
+	FieldQuantity
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -157,6 +158,10 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
 		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
+	FieldQuantity: {Topic: "Order", Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
+		Asked: "how many, a year or in an order", said: "quantity|annual quantity|order quantity|lot size|annual volume|pieces|pieces a year|pieces per year|parts a year|parts per year|castings a year|castings per year|a year|per year", before: "quantity",
+		text:  func(p *Part) *string { return &p.Quantity },
+		given: func(g *Given) **units.Quantity { return &g.Quantity }, dim: units.Ratio, lo: 1, hi: 1e7},
 	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

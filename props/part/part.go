@@ -123,6 +123,7 @@ type Part struct {
 	Medium       string      `toml:"medium,omitempty" json:"medium,omitempty"`             // what fills or surrounds the part
 	Dimension    string      `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
 	With         Facts       `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
+	Quantity     string      `toml:"quantity,omitempty" json:"quantity,omitempty"`         // of pieces: "2000 a year"
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }

@@ -91,7 +91,7 @@ func TestListsInEveryFormat(t *testing.T) {
 
 // testBars are the invented bars of the command's test.
 func testBars(t *testing.T) []*bars.Set {
-	text, err := os.ReadFile("../../testdata/cmd/bars.csv")
+	text, err := os.ReadFile("../../data/demo/invented-bars.csv")
 	if err != nil {
 		t.Fatal(err)
 	}

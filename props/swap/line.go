@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/cost"
 	"alongside/props/part"
 	"alongside/units"
 )
@@ -119,6 +120,9 @@ type Result struct {
 	Given     part.Given
 	System    units.System
 	Lines     []Line
+	// Today and Swapped are what a piece costs in each metal; nil where the shop
+	// states no rates for it, or the part no weight.
+	Today, Swapped *cost.Piece
 }
 
 // Line returns the line with an id, nil where the swap has none.
@@ -167,6 +171,7 @@ var (
 	needInside   = want{part.FieldInside, "needs an inside diameter"}
 	needCycles   = want{part.FieldCycles, "needs the load cycles in its life"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}
+	needQuantity = want{part.FieldQuantity, "needs a quantity of pieces"}
 	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )
 

@@ -30,6 +30,8 @@ var (
 	srcThermal  = &props.Source{ID: "TXT-MSE", Title: "Materials science and engineering: thermal properties", Publisher: "university textbook", Edition: "edition not stated where read", Kind: "textbook"}
 	srcCurrent  = &props.Source{ID: "TXT-PHYS", Title: "Physics notes: resistance of a conductor; 100 %IACS = 58.0 MS/m as in IEC 60028", Publisher: "university course", Edition: "edition not stated where read", Kind: "textbook"}
 	srcPattern  = &props.Source{ID: "PATTERN-TXT", Title: "Patternmaking and foundry textbooks, shrink-rule tables", Edition: "edition not stated where read", Kind: "textbook"}
+	srcCharge   = &props.Source{ID: "COST-STEEL", Title: "Standard cost finding practice for steel foundries: cost of metal for different yields", Publisher: "trade association of steel foundries", Edition: "1927", Kind: "handbook"}
+	srcEven     = &props.Source{ID: "TXT-ED", Title: "Engineering design textbook: break-even quantity of soft and hard tooling", Edition: "edition not stated where read", Kind: "textbook"}
 	srcDefined  = &props.Source{ID: "DEFINITION", Title: "By definition of the quantities", Kind: "textbook"}
 )
 

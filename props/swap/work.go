@@ -32,7 +32,8 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.current()
 	w.foundry()
 	w.price()
-	return &Result{Base: base, Pin: pin, Given: w.Given, System: b.System, Lines: w.lines}
+	today, swapped := w.cost()
+	return &Result{Base: base, Pin: pin, Given: w.Given, System: b.System, Lines: w.lines, Today: today, Swapped: swapped}
 }
 
 // keeps reports whether the lines of an equal stiffness or strength are wanted.

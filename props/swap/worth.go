@@ -38,6 +38,11 @@ func (r *Result) Worth() []string {
 	s.part("price.metal", func(l *Line) string {
 		return "Metal for a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
 	})
+	s.part("cost.piece", func(l *Line) string {
+		return "Cost of a piece at a quantity of " + s.Given.Part.Quantity + ": " + l.Value.String() + insteadOf(l) + change(l) + "."
+	})
+	s.part("cost.crossing", func(l *Line) string { return "Cheaper with both tools to buy: " + l.Words + "." })
+	s.part("cost.payback", func(l *Line) string { return "Cheaper with today's tool paid for: " + l.Words + "." })
 	return s.sentences
 }
 

@@ -14,8 +14,7 @@
 // The screen starts dark. Decide then looks at the user's setting and at
 // COLORFGBG; where neither speaks and the terminal can be asked, an Input
 // placed between the terminal and Bubble Tea asks once, after the first frame
-// is under way, and the answer arrives as an ordinary message. The Input also
-// keeps pastes short and ends those that never end.
+// is under way, and the answer arrives as an ordinary message.
 package background
 
 import (
@@ -115,10 +114,10 @@ func fromColorFGBG(value string) Shade {
 	return Dark
 }
 
-// Askable reports whether a terminal of this kind may be sent a color query.
+// askable reports whether a terminal of this kind may be sent a color query.
 // A multiplexer may show one screen on several terminals, so there is no one
 // answer; the kernel's console and a dumb terminal could print the query.
-func Askable(getenv func(string) string) bool {
+func askable(getenv func(string) string) bool {
 	term := getenv("TERM")
 	for _, prefix := range []string{"dumb", "screen", "tmux", "linux"} {
 		if strings.HasPrefix(term, prefix) {

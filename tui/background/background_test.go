@@ -66,7 +66,7 @@ func TestAskable(t *testing.T) {
 		{env{"TERM": "xterm", "STY": "1.pts-0"}, false},
 	}
 	for _, test := range tests {
-		if have := Askable(environment(test.env)); have != test.want {
+		if have := askable(environment(test.env)); have != test.want {
 			t.Errorf("askable with %v: %v, want %v", test.env, have, test.want)
 		}
 	}

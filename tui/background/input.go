@@ -1,8 +1,10 @@
 package background
 
 import (
+	"bytes"
 	"io"
 	"os"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -12,61 +14,63 @@ import (
 
 const (
 	// escapeWait is how long an Escape at the end of a read is kept back to
-	// see whether the rest of an answer or a key follows. Nobody notices it, and a
-	// slow line seldom parts its bytes by more.
+	// see whether the rest of the answer follows. Nobody notices it, and a
+	// slow line seldom parts the bytes of one answer by more.
 	escapeWait = 50 * time.Millisecond
-	// escapePatience is how long after the question Escape alone is kept back
-	// at all. Later, an answer is still swallowed unless it is cut right there.
+	// escapePatience is how long after the question Escape is kept back at
+	// all. Later, an answer is still swallowed unless it is cut right there.
 	escapePatience = 5 * time.Second
 	// settleTime is how long after the question Settle waits for an answer
 	// that has not come: longer than a line across the world takes.
 	settleTime = 500 * time.Millisecond
+	// answerWait is how long the rest of an answer may be on its way. Then what came
+	// of it is dropped, so that what is typed next is not taken for the rest.
+	answerWait = time.Second
+	// longestKey is more than the bytes of any key or mouse event.
+	longestKey = 32
 )
 
-// Input is the terminal's input with answers to color queries taken out,
-// whenever they come, and pastes held to PasteMost bytes. It stands in for
-// os.Stdin in tea.WithInput and is a file to Bubble Tea in every other respect,
-// so raw mode and canceling work as before.
+// Input is the terminal's input with answers to color queries taken out, whenever
+// they come, and pastes cut at LongestPaste. It stands in for os.Stdin in tea.WithInput and is a
+// file to Bubble Tea in every other respect, so raw mode and canceling work
+// as before.
 type Input struct {
 	*os.File
 	out     *os.File
+	asks    bool         // the terminal can be asked for its background
 	asked   atomic.Int64 // Unix nanoseconds; 0 until Ask
 	answer  chan Shade   // holds one
 	settled chan struct{}
 	once    sync.Once
 
-	reading  sync.Mutex // guards what follows
-	sieve    sieve
-	answered bool
-	last     time.Time // of the read before
+	reading sync.Mutex // guards what follows
+	sieve   sieve
+	cut     []byte    // the beginning of a key that the end of a read cut off
+	since   time.Time // when the last bytes came
 }
 
-// NewInput returns an Input over a terminal, and nil where in or out is none or
-// the system gives no bytes to look through (Windows): then let Bubble Tea read
-// os.Stdin itself.
-func NewInput(in, out *os.File) *Input {
-	if !readsBytes || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
+// NewInput returns an Input over a terminal, and nil where in or out is none, or
+// where the system does not pass keys as bytes (Windows). With nil, let Bubble Tea
+// read os.Stdin itself.
+func NewInput(in, out *os.File, getenv func(string) string) *Input {
+	if !canAsk || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
 		return nil
 	}
-	i := &Input{File: in, out: out, answer: make(chan Shade, 1), settled: make(chan struct{})}
-	i.sieve.answer = func(body string) {
-		i.answered = true
-		select {
-		case i.answer <- shadeOf(body):
-		default: // a second answer
-		}
-	}
-	return i
+	return &Input{File: in, out: out, asks: askable(getenv), answer: make(chan Shade, 1), settled: make(chan struct{})}
 }
 
-// Ask sends the query and waits for the answer, for as long as it takes. Call
-// it only where Askable says so, in a command, once, from the model's Init: by then the terminal no longer
+// Ask sends the query and waits for the answer, for as long as it takes; call
+// it in a command, once, from the model's Init: by then the terminal no longer
 // echoes, and the first frame does not wait. It returns Unknown when the
 // answer is no color, or when Settle ends the wait.
 //
 // The query is written to out in one piece, so it cannot land inside a frame
-// as long as Bubble Tea writes to the same *os.File.
+// as long as Bubble Tea writes to the same *os.File. A kind of terminal that must not
+// be asked (dumb, the kernel's console, a multiplexer) is Unknown at once.
 func (i *Input) Ask() Shade {
+	if !i.asks {
+		return Unknown
+	}
 	i.asked.Store(time.Now().UnixNano())
 	if _, err := i.out.WriteString(query); err != nil {
 		return Unknown
@@ -80,21 +84,42 @@ func (i *Input) Ask() Shade {
 }
 
 // Read gives Bubble Tea the key presses. It may return 0 bytes and no error
-// when nothing that was read goes on. It fills p as long as there is more to
-// read, since Bubble Tea takes the end of a shorter read for the end of a key. p
-// must hold more than a few bytes, or it returns io.ErrShortBuffer.
+// when all that was read belongs to an answer. p must hold more than a few
+// bytes, or it returns io.ErrShortBuffer.
 func (i *Input) Read(p []byte) (int, error) {
 	i.reading.Lock()
 	defer i.reading.Unlock()
-	if len(p) < 2*longest {
+	if len(p) <= 2*longestKey {
 		return 0, io.ErrShortBuffer
 	}
-	keys, err := i.more(nil, p)
-	for err == nil && i.room(keys, p) > 0 && readable(i.Fd(), i.patience()) {
-		keys, err = i.more(keys, p)
+	if len(i.cut) > longestKey { // keys that did not fit the read before
+		n := copy(p, i.cut)
+		i.cut = i.cut[n:]
+		return n, nil
 	}
-	if err != nil || i.room(keys, p) > 0 || !readable(i.Fd(), 0) {
-		keys = i.sieve.release(keys)
+	// Held bytes may turn out to be keys after all, and marks are put in: leave room.
+	room := len(p) - longestKey - len(i.cut)
+	n, err := i.File.Read(p[:room])
+	if i.sieve.begun() && time.Since(i.since) > answerWait {
+		i.sieve.held = nil
+	}
+	i.since = time.Now()
+	keys := i.strip(i.cut, p[:n])
+	i.cut = nil
+	for i.sieve.ambiguous() {
+		room := len(p) - len(keys) - longestKey
+		if err != nil || room <= 0 || i.age() > escapePatience || !readable(i.Fd(), escapeWait) {
+			keys = i.sieve.release(keys)
+			break
+		}
+		n, err = i.File.Read(p[:room])
+		keys = i.strip(keys, p[:n])
+	}
+	if whole, cut := wholeKeys(keys); len(cut) > 0 && err == nil && readable(i.Fd(), escapeWait) {
+		keys, i.cut = whole, cut
+	}
+	if len(keys) > len(p) {
+		keys, i.cut = keys[:len(p)], slices.Concat(keys[len(p):], i.cut)
 	}
 	if len(keys) > 0 {
 		err = nil // a lasting error comes back with the next read
@@ -102,31 +127,18 @@ func (i *Input) Read(p []byte) (int, error) {
 	return copy(p, keys), err
 }
 
-// more reads once, with p as the buffer, and appends to keys what goes on.
-func (i *Input) more(keys, p []byte) ([]byte, error) {
-	n, err := i.File.Read(p[:i.room(keys, p)])
-	now := time.Now()
-	keys = i.sieve.wake(keys, p[:n], now.Sub(i.last))
-	i.last = now
-	return i.sieve.strip(keys, p[:n]), err
-}
-
-// room is how many bytes may be read so that p holds all that may come of them:
-// what is held may turn out to be keys, and a paste may have to be ended.
-func (i *Input) room(keys, p []byte) int {
-	room := len(p) - len(keys) - len(i.sieve.held)
-	if i.sieve.pasting {
-		room -= len(pasteEnd)
+// wholeKeys cuts off the beginning of a control sequence that more bytes end.
+func wholeKeys(keys []byte) (whole, cut []byte) {
+	at := bytes.LastIndexByte(keys, '\x1b')
+	if at < 0 || len(keys)-at > longestKey || at+1 == len(keys) || keys[at+1] != '[' {
+		return keys, nil
 	}
-	return room
-}
-
-// patience is how long to wait for the rest of what is held.
-func (i *Input) patience() time.Duration {
-	if i.sieve.undecided() && (i.sieve.control() || i.age() <= escapePatience) {
-		return escapeWait
+	for _, c := range keys[at+2:] {
+		if c >= '@' && c <= '~' { // ECMA-48, 5.4: the final byte of a control sequence
+			return keys, nil
+		}
 	}
-	return 0
+	return keys[:at], bytes.Clone(keys[at:])
 }
 
 // Settle is called after Bubble Tea has ended. If the program was so short
@@ -139,7 +151,7 @@ func (i *Input) Settle() {
 		return
 	}
 	defer i.reading.Unlock()
-	if i.asked.Load() == 0 || i.answered || i.age() >= settleTime {
+	if i.asked.Load() == 0 || i.sieve.answered || i.age() >= settleTime {
 		return
 	}
 	state, err := term.MakeRaw(i.Fd())
@@ -148,13 +160,21 @@ func (i *Input) Settle() {
 	}
 	defer term.Restore(i.Fd(), state) //nolint:errcheck // nothing is left to do
 	var data [256]byte
-	for !i.answered && readable(i.Fd(), settleTime-i.age()) {
+	for !i.sieve.answered && readable(i.Fd(), settleTime-i.age()) {
 		n, err := i.File.Read(data[:])
 		if err != nil {
 			return
 		}
-		i.sieve.strip(nil, data[:n])
+		i.strip(nil, data[:n])
 	}
+}
+
+func (i *Input) strip(keys, data []byte) []byte {
+	keys, body, found := i.sieve.strip(keys, data)
+	if found {
+		i.answer <- shadeOf(body)
+	}
+	return keys
 }
 
 // age is the time since the question, and endless before it.

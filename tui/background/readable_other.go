@@ -6,6 +6,6 @@ import "time"
 
 // Bubble Tea reads key events, not bytes, from a Windows console, so an answer
 // could not be taken out of them.
-const readsBytes = false
+const canAsk = false
 
 func readable(uintptr, time.Duration) bool { return false }

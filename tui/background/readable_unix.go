@@ -8,7 +8,7 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-const readsBytes = true
+const canAsk = true
 
 // readable waits until fd has something to read, at most for limit. It uses
 // select because poll does not work on every system's terminals.

@@ -82,14 +82,14 @@ func (e Env) now() time.Time {
 // in one piece, cannot land inside a frame. Where out is no terminal that
 // could have a clipboard, Terminal is nil. A wrong ALONGSIDE_CLIPBOARD gives a
 // *UseError beside a usable Env.
-func Here(out *os.File) (Env, error) {
+func Here(out *os.File, getenv func(string) string) (Env, error) {
 	kernel, _ := os.ReadFile("/proc/sys/kernel/osrelease") // only Linux has it
-	use, err := ParseUse(Variable, os.Getenv(Variable))
+	use, err := ParseUse(Variable, getenv(Variable))
 	env := Env{
-		OS: runtime.GOOS, Kernel: string(kernel), Getenv: os.Getenv,
-		LookPath: exec.LookPath, Run: Run, Dir: stateDir(runtime.GOOS, os.Getenv), Use: use,
+		OS: runtime.GOOS, Kernel: string(kernel), Getenv: getenv,
+		LookPath: exec.LookPath, Run: Run, Dir: stateDir(runtime.GOOS, getenv), Use: use,
 	}
-	if out != nil && term.IsTerminal(out.Fd()) && hasEscapes(os.Getenv) {
+	if out != nil && term.IsTerminal(out.Fd()) && hasEscapes(getenv) {
 		env.Terminal = out
 	}
 	return env, err

@@ -48,7 +48,7 @@ func full(t testing.TB) call.Call {
 		part.FieldPlace: "designated", part.FieldSafety: "1.5", part.FieldCasting: "1.25", part.FieldCycles: "1e7", part.FieldMean: "2 ksi",
 		part.FieldSurface: "machined", part.FieldReliability: "99", part.FieldMedium: "coolant, 110 °C",
 		part.FieldPressure: "150 psi", part.FieldInside: "4 in", part.FieldFit: "1.5 in", part.FieldRole: "shaft", part.FieldInterference: "0.002 in",
-		part.FieldHub: "3 in", part.FieldEngaged: "2 in", part.FieldFriction: "0.12", part.FieldDimension: "4 in", part.FieldWith: "press-fit, threads", part.FieldPrice: "a356-t6-pm=1.20 USD/lb",
+		part.FieldHub: "3 in", part.FieldEngaged: "2 in", part.FieldFriction: "0.12", part.FieldDimension: "4 in", part.FieldWith: "press-fit, threads", part.FieldQuantity: "2000 a year", part.FieldPrice: "a356-t6-pm=1.20 USD/lb",
 	} {
 		if err := c.Part.Set(data.Catalog(), f, text); err != nil {
 			t.Fatal(err)

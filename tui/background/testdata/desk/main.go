@@ -47,10 +47,10 @@ func main() {
 	}
 	m := model{shade: shade}
 	var options []tea.ProgramOption
-	if in := background.NewInput(os.Stdin, os.Stdout); in != nil {
-		defer in.Settle()
-		options = append(options, tea.WithInput(in))
-		if shade == background.Unknown && background.Askable(os.Getenv) {
+	if shade == background.Unknown {
+		if in := background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
+			defer in.Settle()
+			options = append(options, tea.WithInput(in))
 			m.ask = func() tea.Msg { return in.Ask() }
 		}
 	}

@@ -75,7 +75,9 @@ func TestHours(t *testing.T) {
 		}
 	}
 	stillDraws(t, s)
-	s.Type(ptytest.CtrlC) // also where a paste has no end
+	s.Type("\x1b[201~") // a paste may have no end
+	time.Sleep(time.Second)
+	s.Type(ptytest.CtrlC)
 	if code := s.Exit(); code != exitInterrupt {
 		t.Errorf("exit code %d", code)
 	}

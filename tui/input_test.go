@@ -324,7 +324,7 @@ func TestUnmarkedPaste(t *testing.T) {
 		t.Error("letters of a paste copied")
 		return "", nil
 	}
-	for _, words := range []string{"gray", "my", "xylem", "exam"} {
+	for _, words := range []string{"gray", "my part", "xylem", "exam"} {
 		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(words)})
 		d.m.closeAll()
 	}

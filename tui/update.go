@@ -145,12 +145,12 @@ func (m *Model) unknown(msg tea.KeyMsg) {
 // text. A terminal that does not mark pastes sends one like this: the name of a
 // material is pinned, and nothing in other words copies or takes a pin off.
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
-	const shortest = 3 // of a name that nobody types at once
+	const shortest = 3 // letters that nobody types at once
 	if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil && len(msg.Runes) >= shortest && !m.tooSmall() {
 		m.paste(string(msg.Runes))
 		return nil
 	}
-	m.burst = slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
+	m.burst = len(msg.Runes) >= shortest && slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
 	defer func() { m.burst = false }()
 	var all []tea.Cmd
 	for _, r := range msg.Runes {

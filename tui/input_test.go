@@ -324,6 +324,9 @@ func TestUnmarkedPaste(t *testing.T) {
 		t.Error("letters of a paste copied")
 		return "", nil
 	}
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/w3-t6-sand")}) // typed ahead
+	d.want("Find: w3-t6-sand")
+	d.m.closeAll()
 	for _, words := range []string{"gray", "my part", "xylem", "exam"} {
 		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(words)})
 		d.m.closeAll()

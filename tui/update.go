@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -146,9 +147,11 @@ func (m *Model) unknown(msg tea.KeyMsg) {
 // material is pinned, and nothing in other words copies or takes a pin off.
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 	const shortest = 3 // letters that nobody types at once
-	if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil && len(msg.Runes) >= shortest && !m.tooSmall() {
-		m.paste(string(msg.Runes))
-		return nil
+	if first := msg.Runes[0]; len(msg.Runes) >= shortest && !m.tooSmall() && (unicode.IsLetter(first) || unicode.IsDigit(first)) {
+		if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil {
+			m.paste(string(msg.Runes))
+			return nil
+		}
 	}
 	m.burst = len(msg.Runes) >= shortest && slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
 	defer func() { m.burst = false }()

@@ -339,3 +339,15 @@ func TestUnmarkedPaste(t *testing.T) {
 		t.Errorf("x held down took off %d pins", len(usual)-got)
 	}
 }
+
+// The line of a search fills the window and no more.
+func TestSearchLineFits(t *testing.T) {
+	for _, w := range []int{80, 120, 200} {
+		d := plainDesk(t, w, 24, usual...)
+		d.press(":")
+		d.fits()
+		d.typeText("xyzzy")
+		d.press("enter")
+		d.fits()
+	}
+}

@@ -171,9 +171,10 @@ func (s *search) line(m *Model, w int) string {
 	if m.trouble {
 		w -= ui.Width(m.status) + 2
 	}
-	text := " Search: " + ui.Pad(s.field.View(m.theme, w-10), w-10) + "  "
+	const label = " Search: "
+	text := label + ui.Pad(s.field.View(m.theme, w-len(label)), w-len(label))
 	if m.trouble {
-		return text + m.theme.Bad.Of(m.status)
+		return text + "  " + m.theme.Bad.Of(m.status)
 	}
 	return text
 }

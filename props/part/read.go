@@ -38,24 +38,24 @@ func mistake(f Field, typed, problem string) *Error {
 }
 
 // Given is a part read: quantities as typed, temperatures in °C, materials of
-// the catalog. A nil field was not given.
+// the catalog; its words stand in Part, only known ones. A nil field was not given.
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
 	Pressure, Inside                        *units.Quantity // inside a round part, and its inside diameter
 	Safety, Casting, Cycles, Mean           *units.Quantity // Mean is a stress, the others plain numbers
-	Place                                   Place
-	Surface                                 Surface
-	Reliability                             Reliability
 	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
+	Quality, Test                           *units.Quantity // factor and test pressure of the code
+	Engagement, Bolt, Clamp, Head, Hole     *units.Quantity // of a thread and a bolt
+	Thread                                  *Thread
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	Medium                                  Medium
 	With                                    Facts
-	Coldest, Hottest                        *float64 // °C in service
+	Coldest, Hottest                        *float64        // °C in service
+	Hours                                   *units.Quantity // at the hottest
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty
-	Role                                    Role     // may be empty
 	Mate                                    *props.Material
 	Quantity                                *units.Quantity       // of pieces
 	Rates                                   []*cost.Record        // of the shop
@@ -75,6 +75,9 @@ func (p Part) Read(c *catalog.Catalog) (Given, error) {
 		if t := p.text(f); t != nil && *t != "" {
 			if err := g.read(c, f, *t); err != nil {
 				errs = append(errs, err)
+				if f.Info().Words != nil {
+					*g.Part.text(f) = ""
+				}
 			}
 		}
 	}
@@ -154,14 +157,6 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 			g.Case = Case(typed)
 		case FieldKeep:
 			g.Keep = Keep(typed)
-		case FieldPlace:
-			g.Place = Place(typed)
-		case FieldSurface:
-			g.Surface = Surface(typed)
-		case FieldReliability:
-			g.Reliability = Reliability(typed)
-		case FieldRole:
-			g.Role = Role(typed)
 		case FieldStrength:
 			g.Strength = Strength(typed)
 		}
@@ -174,6 +169,12 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		return err
 	case FieldService:
 		return g.service(typed)
+	case FieldThread:
+		t, err := ReadThread(typed)
+		if err == nil {
+			g.Thread = &t
+		}
+		return err
 	case FieldMedium:
 		m, err := ReadMedium(typed)
 		g.Medium = m

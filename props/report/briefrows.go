@@ -35,11 +35,17 @@ var briefOrder = []struct {
 	{[]string{"casting.fracture", "load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
 	{[]string{"strength.load"}, ""},
 	{[]string{"reserve.set", "reserve.fracture"}, ""},
+	{[]string{"hot.reserve.set", "hot.reserve.fracture", "hot.set", "hot.fracture"}, ""},
+	{[]string{"creep.reserve"}, ""},
 	{[]string{"fatigue.reserve"}, ""},
-	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
+	{[]string{"pressure.wall", "pressure.margin.minimum", "pressure.margin.typical"}, ""},
 	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
+	{[]string{"thread.bolt", "thread.engagement"}, ""},
+	{[]string{"bolt.margin.minimum", "bolt.margin.typical"}, ""},
 	{[]string{"stiffness.deflection"}, "Bending, same load"},
 	{[]string{"growth", "growth.hot"}, ""},
+	{[]string{"growth.permanent"}, ""},
+	{[]string{"cold.impact"}, ""},
 }
 
 // rows are at most briefRows: the needs, what the swap does to the part, then

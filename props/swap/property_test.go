@@ -48,6 +48,14 @@ func anyPart(t *rapid.T, c *catalog.Catalog) part.Part {
 	set(part.FieldHub, "%.1f mm", size("hub", 1, 900))
 	set(part.FieldEngaged, "%.1f mm", size("engaged", 1, 500))
 	set(part.FieldFriction, "%.2f", size("friction", 0.05, 1))
+	set(part.FieldQuality, "%.2f", size("quality", 0.3, 1))
+	set(part.FieldTest, "%.1f psi", size("test", 1, 8000))
+	set(part.FieldThread, "%s", rapid.SampledFrom([]string{"1/2-13 UNC", "M12x1.75", "#10-32 UNF", "1 1/8-7"}).Draw(t, "thread"))
+	set(part.FieldEngagement, "%.2f mm", size("engagement", 1, 60))
+	set(part.FieldBolt, "%.1f ksi", size("bolt", 30, 200))
+	set(part.FieldClamp, "%.0f lbf", size("clamp", 100, 30000))
+	set(part.FieldHead, "%.2f mm", size("head", 5, 60))
+	set(part.FieldHole, "%.2f mm", size("hole", 4, 40))
 	cold := size("cold", -60, 150)
 	set(part.FieldService, "%.0f..%.0f C", cold, cold+size("rise", 2, 300))
 	set(part.FieldCase, "%s", rapid.SampledFrom(part.FieldCase.Info().Words).Draw(t, "case"))
@@ -277,7 +285,7 @@ func TestUnitsNeverChangeAResult(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Pressure, &g.Inside, &g.Fit, &g.Interference, &g.Hub, &g.Engaged} {
+		for _, q := range []**units.Quantity{&g.Mass, &g.Volume, &g.Wall, &g.Length, &g.Stress, &g.Pressure, &g.Inside, &g.Fit, &g.Interference, &g.Hub, &g.Engaged, &g.Test, &g.Engagement, &g.Bolt, &g.Clamp, &g.Head, &g.Hole} {
 			if *q == nil {
 				continue
 			}

@@ -25,7 +25,7 @@ func (m *Model) setBaseline() {
 
 func (m *Model) removePin() {
 	pin, i := m.cursorPin(), m.cursorIndex()
-	if pin == nil {
+	if pin == nil || m.inBurst() {
 		return
 	}
 	m.change(func(b *compare.Bench) { b.Remove(i) })
@@ -222,7 +222,8 @@ func (m *Model) nextFilter() {
 // paste takes a text on the bench: materials are pinned; a sentence is read as the
 // needs and the part.
 func (m *Model) paste(text string) {
-	if !slices.ContainsFunc(splitNames(text), func(name string) bool { found, _ := m.o.Catalog.Named(name); return found != nil }) {
+	names := splitNames(text)
+	if !slices.ContainsFunc(names[:min(len(names), mostNames)], func(name string) bool { found, _ := m.o.Catalog.Named(name); return found != nil }) {
 		if said := m.read(text); len(said.Pieces) > len(said.Refused()) {
 			p := openNeeds(m, true, ui.NewField(""))
 			m.open(p)
@@ -233,11 +234,14 @@ func (m *Model) paste(text string) {
 	m.pasteMaterials(text)
 }
 
+// mostNames is how many materials a paste can pin.
+const mostNames = 100
+
 // splitNames are the names of a list, one a line or separated by commas or tabs.
 func splitNames(text string) []string {
 	var out []string
 	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("\n\r\t,;", r) }) {
-		if name = strings.TrimSpace(name); name != "" && len(out) < 100 {
+		if name = strings.TrimSpace(name); name != "" {
 			out = append(out, name)
 		}
 	}
@@ -248,7 +252,9 @@ func splitNames(text string) []string {
 func (m *Model) pasteMaterials(text string) {
 	var found []*props.Material
 	var unknown, near []string
-	for _, name := range splitNames(text) {
+	names := splitNames(text)
+	left := max(len(names)-mostNames, 0)
+	for _, name := range names[:len(names)-left] {
 		mat, named, err := m.o.Catalog.ResolveNear(name)
 		switch {
 		case err != nil:
@@ -263,6 +269,8 @@ func (m *Model) pasteMaterials(text string) {
 		m.pin(found...)
 	}
 	switch {
+	case left > 0:
+		m.warnf("pinned %d of the first %d names of the paste; %d more were left out", len(found), mostNames, left)
 	case len(unknown) > 0:
 		m.warnf("pinned %d%s; %s", len(found), strings.Join(near, ""), strings.Join(unknown, "; "))
 	case len(found) > 0:

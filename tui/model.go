@@ -10,6 +10,7 @@ import (
 	"os/signal"
 	"path"
 	"slices"
+	"sync"
 	"syscall"
 
 	"alongside/props"
@@ -98,6 +99,8 @@ type Model struct {
 	first         int     // scrolling: pins left of the ones shown
 	frame         string
 
+	sending sync.WaitGroup // copies under way
+	burst   bool           // the key came with others, in one message
 	status  string
 	trouble bool // the status tells of something that did not work
 
@@ -202,7 +205,9 @@ func Run(ctx context.Context, o Options) error {
 		options = append(options, tea.WithMouseCellMotion())
 	}
 	m := New(o)
-	m.ctx = ctx
+	var stop context.CancelFunc
+	m.ctx, stop = context.WithCancel(ctx)
+	defer m.finishCopies(stop)
 	if in != nil && o.Background == background.Unknown {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}

@@ -57,7 +57,7 @@ func (p *panel) Click(_, y int) bool    { return p.list.Click(y) && !p.typing }
 
 func (p *panel) Type(msg tea.KeyMsg) {
 	switch {
-	case p.typing && p.field.Update(msg):
+	case p.typing && p.m.typeInto(&p.field, msg):
 		p.problem = ""
 	case msg.Paste && !p.typing:
 		p.m.warn("nothing here takes a pasted text")
@@ -157,7 +157,7 @@ func (m *Model) searchKey(msg tea.KeyMsg, text bool) {
 	case "up", "ctrl+p":
 		from, by = s.list.At-1, -1
 	default:
-		if !s.field.Update(msg) {
+		if !m.typeInto(&s.field, msg) {
 			return
 		}
 	}

@@ -7,11 +7,43 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/disk"
 	"alongside/tui/ptytest"
 )
+
+// A demo that was killed leaves its folder to the next one, which leaves those
+// that run.
+func TestKilledDemoIsSweptUp(t *testing.T) {
+	tmp := t.TempDir()
+	t.Setenv("TMPDIR", tmp)
+	t.Setenv("TMP", tmp)
+	killed, running, fresh, other := filepath.Join(tmp, demoFolders+"1"), filepath.Join(tmp, demoFolders+"2"), filepath.Join(tmp, demoFolders+"3"), filepath.Join(tmp, "other")
+	for _, dir := range []string{killed, running, fresh, other} {
+		if err := os.MkdirAll(filepath.Join(dir, "alongside"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+	}
+	lock, err := disk.NewLock(filepath.Join(running, "lock"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer lock.Release()
+	for _, dir := range []string{killed, running, other} {
+		if err := os.Chtimes(dir, time.Time{}, time.Now().Add(-time.Hour)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sweepDemos()
+	for dir, want := range map[string]bool{killed: false, running: true, fresh: true, other: true} {
+		if _, err := os.Stat(filepath.Join(dir, "alongside")); (err == nil) != want {
+			t.Errorf("%s: %v, want it there: %v", filepath.Base(dir), err, want)
+		}
+	}
+}
 
 // The demo works on files of its own, all of which say that they are invented and
 // can be read without a mistake, and leaves nothing behind.

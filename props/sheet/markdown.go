@@ -86,6 +86,6 @@ func bullets(lines []string) string {
 	return b.String()
 }
 
-var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~~", `\~\~`, "&", "&amp;")
+var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", "&amp;")
 
 func escapeMarkdown(s string) string { return markdownSigns.Replace(Clean(s)) }

@@ -65,7 +65,7 @@ type Env struct {
 	LookPath func(string) (string, error)                   // finds a command
 	Run      func(context.Context, Command) (string, error) // runs one; its output for Command.Read
 	Terminal io.Writer                                      // takes escape sequences; nil where there is no terminal
-	Dir      string                                         // for the file
+	Dir      string                                         // for the file; "": a new folder each time
 	Use      Use
 	Now      func() time.Time // for the name of the file; nil: time.Now
 }
@@ -102,7 +102,8 @@ func hasEscapes(getenv func(string) string) bool {
 }
 
 // stateDir is where the file goes: the XDG state directory (XDG Base Directory
-// Specification), or the system's own place for such files.
+// Specification), or the system's own place for such files; "" where the user has
+// no such place: a fixed one that all can write could be somebody else's.
 func stateDir(goos string, getenv func(string) string) string {
 	if dir := getenv("XDG_STATE_HOME"); filepath.IsAbs(dir) {
 		return filepath.Join(dir, "alongside")
@@ -115,7 +116,7 @@ func stateDir(goos string, getenv func(string) string) string {
 	if home := getenv("HOME"); filepath.IsAbs(home) {
 		return filepath.Join(home, ".local", "state", "alongside")
 	}
-	return filepath.Join(os.TempDir(), fmt.Sprintf("alongside-%d", os.Getuid()))
+	return ""
 }
 
 // remote reports whether the user sits at another machine.

@@ -469,8 +469,8 @@ var dieAluminum = []*props.Alloy{
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.DegF}, Cond: &dieAluminumConditions[0], Block: &dieAluminumBlocks[30]},
 	}, Materials: []*props.Material{
 		{ID: "390-f-die", Temper: "F", Process: props.Die, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40.5, Hi: 40.5, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Block: &dieAluminumBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[32], Block: &dieAluminumBlocks[31]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40.5, Hi: 40.5, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[3], Agrees: &sourceDIEPAGE, Block: &dieAluminumBlocks[31]},
+			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &dieAluminumConditions[32], Agrees: &sourceDIEPAGE, Block: &dieAluminumBlocks[31]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &dieAluminumConditions[5], Block: &dieAluminumBlocks[31]},
 			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.HB500Number}, Cond: &dieAluminumConditions[33], Block: &dieAluminumBlocks[31]},
 		}},

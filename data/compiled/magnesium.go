@@ -399,9 +399,9 @@ var magnesium = []*props.Alloy{
 	}}, Explained: []props.Explained{
 		{Rule: "conduction", Property: props.ThermalConductivity, Why: "the handbook gives the mean from 212 to 572 °F, where the metal conducts better than at room temperature"},
 	}, Stated: []props.Figure{
-		{Property: props.TensileStrength, Value: units.Quantity{Lo: 275, Hi: 275, Unit: units.MPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[34]},
-		{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.MPa}, Cond: &magnesiumConditions[1], Block: &magnesiumBlocks[34]},
-		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[2], Block: &magnesiumBlocks[34]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 275, Hi: 275, Unit: units.MPa}, Cond: &magnesiumConditions[0], Agrees: &sourceWEBENG, Block: &magnesiumBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.MPa}, Cond: &magnesiumConditions[1], Agrees: &sourceWEBENG, Block: &magnesiumBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[2], Agrees: &sourceWEBENG, Block: &magnesiumBlocks[34]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 66, Hi: 66, Unit: units.HB500Number}, Cond: &magnesiumConditions[3], Block: &magnesiumBlocks[34]},
 		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.MPa}, Cond: &magnesiumConditions[1], Block: &magnesiumBlocks[34]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Agrees: &sourceMILHDBK5J, Block: &magnesiumBlocks[35]},

@@ -77,8 +77,8 @@ var wroughtSteelCarbonBlocks = [...]props.Block{
 	{Basis: props.Estimated, Source: &sourceSAEJ1397, Table: "estimated mechanical properties and machinability"},
 	{Source: &sourceEN199312, Table: "thermal properties of carbon steel", Inherited: true},
 	{Source: &sourceEN199311, Table: "design values of material coefficients", Inherited: true},
-	{Basis: props.Minimum, Source: &sourceASTMA36, Table: "tensile requirements"},
-	{Basis: props.Maximum, Source: &sourceASTMA36, Table: "tensile requirements"},
+	{Basis: props.Minimum, Known: props.Read, Source: &sourceASTMA36, Table: "tensile requirements", Where: "plate supplier's page that reproduces the tensile requirements"},
+	{Basis: props.Maximum, Known: props.Read, Source: &sourceASTMA36, Table: "tensile requirements", Where: "plate supplier's page that reproduces the tensile requirements"},
 	{Source: &sourceEN199312, Table: "thermal properties of carbon steel", Inherited: true},
 	{Source: &sourceEN199311, Table: "design values of material coefficients", Inherited: true},
 	{Basis: props.Minimum, Source: &sourceASTMA572, Table: "tensile requirements"},
@@ -704,9 +704,9 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &wroughtSteelCarbonConditions[31], Agrees: &sourceTXTMOMC, Block: &wroughtSteelCarbonBlocks[68]},
 	}, Materials: []*props.Material{
 		{ID: "a36-wrought", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[31], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[69]},
+			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[69]},
 			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[32], Block: &wroughtSteelCarbonBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[33], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[69]},
+			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[33], Block: &wroughtSteelCarbonBlocks[69]},
 			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[34], Block: &wroughtSteelCarbonBlocks[69]},
 			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[35], Block: &wroughtSteelCarbonBlocks[70]},
 		}},

@@ -115,7 +115,7 @@ func RowPicture(c *compare.Comparison, row *compare.Row) *sheet.Picture {
 	if len(p.Series) < 2 {
 		return nil
 	}
-	p.Alt = "Each dot is the " + name + " in " + row.Unit.Symbol() + ", each bar its range: " + strings.Join(against, "; ") + "."
+	p.Alt = "Each dot is the " + joined(" in ", name, row.Unit.Symbol()) + ", each bar its range: " + strings.Join(against, "; ") + "."
 	if slices.ContainsFunc(p.Series, func(s sheet.Series) bool { return s.Faint }) {
 		p.Alt += " A hollow dot is unlike the baseline in basis or conditions: the two are not compared."
 	}

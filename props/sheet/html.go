@@ -65,7 +65,7 @@ func (d *Doc) body() string {
 	for _, block := range d.Blocks {
 		switch x := block.(type) {
 		case *Picture:
-			b.WriteString(d.heading(3, x.Title) + "<svg" + svg(x) + paragraph(escaped(x.Alt)))
+			b.WriteString(d.heading(3, x.Title) + "<svg" + svg(false, x) + paragraph(escaped(x.Alt)))
 		case Title:
 			b.WriteString(d.heading(level, string(x)))
 			level = 2

@@ -276,11 +276,12 @@ func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
 // SVG is pictures below each other as a file of its own.
 func SVG(list ...*Picture) string {
-	return "<svg xmlns=\"http://www.w3.org/2000/svg\"" + svg(list...)
+	return "<svg xmlns=\"http://www.w3.org/2000/svg\"" + svg(true, list...)
 }
 
-// svg is SVG without its first word, as it stands in a page.
-func svg(list ...*Picture) string {
+// svg is SVG without its first word, as it stands in a page; there the titles stand
+// above it.
+func svg(titled bool, list ...*Picture) string {
 	var b strings.Builder
 	height := 0
 	for _, p := range list {
@@ -295,6 +296,9 @@ func svg(list ...*Picture) string {
 	top := 0
 	for _, p := range list {
 		fmt.Fprintf(&b, "<g transform=\"translate(0 %d)\">\n", top)
+		if titled {
+			svgText(&b, 4, 17, "start", "font-weight=\"bold\"", p.Title)
+		}
 		p.svg(&b)
 		b.WriteString("</g>\n")
 		top += p.height()

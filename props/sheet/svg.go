@@ -11,7 +11,7 @@ const (
 	svgHead   = 26  // above the drawing
 	svgRow    = 22  // a row, a line of the legend
 	svgName   = 190 // names of rows
-	svgWord   = 170 // words behind rows
+	svgWord   = 200 // words behind rows
 	svgPlot   = 240 // height of a picture of lines
 	svgLeft   = 56  // figures of the Y axis
 	svgBottom = 44  // figures and name of the axis below
@@ -28,7 +28,6 @@ func (p *Picture) height() int {
 }
 
 func (p *Picture) svg(b *strings.Builder) {
-	svgText(b, 4, 17, "start", "font-weight=\"bold\"", p.Title)
 	switch {
 	case !p.drawn():
 		svgText(b, 4, svgHead+14, "start", "", "nothing to draw")
@@ -61,7 +60,7 @@ func (p *Picture) svgRows(b *strings.Builder) {
 	for i, s := range p.Series {
 		q, at := s.Points[0], float64(svgHead+i*svgRow)+svgRow/2
 		svgText(b, left-8, at+4, "end", "", cut(s.Name, 30))
-		svgText(b, right+8, at+4, "start", "", cut(s.Word, 30))
+		svgText(b, right+8, at+4, "start", "", cut(s.Word, 34))
 		dash, fill := "", "#222"
 		if s.Faint {
 			dash, fill = "stroke-dasharray=\"3 3\"", "#fff"

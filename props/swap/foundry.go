@@ -53,6 +53,7 @@ func newTool(base, pin *props.Material) string {
 
 // pattern says how far a casting from today's pattern misses the drawing.
 func (w *work) pattern(l *Line, s pair) {
+	l.Notes = append(l.Notes, "the process cards of the two say whether draft and machining stock fit too")
 	var miss interval
 	if s.pin != s.base {
 		new := ofFigure(s.pin)

@@ -118,3 +118,14 @@ func TestSpecificationOfAPressurePart(t *testing.T) {
 		}
 	}
 }
+
+// A ground face of a soft steel is never better than the polished specimen: 1.58·Su^−0.085
+// is 1.07 at 100 MPa and counts as 1.
+func TestSurfaceFactorEndsAtOne(t *testing.T) {
+	if k := surfaceFactor(exact(100e6), 1.58, -0.085); k.lo != 1 || k.mid != 1 || k.hi != 1 {
+		t.Errorf("have %g", k.mid)
+	}
+	if k := surfaceFactor(exact(800e6), 4.51, -0.265); math.Abs(k.mid-4.51*math.Pow(800, -0.265)) > 1e-12 || k.mid >= 1 {
+		t.Errorf("machined, 800 MPa: %g", k.mid)
+	}
+}

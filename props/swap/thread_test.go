@@ -118,3 +118,11 @@ func TestThreadsAndBoltsWaitAndRefuse(t *testing.T) {
 		}
 	}
 }
+
+// Tensile stress areas by the tables of ASME B1.1 and ISO 898-1 (remembered): 1/2-13
+// 0.1419 in², M12 84.3 mm².
+func TestTensileArea(t *testing.T) {
+	for typed, want := range map[string]float64{"1/2-13 UNC": 0.1419 * 645.16e-6, "M12x1.75": 84.3e-6} {
+		near(t, typed, tensileArea(threadOf(t, typed)), want, 5e-4)
+	}
+}

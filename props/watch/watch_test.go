@@ -238,4 +238,9 @@ func TestGapAtTheLimit(t *testing.T) {
 			t.Errorf("%s: raised %v", mate, raised)
 		}
 	}
+	// Iron at 0.85 V is 0.25 V from it, as far as they allow indoors.
+	given := part.Given{Mate: material(t, "ca15-sand")}
+	if find(data.Watch().Evaluate(compare.NewBench(), nil, material(t, "gray-30"), given, nil), "galvanic") != nil {
+		t.Error("a difference of 0.25 V is raised as more than that")
+	}
 }

@@ -20,12 +20,7 @@ import (
 	"alongside/tui/clip"
 )
 
-// benchCommand is the program without a command: the bench in the terminal.
-func (p *program) benchCommand() *cobra.Command {
-	cmd := &cobra.Command{
-		Use:   "alongside [ID...]",
-		Short: "Set cast metals side by side",
-		Long: `Set cast metals side by side, measure them against the one the part is made of
+const benchHelp = `Set cast metals side by side, measure them against the one the part is made of
 today, and copy the comparison into a mail.
 
 Without a command the bench opens, with the materials named already on it.
@@ -33,7 +28,14 @@ Every figure has its source and basis; figures are for comparison, not for
 design.
 
 Exit codes: 0 done, 1 nothing found or findings open, 2 the command line cannot
-be carried out, 130 interrupted.`,
+be carried out, 130 interrupted.`
+
+// benchCommand is the program without a command: the bench in the terminal.
+func (p *program) benchCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "alongside [ID...]",
+		Short: "Set cast metals side by side",
+		Long:  benchHelp,
 		Example: `  alongside
   alongside gray-30 a356-t6-pm 319-f-sand --baseline gray-30 --units si
   alongside compare gray-30 a356-t6-pm

@@ -10,11 +10,7 @@ import (
 	"alongside/props/swap"
 )
 
-func (p *program) costCommand() *cobra.Command {
-	cmd := &cobra.Command{
-		Use:   "cost FROM TO... --house FILE",
-		Short: "Print what a piece costs against quantity, by the shop's own rates",
-		Long: `Print what a piece of the part costs in FROM and in each TO at quantities around
+const costHelp = `Print what a piece of the part costs in FROM and in each TO at quantities around
 that of the part, where the costs cross, and what is shipped, cast and poured, by
 the rates in the shop's own file. No price is built in. A rate may be a range; what
 is not stated counts for nothing, and that is said. All money is in one currency, a
@@ -43,7 +39,13 @@ which metals, and of two records that state the same rate the later one holds:
   machining = "N $/piece"
   finish = "N $/piece"
   tool_cost = "N $"
-  tool_life = "N pieces"         # else one tool serves any quantity`,
+  tool_life = "N pieces"         # else one tool serves any quantity`
+
+func (p *program) costCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "cost FROM TO... --house FILE",
+		Short: "Print what a piece costs against quantity, by the shop's own rates",
+		Long:  costHelp,
 		Example: `  alongside cost gray-30 a356-t6-pm a380-f-die --mass "11.5 lb" --quantity "2000 a year" --demo
   alongside cost a356-t6-sand a356-t6-pm --volume "16 in3" --demo --format csv`,
 		Args:              cobra.MinimumNArgs(2),

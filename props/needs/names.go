@@ -275,9 +275,7 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		r.refuse(r.span(ts[from:end]), err)
 		return end
 	}
-	if n.Op != t.op || r.families[key(text)].role == named {
-		// A limit of its own: the comparison does not tell level from beaten, and a
-		// family is no metal.
+	if n.Op != t.op || r.families[key(text)].role == named { // a limit of its own: a family is no metal
 		n.Than, n.Cond = nil, props.Conditions{}
 	}
 	n.Op = t.op

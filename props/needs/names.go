@@ -1,12 +1,10 @@
 package needs
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
 	"alongside/props"
-	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/spelling"
@@ -324,8 +322,7 @@ func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source strin
 		return n, "the figure of " + best.Name() + ", the best of " + text, nil
 	}
 	m, resolveErr := r.catalog.Resolve(text)
-	var several *catalog.NotFound
-	if errors.As(resolveErr, &several) || m == nil {
+	if resolveErr != nil {
 		return n, "", &ParseError{Hint: resolveErr.Error()}
 	}
 	list := BetterThan(&b, m, one)

@@ -16,7 +16,8 @@ import (
 //go:embed *.toml
 var Files embed.FS
 
-// Demo is the data folder of an invented foundry: its figures and two calls.
+// Demo is the data folder of an invented foundry: its figures, its test bars and
+// two calls.
 //
 //go:embed demo
 var Demo embed.FS

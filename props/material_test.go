@@ -90,6 +90,7 @@ func TestFiguresInOrder(t *testing.T) {
 		figure(t, TensileStrength, "5 ksi", Block{Known: Read}),
 		figure(t, TensileStrength, "6 ksi", Block{Known: Read}),
 		figure(t, TensileStrength, "7 ksi", Block{First: "a reason"}),
+		figure(t, TensileStrength, "2.5 ksi", Block{Known: Checked, Source: trade, First: "a reason"}),
 	}
 	stated[3].Agrees = agrees
 	stated[5].Was = &Figure{}
@@ -98,7 +99,7 @@ func TestFiguresInOrder(t *testing.T) {
 	for _, f := range m.Figures(TensileStrength) {
 		have = append(have, f.Value.Lo)
 	}
-	if want := []float64{7, 6, 5, 4, 3, 2, 1}; !slices.Equal(have, want) {
+	if want := []float64{7, 6, 5, 4, 3, 2.5, 2, 1}; !slices.Equal(have, want) {
 		t.Errorf("have %v, want %v", have, want)
 	}
 	if stated[3].Known() != Agreed || stated[5].Known() != Checked || stated[2].Known() != Memory {
@@ -115,6 +116,10 @@ func TestBoundsOfFigures(t *testing.T) {
 	}
 	if lo, hi := least.Bounds(); lo != 37 || hi != 37 {
 		t.Errorf("a minimum of 37 ksi is %g to %g", lo, hi)
+	}
+	most := figure(t, HardnessBrinell, "200 HB", Block{Basis: Maximum})
+	if lo, hi := most.Bounds(); lo != 200 || hi != 200 {
+		t.Errorf("a maximum of 200 HB is %g to %g", lo, hi)
 	}
 	// 1 psi = 6.894757 kPa, SP 811 appendix B.8.
 	if lo, mid, hi := typical.SI(); math.Abs(mid/6.894757e6-37) > 1e-5 || !(lo < mid && mid < hi) {

@@ -25,11 +25,11 @@ func (m *Model) setBaseline() {
 
 func (m *Model) removePin() {
 	pin, i := m.cursorPin(), m.cursorIndex()
-	if pin == nil {
+	if pin == nil || m.inBurst() {
 		return
 	}
 	m.change(func(b *compare.Bench) { b.Remove(i) })
-	m.sayf("removed %s; u brings it back", pin.Name())
+	m.sayf("removed %s; %s brings it back", pin.Name(), m.label("u"))
 }
 
 // pin puts materials on the bench, and goes to the last of them.
@@ -99,7 +99,7 @@ func (m *Model) movePin(d catalog.Direction) {
 	to := m.col + int(d)
 	switch {
 	case m.col == 0:
-		m.warn("the baseline stays at the left; b on another pin makes that the baseline")
+		m.warnf("the baseline stays at the left; %s on another pin makes that the baseline", m.label("b"))
 		return
 	case to < 1 || to >= len(m.pins()):
 		m.warn("no place further that way")
@@ -132,7 +132,7 @@ func (m *Model) nextSystem(by units.System) {
 func (m *Model) ownRow() bool {
 	switch {
 	case m.cursorNeed() != nil:
-		m.warn("a need has the unit and direction it was typed with; n edits it")
+		m.warnf("a need has the unit and direction it was typed with; %s edits it", m.label("n"))
 		return true
 	case m.cursorDuty() != nil:
 		m.warn("a merit is a ratio to the baseline: no unit, and more is better")
@@ -205,17 +205,25 @@ func (m *Model) nextBasis() {
 	m.say(words)
 }
 
-// nextFilter hides rows with nothing to compare, then level ones, then both,
-// then none.
+// nextFilter hides rows with nothing to compare, then level ones, then both, then
+// none. Where the user has chosen rows, all of them follow, and then those again.
 func (m *Model) nextFilter() {
-	m.change(func(b *compare.Bench) { b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel })
+	m.change(func(b *compare.Bench) {
+		b.HideEmpty, b.HideLevel = !b.HideEmpty, b.HideEmpty != b.HideLevel
+		if round := !b.HideEmpty && !b.HideLevel; round && len(b.Only) > 0 {
+			b.Only = nil
+		} else if round {
+			b.Only = slices.Clone(m.o.Settings.Bench.Only)
+		}
+	})
 	m.sayf("%s (%s shown)", filterWords(&m.now().Bench), ui.Plural(len(m.table.Lines), "row"))
 }
 
 // paste takes a text on the bench: materials are pinned; a sentence is read as the
 // needs and the part.
 func (m *Model) paste(text string) {
-	if !slices.ContainsFunc(splitNames(text), func(name string) bool { found, _ := m.o.Catalog.Named(name); return found != nil }) {
+	names := splitNames(text)
+	if !slices.ContainsFunc(names[:min(len(names), mostNames)], func(name string) bool { found, _ := m.o.Catalog.Named(name); return found != nil }) {
 		if said := m.read(text); len(said.Pieces) > len(said.Refused()) {
 			p := openNeeds(m, true, ui.NewField(""))
 			m.open(p)
@@ -226,11 +234,14 @@ func (m *Model) paste(text string) {
 	m.pasteMaterials(text)
 }
 
+// mostNames is how many materials a paste can pin.
+const mostNames = 100
+
 // splitNames are the names of a list, one a line or separated by commas or tabs.
 func splitNames(text string) []string {
 	var out []string
 	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("\n\r\t,;", r) }) {
-		if name = strings.TrimSpace(name); name != "" && len(out) < 100 {
+		if name = strings.TrimSpace(name); name != "" {
 			out = append(out, name)
 		}
 	}
@@ -241,7 +252,9 @@ func splitNames(text string) []string {
 func (m *Model) pasteMaterials(text string) {
 	var found []*props.Material
 	var unknown, near []string
-	for _, name := range splitNames(text) {
+	names := splitNames(text)
+	left := max(len(names)-mostNames, 0)
+	for _, name := range names[:len(names)-left] {
 		mat, named, err := m.o.Catalog.ResolveNear(name)
 		switch {
 		case err != nil:
@@ -256,6 +269,8 @@ func (m *Model) pasteMaterials(text string) {
 		m.pin(found...)
 	}
 	switch {
+	case left > 0:
+		m.warnf("pinned %d of the first %d names of the paste; %d more were left out", len(found), mostNames, left)
 	case len(unknown) > 0:
 		m.warnf("pinned %d%s; %s", len(found), strings.Join(near, ""), strings.Join(unknown, "; "))
 	case len(found) > 0:

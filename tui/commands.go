@@ -77,6 +77,7 @@ func wayList() []*command {
 		on(aRow, "G ctrl+end", "", act(func(m *Model) { m.rows.Move(len(m.table.Lines)) })),
 
 		on(nothing, "C", "", opens(newCalls)).page(callKeys, "C", "all calls: open, search, duplicate, delete, new"),
+		on(aRow, "v", "", opens(newPicture)).page(openKeys, "v", "a picture of this row"),
 		on(nothing, "K", "", opens(newName)).page(callKeys, "K", "name of the call"),
 		on(nothing, "W", "", opens(newSaid)).page(callKeys, "W", "the customer's words"),
 		on(nothing, "N", "", opens(newNote)).page(callKeys, "N", "a note, with the time"),
@@ -86,6 +87,7 @@ func wayList() []*command {
 		on(nothing, "? f1", "keys", act((*Model).openHelp)).page(progKeys, "? f1", "this page; in a panel its own keys first"),
 		on(nothing, "1 esc", "", act(func(*Model) {})).page(progKeys, "esc 1", "back to the bench"),
 		on(always, "ctrl+z", "", func(*Model) tea.Cmd { return tea.Suspend }).page(progKeys, "ctrl+z", "suspend"),
-		on(always, "q ctrl+c", "quit", (*Model).quit).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "q", "quit", (*Model).quit).page(progKeys, "q ctrl+c", "quit"),
+		on(always, "ctrl+c", "", (*Model).interrupt),
 	}
 }

@@ -19,12 +19,14 @@ import (
 // copyState is the last choice of the copy panel; y and Y use its format.
 type copyState struct{ scope, format int }
 
+type copyFormat struct{ name, words, ending string }
+
 // copyLines is about how long a copy of the screen may be, to fit a mail.
 const copyLines = 45
 
 var (
 	copyScopes  = []string{"screen", "bench", "row", "cell", "pin"}
-	copyFormats = []struct{ name, words, ending string }{
+	copyFormats = []copyFormat{
 		{"text", "text", ".txt"}, {"markdown", "Markdown", ".md"}, {"tsv", "tab-separated", ".tsv"}, {"html", "HTML table", ".html"},
 	}
 )
@@ -233,17 +235,39 @@ func (m *Model) copyDoc(d *report.Doc, what string) tea.Cmd {
 // send hands a payload to the clipboard, away from the screen, which stays
 // usable meanwhile.
 func (m *Model) send(payload clip.Payload, what string) tea.Cmd {
+	if m.inBurst() {
+		return nil
+	}
 	if m.o.Copy == nil {
 		m.warn("there is no clipboard to copy to here")
 		return nil
 	}
 	m.say("copying the " + what + " …")
 	ctx, do := m.ctx, m.o.Copy
+	m.sending.Add(1)
 	return func() tea.Msg {
+		defer m.sending.Done()
 		ctx, cancel := context.WithTimeout(ctx, copyLimit)
 		defer cancel()
 		how, err := do(ctx, payload)
 		return copied{what, how, err}
+	}
+}
+
+// lastCopy is how long a copy that was asked for just before the end may take.
+const lastCopy = time.Second
+
+// finishCopies waits for copies under way and stops those that hang, with the
+// clipboard commands they run.
+func (m *Model) finishCopies(stop context.CancelFunc) {
+	done := make(chan struct{})
+	go func() { m.sending.Wait(); close(done) }()
+	for range 2 {
+		select {
+		case <-done:
+		case <-time.After(lastCopy):
+		}
+		stop()
 	}
 }
 

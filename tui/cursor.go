@@ -74,7 +74,7 @@ func (m *Model) undo() {
 		m.warn("nothing to undo")
 		return
 	}
-	m.sayf("undone; ctrl+r brings it back (%d more to undo)", m.history.Left())
+	m.sayf("undone; %s brings it back (%d more to undo)", m.label("ctrl+r"), m.history.Left())
 }
 
 func (m *Model) redo() {

@@ -18,6 +18,7 @@ import (
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/foundry"
+	"alongside/props/settings"
 	"alongside/props/watch"
 	"alongside/tui/background"
 	"alongside/tui/clip"
@@ -62,6 +63,8 @@ type deskOptions struct {
 	rules   func() *watch.Rules  // nil: none
 	sheets  *sheets.Folder       // nil: calls are not kept
 	unkept  error
+	// settings are what the user likes; nil: the defaults
+	settings *settings.Settings
 }
 
 func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
@@ -71,6 +74,9 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 		o.book = sync.OnceValue(func() *foundry.Book { return inventedBook(t, o.catalog) })
 	}
 	bench := compare.NewBench()
+	if o.settings != nil {
+		bench = o.settings.Bench.Clone()
+	}
 	for _, id := range ids {
 		mat, err := o.catalog.Resolve(id)
 		if err != nil {
@@ -80,7 +86,7 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 	}
 	d := &desk{t: t}
 	d.m = New(Options{
-		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules, Sheets: o.sheets, Unkept: o.unkept,
+		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules, Sheets: o.sheets, Unkept: o.unkept, Settings: o.settings,
 		Copy: func(_ context.Context, p clip.Payload) (string, error) {
 			d.copied = append(d.copied, p)
 			return "copied with a test", nil
@@ -113,7 +119,7 @@ func (d *desk) run(cmd tea.Cmd) {
 	}
 	switch msg := cmd().(type) {
 	case nil, tea.SuspendMsg:
-	case tea.QuitMsg:
+	case tea.QuitMsg, tea.InterruptMsg:
 		d.quit = true
 	case tea.BatchMsg:
 		for _, c := range msg {
@@ -127,11 +133,16 @@ func (d *desk) run(cmd tea.Cmd) {
 var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
 	"left": tea.KeyLeft, "right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
-	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "ctrl+home": tea.KeyCtrlHome, "ctrl+end": tea.KeyCtrlEnd, "ctrl+r": tea.KeyCtrlR, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU,
+	"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "ctrl+home": tea.KeyCtrlHome, "ctrl+end": tea.KeyCtrlEnd, "ctrl+r": tea.KeyCtrlR, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "ctrl+x": tea.KeyCtrlX,
 	"ctrl+z": tea.KeyCtrlZ, "space": tea.KeySpace, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
 }
 
 func keyMsg(name string) tea.KeyMsg {
+	if rest, ok := strings.CutPrefix(name, "alt+"); ok {
+		msg := keyMsg(rest)
+		msg.Alt = true
+		return msg
+	}
 	if kind, ok := keyTypes[name]; ok {
 		msg := tea.KeyMsg{Type: kind}
 		if kind == tea.KeySpace {

@@ -25,7 +25,7 @@ const factLetters = "abcdefimnoprstvwxyzABCDEFIMNOP"
 func (p *factsPanel) Title() string {
 	s := "Conditions: what the part has and goes through"
 	if words, _ := p.m.watchWords(); words != "" {
-		s += dot + strings.TrimSuffix(words, watchKey)
+		s += dot + strings.TrimSuffix(words, p.m.watchKey())
 	}
 	return s
 }

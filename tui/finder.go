@@ -101,7 +101,7 @@ func (f *finder) Keys() ui.Keys {
 func (f *finder) Type(msg tea.KeyMsg) {
 	if msg.Paste && strings.ContainsRune(strings.TrimSpace(string(msg.Runes)), '\n') {
 		f.m.pasteMaterials(string(msg.Runes))
-	} else if f.field.Update(msg) {
+	} else if f.m.typeInto(&f.field, msg) {
 		f.search()
 	}
 }

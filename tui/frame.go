@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -108,9 +107,9 @@ func (m *Model) rowLines() []string {
 		m.rows.At = ui.Clamp(m.rows.At, 0, listing.Items-1)
 		return nil
 	case len(m.pins()) == 0:
-		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The bench is empty. Press / and type part of a designation to pin a material.", m.width, 1)...)
+		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The bench is empty. Press "+m.label("/")+" and type part of a designation to pin a material.", m.width, 1)...)
 	case listing.Items == 0:
-		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The filter hides every row. Press f for the next filter.", m.width, 1)...)
+		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The filter hides every row. Press "+m.label("f")+" for the next filter.", m.width, 1)...)
 	}
 	return ui.Fill(m.rows.Draw(listing, m.body), m.body)
 }
@@ -193,8 +192,19 @@ func (m *Model) statusLines(most int) []string {
 	return append(ui.Few(ink.Wrap(m.status, m.width+1, 1), min(most, 2), m.width), "")
 }
 
-// panelNames are the bench and the panels that a digit opens from anywhere,
-// with the one that is open marked.
+// panels are the commands that lead to the bench and to the panels that a digit
+// opens from anywhere.
+func (m *Model) panels() []*command {
+	list := []*command{m.named("1")}
+	for _, c := range m.commands {
+		if c.opensPanel() {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// panelNames are the bench and these panels, with the one that is open marked.
 func (m *Model) panelNames() []string {
 	open := "1"
 	if len(m.screens) > 0 {
@@ -202,14 +212,14 @@ func (m *Model) panelNames() []string {
 			open = d
 		}
 	}
-	names := []string{"1 bench"}
-	for _, c := range m.commands {
-		if c.opensPanel() {
-			names = append(names, c.Names[0]+" "+c.Line)
+	var names []string
+	for _, c := range m.panels() {
+		name := c.Label + " " + ui.Or(c.Line, "bench")
+		if c.shipped[0] == open {
+			name = "[" + name + "]"
 		}
+		names = append(names, name)
 	}
-	i := slices.IndexFunc(names, func(s string) bool { return strings.HasPrefix(s, open) })
-	names[i] = "[" + names[i] + "]"
 	return names
 }
 
@@ -233,12 +243,13 @@ func (m *Model) panelsLine() string {
 // clickPanel goes to the panel whose name is at a place of the line.
 func (m *Model) clickPanel(x int) tea.Cmd {
 	at := 1
-	for _, name := range m.panelNames() {
-		if x >= at && x < at+len(name) && name[0] != '[' {
+	for i, name := range m.panelNames() {
+		if x >= at && x < at+ui.Width(name) && name[0] != '[' {
 			m.closeAll()
-			return m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name[:1])})
+			m.status, m.trouble = "", false
+			return m.run(m.panels()[i])
 		}
-		at += len(name) + 1
+		at += ui.Width(name) + 1
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"alongside/tui/background"
 	"alongside/tui/clip"
 	"alongside/tui/ui"
 )
@@ -274,4 +275,90 @@ func TestEveryKeyHasOneMeaningAndIsOnTheHelpPage(t *testing.T) {
 			t.Errorf("key %q is not on the help page", k)
 		}
 	}
+}
+
+// A paste that was cut says so.
+func TestCutPaste(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("w", background.LongestPaste)), Paste: true})
+	d.want("the paste was too long: its first 16 kB were taken")
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("short"), Paste: true})
+	d.wantNot("too long")
+}
+
+// A paste takes what its place can hold, and a line says where that is not all.
+func TestLongPastesSaySo(t *testing.T) {
+	d := plainDesk(t, 120, 40, "black-30")
+	d.paste(strings.Repeat("w1-t6-pm\n", mostNames) + "w2-f-die\nw3-t6-sand")
+	d.want("pinned 100 of the first 100 names of the paste; 2 more were left out")
+	if strings.Contains(d.pins(), "w3") {
+		t.Errorf("pins: %s", d.pins())
+	}
+	d = plainDesk(t, 120, 40, usual...)
+	for _, open := range [][]string{{"/"}, {"esc", "2"}, {"esc", "D"}} {
+		d.press(open...)
+		d.paste("a" + strings.Repeat("b", ui.FieldLimit))
+		d.want("only the first 200 characters of the paste are taken")
+		d.press("ctrl+u")
+		d.paste("abc")
+		if strings.Contains(d.m.View(), "only the first") {
+			t.Errorf("%v: the line stays", open)
+		}
+		d.press("ctrl+u")
+	}
+}
+
+// A terminal that does not mark a paste sends its letters like keys.
+func TestUnmarkedPaste(t *testing.T) {
+	d := plainDesk(t, 120, 40, usual...)
+	before := d.pins()
+	for _, line := range []string{"w3-t6-sand", "w3-f-sand"} {
+		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(line)})
+		d.press("enter")
+	}
+	if got := d.pins(); !strings.HasPrefix(strings.ReplaceAll(got, "*", ""), strings.ReplaceAll(before, "*", "")) || !strings.Contains(got, "w3-t6-sand") {
+		t.Errorf("pins %s, before %s", got, before)
+	}
+	d = plainDesk(t, 120, 40, usual...)
+	d.m.o.Copy = func(context.Context, clip.Payload) (string, error) {
+		t.Error("letters of a paste copied")
+		return "", nil
+	}
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("/w3-t6-sand")}) // typed ahead
+	d.want("Find: w3-t6-sand")
+	d.m.closeAll()
+	for _, words := range []string{"gray", "my part", "xylem", "exam"} {
+		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(words)})
+		d.m.closeAll()
+	}
+	if got := len(strings.Fields(d.pins())); got != len(usual) {
+		t.Errorf("pins %s", d.pins())
+	}
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("xx")}) // a key held down
+	if got := len(strings.Fields(d.pins())); got != len(usual)-2 {
+		t.Errorf("x held down took off %d pins", len(usual)-got)
+	}
+}
+
+// The line of a search fills the window and no more.
+func TestSearchLineFits(t *testing.T) {
+	for _, w := range []int{80, 120, 200} {
+		d := plainDesk(t, w, 24, usual...)
+		d.press(":")
+		d.fits()
+		d.typeText("xyzzy")
+		d.press("enter")
+		d.fits()
+	}
+}
+
+// v draws the row under the cursor, and says so where there is nothing to draw.
+func TestPictureKey(t *testing.T) {
+	d := plainDesk(t, 80, 24, usual...)
+	d.press("v")
+	d.want("Picture: Tensile strength")
+	d.want("●")
+	d.fits()
+	d.press("esc", "x", "x", "x", "v")
+	d.wantNot("Picture:")
 }

@@ -10,7 +10,6 @@ import (
 
 	"alongside/props/call"
 	"alongside/props/call/sheets"
-	"alongside/props/compare"
 	"alongside/tui/ui"
 )
 
@@ -130,7 +129,7 @@ func (m *Model) newCall() {
 	if !m.leaveCall() {
 		return
 	}
-	m.show(call.Call{Bench: compare.NewBench().Clone()}, m.o.Sheets.New())
+	m.show(call.Call{Bench: m.o.Settings.Bench.Clone()}, m.o.Sheets.New())
 	m.screens = nil
 	m.open(newFinder(m))
 }
@@ -165,6 +164,14 @@ func (m *Model) quit() tea.Cmd {
 		return nil
 	}
 	return tea.Quit
+}
+
+// interrupt quits as quit does; the program tells by its exit code.
+func (m *Model) interrupt() tea.Cmd {
+	if m.quit() == nil {
+		return nil
+	}
+	return tea.Interrupt
 }
 
 // newName, newSaid and newNote ask for what is kept with the call.

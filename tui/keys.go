@@ -12,8 +12,9 @@ import (
 // command is what a key does on the bench.
 type command struct {
 	ui.Key
-	needs need
-	do    func(*Model) tea.Cmd
+	shipped []string // the names it has without settings, by which the program knows it
+	needs   need
+	do      func(*Model) tea.Cmd
 }
 
 // need is what must be there for a command to make sense. Where it is not,
@@ -28,7 +29,7 @@ const (
 	always // also while a screen is open or the window is too small
 )
 
-// Groups of the help page, in its order.
+// Groups of the help page.
 const (
 	pinKeys  = "Pins"
 	viewKeys = "What is compared and shown"
@@ -40,6 +41,9 @@ const (
 	progKeys = "Program"
 )
 
+// helpGroups is the order of the groups.
+var helpGroups = []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, callKeys, moveKeys, progKeys}
+
 // keysLine lists the commands of the keys line by one of their keys, the most
 // needed first: the end is cut where the window is narrow.
 var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "d", ":", "c", "u", "q"}
@@ -47,7 +51,8 @@ var keysLine = []string{"?", "/", "b", "t", "p", "s", "enter", "y", "d", ":", "c
 // on makes a command. line is its word on a keys line, where it has a place
 // there.
 func on(needs need, names, line string, do func(*Model) tea.Cmd) *command {
-	return &command{Key: ui.On(names, line, "", nil), needs: needs, do: do}
+	k := ui.On(names, line, "", nil)
+	return &command{Key: k, shipped: k.Names, needs: needs, do: do}
 }
 
 // on the help page: in a group, with the keys as shown there.
@@ -57,7 +62,7 @@ func (c *command) page(group, shown, words string) *command {
 }
 
 // opensPanel reports whether the key opens a panel from any other.
-func (c *command) opensPanel() bool { return c.Names[0] >= "2" && c.Names[0] <= "9" }
+func (c *command) opensPanel() bool { return c.shipped[0] >= "2" && c.shipped[0] <= "9" }
 
 // act, flips and opens turn methods into what a command does.
 func act(f func(*Model)) func(*Model) tea.Cmd {
@@ -89,7 +94,7 @@ func (m *Model) lacking(c *command) string {
 // run does what a command does, where that makes sense.
 func (m *Model) run(c *command) tea.Cmd {
 	if what := m.lacking(c); what != "" {
-		m.warnf("%s needs %s; / pins a material, ? lists the keys", c.Names[0], what)
+		m.warnf("%s needs %s; %s pins a material, %s lists the keys", c.Names[0], what, m.label("/"), m.label("?"))
 		return nil
 	}
 	return c.do(m)
@@ -100,10 +105,11 @@ func (m *Model) commandOf(msg tea.KeyMsg) *command {
 	if isText(msg) {
 		return nil
 	}
-	return m.named(msg.String())
+	return m.pressed(msg.String())
 }
 
-func (m *Model) named(key string) *command {
+// pressed is the command that has a key now.
+func (m *Model) pressed(key string) *command {
 	for _, c := range m.commands {
 		if slices.Contains(c.Names, key) {
 			return c
@@ -112,8 +118,14 @@ func (m *Model) named(key string) *command {
 	return nil
 }
 
-// keys are the keys of some commands of the bench, by one of their names, for
-// the table of a panel in which they mean the same.
+// named is the command that has a key without settings.
+func (m *Model) named(key string) *command { return commandNamed(m.commands, key) }
+
+// label is the key that a command has now, for a message.
+func (m *Model) label(shipped string) string { return m.named(shipped).Label }
+
+// keys are the keys of some commands of the bench, by one of the names they have
+// without settings, for the table of a panel in which they mean the same.
 func (m *Model) keys(names ...string) ui.Keys {
 	var list ui.Keys
 	for _, name := range names {
@@ -125,6 +137,12 @@ func (m *Model) keys(names ...string) ui.Keys {
 	return list
 }
 
+// panelKeys are the keys of a panel, and those that lead back and to this list.
+func (m *Model) panelKeys(s screen) (own, ends ui.Keys) {
+	all := append(s.Keys(), m.ways(s)[:2]...).Reached()
+	return all[:len(all)-2], all[len(all)-2:]
+}
+
 // keysRow is the last line of the window.
 func (m *Model) keysRow() string {
 	w := m.width - 2
@@ -132,7 +150,8 @@ func (m *Model) keysRow() string {
 		return ui.Keys{ui.On("", "next match", "", nil).As("↑↓"), ui.On("enter", "stay there", "", nil), ui.On("esc", "back", "", nil)}.Row(m.theme, nil, w)
 	}
 	if s := m.onTop(); s != nil {
-		return s.Keys().Row(m.theme, m.ways(s)[:2], w)
+		own, ends := m.panelKeys(s)
+		return own.Row(m.theme, ends, w)
 	}
 	var list ui.Keys
 	for _, k := range keysLine {

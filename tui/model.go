@@ -7,6 +7,11 @@ import (
 	"context"
 	"errors"
 	"os"
+	"os/signal"
+	"path"
+	"slices"
+	"sync"
+	"syscall"
 
 	"alongside/props"
 	"alongside/props/call"
@@ -24,6 +29,7 @@ import (
 
 	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/props/settings"
 	"alongside/props/watch"
 	"alongside/tui/clip"
 )
@@ -34,6 +40,9 @@ type Options struct {
 	// Bench is the bench to begin with; the zero value is an empty one with
 	// the default settings.
 	Bench compare.Bench
+	// Settings is what the user likes; nil is the defaults. Keys that cannot be
+	// as he asks are added to the mistakes.
+	Settings *settings.Settings
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
@@ -90,6 +99,8 @@ type Model struct {
 	first         int     // scrolling: pins left of the ones shown
 	frame         string
 
+	sending sync.WaitGroup // copies under way
+	burst   bool           // the key came with others, in one message
 	status  string
 	trouble bool // the status tells of something that did not work
 
@@ -112,15 +123,19 @@ type derived struct {
 
 // New returns the screen, ready to be run or driven by tests.
 func New(o Options) *Model {
+	if o.Settings == nil {
+		o.Settings = settings.Default()
+	}
 	m := &Model{o: o, form: formState{}, ctx: context.Background(), width: o.Width, height: o.Height}
 	b := o.Bench.Clone()
 	if b.Band == 0 && len(b.Pins) == 0 {
-		b.Band = compare.DefaultBand
+		b = o.Settings.Bench.Clone()
 	}
 	b.Baseline = ui.Clamp(b.Baseline, 0, len(b.Pins)-1)
 	m.history = call.Start(call.Call{Bench: b})
 	m.begin()
-	m.commands = commandList()
+	m.commands = remapped(o.Settings)
+	m.copying.format = max(slices.IndexFunc(copyFormats, func(f copyFormat) bool { return f.name == o.Settings.Copy }), 0)
 	m.restyle()
 	m.rework()
 	switch {
@@ -132,6 +147,11 @@ func New(o Options) *Model {
 	if n := len(o.Catalog.Dropped); n > 0 {
 		m.warn(o.Catalog.Dropped[n-1])
 	}
+	if wrong := o.Settings.Mistakes; len(wrong) > 0 {
+		first := *wrong[0]
+		first.File, first.Remedy = path.Base(first.File), ""
+		m.warnf("%v; alongside settings says what to write", &first)
+	}
 	m.refresh()
 	return m
 }
@@ -141,7 +161,11 @@ func (m *Model) restyle() {
 	if m.o.Profile != nil {
 		profile = func() termenv.Profile { return *m.o.Profile }
 	}
-	m.theme = ui.NewTheme(profile(), m.o.Background == background.Light)
+	theme := ui.NewTheme
+	if m.o.Settings.Contrast {
+		theme = ui.NewContrastTheme
+	}
+	m.theme = theme(profile(), m.o.Background == background.Light)
 	m.grid = nil
 }
 
@@ -155,30 +179,56 @@ func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
 // the watch-out rules.
 func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules(), m.lookForLast()) }
 
-// Run shows the screen until the user quits or ctx ends. Output is the
-// terminal at os.Stdout; the caller has made sure that it is one. Errors are
-// those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
+// Ended is the error of a screen that a signal ended.
+type Ended struct{ Signal os.Signal }
+
+func (e *Ended) Error() string { return "ended by the system: " + e.Signal.String() }
+
+// endings are the signals that end the screen in good order: the terminal as it was,
+// the call kept.
+var endings = []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT}
+
+// Run shows the screen until the user quits, ctx ends or a signal comes. Output is
+// the terminal at os.Stdout; the caller has made sure that it is one. Errors are an
+// *Ended and those of Bubble Tea: tea.ErrInterrupted, tea.ErrProgramPanic.
 func Run(ctx context.Context, o Options) error {
 	if o.Width == 0 || o.Height == 0 {
 		o.Width, o.Height, _ = term.GetSize(os.Stdout.Fd())
 	}
 	var in *background.Input
-	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx)}
-	if o.Background == background.Unknown {
-		if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
-			defer in.Settle()
-			options = append(options, tea.WithInput(in))
-		}
+	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	if in = background.NewInput(os.Stdin, os.Stdout, os.Getenv); in != nil {
+		defer in.Settle()
+		options = append(options, tea.WithInput(in))
 	}
 	if !o.NoMouse {
 		options = append(options, tea.WithMouseCellMotion())
 	}
 	m := New(o)
-	m.ctx = ctx
-	if in != nil {
+	var stop context.CancelFunc
+	m.ctx, stop = context.WithCancel(ctx)
+	defer m.finishCopies(stop)
+	if in != nil && o.Background == background.Unknown {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}
-	_, err := tea.NewProgram(m, options...).Run()
+	p := tea.NewProgram(m, options...)
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, endings...)
+	var ended *Ended
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		if s, ok := <-signals; ok {
+			ended = &Ended{s}
+			p.Quit()
+		}
+	}()
+	_, err := p.Run()
+	signal.Stop(signals)
+	close(signals)
+	if <-done; err == nil && ended != nil {
+		err = ended
+	}
 	if m.held != nil {
 		err = errors.Join(err, m.held.Close())
 	}

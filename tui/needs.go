@@ -42,7 +42,7 @@ func newRowNeed(m *Model) screen {
 	}
 	property := m.cursorProperty()
 	if property == props.NoProperty {
-		m.warn("a merit is no limit; n on the row of a property sets one")
+		m.warnf("a merit is no limit; %s on the row of a property sets one", m.label("n"))
 		return nil
 	}
 	text := strings.ToLower(property.Info().Name) + " >= "
@@ -61,7 +61,7 @@ func (m *Model) screened() string {
 		all := m.o.Catalog.Materials
 		offered, remembered := needs.Offered(all)
 		met, near := needs.Screen(offered, m.now().Needs)
-		m.metWords = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (3 shows them)", len(met), len(all), len(near))
+		m.metWords = fmt.Sprintf("%d of %d materials meet every need; %d more miss one or two (%s shows them)", len(met), len(all), len(near), m.label("3"))
 		if more, _ := needs.Screen(remembered, m.now().Needs); len(more) > 0 {
 			m.metWords = fmt.Sprintf("%d of %d materials meet every need, %d more from memory; %d miss one or two", len(met), len(all), len(more), len(near))
 		}
@@ -105,14 +105,14 @@ func (p *needsPanel) Type(msg tea.KeyMsg) {
 	}
 	p.panel.Type(msg)
 	if c := p.panelTyped(); c != nil {
-		p.m.sayf("enter opens %s %s", c.Names[0], c.Line)
+		p.m.sayf("enter opens %s %s", c.Label, c.Line)
 	}
 }
 
 // panelTyped is the panel that a digit alone in the field stands for, which is no
 // limit; nil where there is none.
 func (p *needsPanel) panelTyped() *command {
-	if c := p.m.named(p.field.Text()); p.editing < 0 && c != nil && c.opensPanel() && c.Names[0] != p.digit {
+	if c := p.m.pressed(p.field.Text()); p.editing < 0 && c != nil && c.opensPanel() && c.shipped[0] != p.digit {
 		return c
 	}
 	return nil
@@ -289,5 +289,5 @@ func (m *Model) betterThanBaseline() {
 		return
 	}
 	m.changeCall(func(c *call.Call) { c.Needs = list })
-	m.sayf("%s: beat or equal %s; 2 edits them, 3 shows what does, u takes them back", ui.Plural(len(list), "need"), base.Name())
+	m.sayf("%s: beat or equal %s; %s edits them, %s shows what does, %s takes them back", ui.Plural(len(list), "need"), base.Name(), m.label("2"), m.label("3"), m.label("u"))
 }

@@ -48,6 +48,16 @@ func newDocPages(m *Model, title string, doc *report.Doc, what string) *pages {
 	return p
 }
 
+// newPicture draws the row under the cursor.
+func newPicture(m *Model) screen {
+	doc, err := report.PictureDoc(m.now().Bench, m.cursorProperty().String())
+	if err != nil {
+		m.warn(err.Error())
+		return nil
+	}
+	return newDocPages(m, "Picture: "+m.cursorProperty().Info().Name, doc, "picture")
+}
+
 func docLines(t *ui.Theme, doc *report.Doc, w int) []string {
 	text, err := doc.Render("text", min(w-1, report.BriefWidth))
 	if err != nil {
@@ -128,7 +138,8 @@ func (m *Model) openHelp() {
 		if p, ok := s.(*pages); ok && p.title == helpTitle {
 			return
 		}
-		own = append(s.Keys(), m.ways(s)[:2]...)
+		keys, ends := m.panelKeys(s)
+		own = append(keys, ends...)
 	}
 	m.open(newPages(m, helpTitle, func(w int) []string {
 		keys := helpLines(m.theme, own, m.commands, m.o.Version, w)
@@ -150,7 +161,7 @@ func helpLines(t *ui.Theme, own ui.Keys, commands []*command, version string, w 
 	for _, c := range commands {
 		bench = append(bench, c.Key)
 	}
-	for _, group := range []string{pinKeys, viewKeys, needKeys, partKeys, openKeys, callKeys, moveKeys, progKeys} {
+	for _, group := range helpGroups {
 		blocks = append(blocks, bench.Help(t, group, group))
 	}
 	columns := ui.Clamp(w/60, 1, 3)

@@ -57,7 +57,7 @@ func (p *panel) Click(_, y int) bool    { return p.list.Click(y) && !p.typing }
 
 func (p *panel) Type(msg tea.KeyMsg) {
 	switch {
-	case p.typing && p.field.Update(msg):
+	case p.typing && p.m.typeInto(&p.field, msg):
 		p.problem = ""
 	case msg.Paste && !p.typing:
 		p.m.warn("nothing here takes a pasted text")
@@ -112,9 +112,10 @@ func (m *Model) ways(s screen) ui.Keys {
 	if s.Typing() {
 		return ui.Keys{ui.On("esc", "back", "back; what was typed is kept", m.close), ui.On("f1", "keys", "this page", m.openHelp)}
 	}
-	back := ui.On("esc q 1", "back", "back; what was typed is kept", m.close)
-	back.Shown = "esc q 1"
-	ways := ui.Keys{back, ui.On("? f1", "keys", "this page", m.openHelp).As("?")}
+	bench, help := m.label("1"), m.named("?")
+	back := ui.On("esc q "+bench, "back", "back; what was typed is kept", m.close)
+	back.Shown = "esc q " + bench
+	ways := ui.Keys{back, ui.On(strings.Join(help.Names, " "), "keys", "this page", m.openHelp).As(help.Label)}
 	if list := &s.base().list; list.Items() > 1 {
 		ways = append(ways, ui.On("/", "", "search this list", func() { m.find(list) }))
 	}
@@ -156,7 +157,7 @@ func (m *Model) searchKey(msg tea.KeyMsg, text bool) {
 	case "up", "ctrl+p":
 		from, by = s.list.At-1, -1
 	default:
-		if !s.field.Update(msg) {
+		if !m.typeInto(&s.field, msg) {
 			return
 		}
 	}
@@ -170,9 +171,10 @@ func (s *search) line(m *Model, w int) string {
 	if m.trouble {
 		w -= ui.Width(m.status) + 2
 	}
-	text := " Search: " + ui.Pad(s.field.View(m.theme, w-10), w-10) + "  "
+	const label = " Search: "
+	text := label + ui.Pad(s.field.View(m.theme, w-len(label)), w-len(label))
 	if m.trouble {
-		return text + m.theme.Bad.Of(m.status)
+		return text + "  " + m.theme.Bad.Of(m.status)
 	}
 	return text
 }

@@ -233,7 +233,7 @@ func (p *partForm) Type(msg tea.KeyMsg) {
 		p.typeWord(msg)
 		return
 	}
-	if p.field.Update(msg) {
+	if p.m.typeInto(&p.field, msg) {
 		if d, ok := p.m.form[p.row()]; ok { // the problem is told again on leaving
 			p.m.form[p.row()] = draft{p.field.Text(), d.problem}
 		}

@@ -45,7 +45,7 @@ func anyMessage(commands []*command) *rapid.Generator[tea.Msg] {
 			return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text.Draw(t, "typed")), Alt: rapid.Bool().Draw(t, "alt")}
 		case 3:
 			return tea.MouseMsg{
-				X: rapid.IntRange(-2, 310).Draw(t, "x"), Y: rapid.IntRange(-2, 310).Draw(t, "y"), Shift: rapid.Bool().Draw(t, "shift"),
+				X: rapid.IntRange(-2, 310).Draw(t, "x"), Y: rapid.IntRange(-2, 310).Draw(t, "y"), Shift: rapid.Bool().Draw(t, "shift"), Alt: rapid.Bool().Draw(t, "mouse alt"), Ctrl: rapid.Bool().Draw(t, "ctrl"),
 				Action: tea.MouseAction(rapid.IntRange(0, 2).Draw(t, "action")), Button: tea.MouseButton(rapid.IntRange(0, 11).Draw(t, "button")),
 			}
 		case 4:

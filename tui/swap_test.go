@@ -14,8 +14,8 @@ func (d *desk) sayPart() {
 		d.typeText(text)
 		d.press("enter")
 	}
-	d.press("right", "right", "enter", "enter", "enter")                  // a plate; keep and strength as they are
-	for _, text := range []string{"70..200 F", "", "w1-t6-pm", "5 ksi"} { // the medium not said
+	d.press("right", "right", "enter", "enter", "enter")                      // a plate; keep and strength as they are
+	for _, text := range []string{"70..200 F", "", "", "w1-t6-pm", "5 ksi"} { // medium and hours not said
 		d.typeText(text)
 		d.press("enter")
 	}

@@ -30,8 +30,9 @@ func (m *Model) settings() (full, short, usual []string) {
 	if b.Basis == compare.MinimumOnly {
 		departs(true, "minimums only", "minimums")
 	}
-	if b.HideLevel || b.HideEmpty {
-		departs(true, filterWords(b), shortFilter(b))
+	rows := filterWords(b)
+	if rows != allRows {
+		departs(true, rows, shortFilter(b))
 	}
 	if b.Range != nil {
 		departs(true, "expansion "+report.RangeText(b), "exp. "+report.RangeText(b))
@@ -52,7 +53,7 @@ func (m *Model) settings() (full, short, usual []string) {
 	}
 	delta := "delta " + deltaWord(b.Delta)
 	departs(b.Delta != compare.Percent, delta, delta)
-	if !b.HideLevel && !b.HideEmpty {
+	if rows == allRows {
 		departs(false, allRows, "")
 	}
 	departs(false, ui.Plural(len(b.Pins), "pin"), "")
@@ -105,19 +106,23 @@ func deltaWord(d compare.DeltaMode) string {
 // filterWords says which rows are left out. A row has nothing to compare when
 // fewer than two pins have a figure.
 func filterWords(b *compare.Bench) string {
+	words := allRows
 	switch {
 	case b.HideLevel && b.HideEmpty:
-		return "rows level or with nothing to compare hidden"
+		words = "rows level or with nothing to compare hidden"
 	case b.HideLevel:
-		return "level rows hidden"
+		words = "level rows hidden"
 	case b.HideEmpty:
-		return "rows with nothing to compare hidden"
+		words = "rows with nothing to compare hidden"
 	}
-	return allRows
+	if len(b.Only) > 0 {
+		return strings.TrimSuffix("chosen rows; "+words, "; "+allRows)
+	}
+	return words
 }
 
 func shortFilter(b *compare.Bench) string {
-	if b.HideLevel && !b.HideEmpty {
+	if !b.HideEmpty && (b.HideLevel || len(b.Only) > 0) {
 		return filterWords(b)
 	}
 	return "some rows hidden"

@@ -2,7 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -42,8 +45,13 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		m.takeOffered(msg)
 	case copied:
 		m.takeCopied(msg)
+	case tea.ResumeMsg: // Bubble Tea brings all back but the mouse
+		if !m.o.NoMouse {
+			return tea.EnableMouseCellMotion
+		}
 	case tea.KeyMsg:
 		if msg.Paste {
+			defer m.tellCut(len(string(msg.Runes)))
 			msg.Runes = []rune(newlines.Replace(string(msg.Runes)))
 		}
 		if msg.Type == tea.KeyCtrlJ { // Enter typed while the terminal was not yet ours
@@ -54,6 +62,13 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.mouse(msg)
 	}
 	return nil
+}
+
+// tellCut says that a paste of so many bytes was cut.
+func (m *Model) tellCut(bytes int) {
+	if bytes >= background.LongestPaste-utf8.UTFMax {
+		m.warnf("the paste was too long: its first %d kB were taken", background.LongestPaste>>10)
+	}
 }
 
 // isText reports whether a key is a paste or several letters that arrived in one
@@ -123,19 +138,48 @@ func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
 
 // unknown says that a key has no meaning.
 func (m *Model) unknown(msg tea.KeyMsg) {
-	m.sayf("%s does nothing here; ? lists the keys", ui.Cut(ui.Plain(msg.String()), 16))
+	m.sayf("%s does nothing here; %s lists the keys", ui.Cut(ui.Plain(msg.String()), 16), m.label("?"))
 }
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside
 // a text field each is a key of its own. Where one opens a field the rest is
-// text.
+// text. A terminal that does not mark pastes sends one like this: the name of a
+// material is pinned, and nothing in other words copies or takes a pin off.
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
+	const shortest = 3 // letters that nobody types at once
+	if first := msg.Runes[0]; len(msg.Runes) >= shortest && !m.tooSmall() && (unicode.IsLetter(first) || unicode.IsDigit(first)) {
+		if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil {
+			m.paste(string(msg.Runes))
+			return nil
+		}
+	}
+	m.burst = len(msg.Runes) >= shortest && slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
+	defer func() { m.burst = false }()
 	var all []tea.Cmd
 	for _, r := range msg.Runes {
 		all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
 		m.refresh()
 	}
 	return tea.Batch(all...)
+}
+
+// typeInto gives a key or a paste to a field and says where the field cannot hold
+// all of it. It reports whether the text changed.
+func (m *Model) typeInto(f *ui.Field, msg tea.KeyMsg) bool {
+	changed := f.Update(msg)
+	if msg.Paste && len(msg.Runes) > ui.FieldLimit {
+		m.warnf("only the first %d characters of the paste are taken", ui.FieldLimit)
+	}
+	return changed
+}
+
+// inBurst reports, and says, that a key has come among others and is not to be
+// trusted. A key that is held down repeats itself and is.
+func (m *Model) inBurst() bool {
+	if m.burst {
+		m.warn("letters that come all at once copy nothing and take nothing off; press the key alone")
+	}
+	return m.burst
 }
 
 // wheelStep is how many rows one notch of the wheel scrolls the bench.

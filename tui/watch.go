@@ -14,7 +14,7 @@ import (
 )
 
 // watchKey names the key that shows the watch-outs.
-const watchKey = " (key 6)"
+func (m *Model) watchKey() string { return " (key " + m.label("6") + ")" }
 
 // rulesRead tells that the watch-out rules are at hand.
 type rulesRead struct{}
@@ -85,7 +85,7 @@ func (m *Model) watchWords() (full, short string) {
 	if stops > 0 {
 		full += fmt.Sprintf(", %d STOP", stops)
 	}
-	return full + watchKey, short + watchKey
+	return full + m.watchKey(), short + m.watchKey()
 }
 
 // watchPanel lists what to ask about before the pin under the cursor takes the

@@ -29,13 +29,14 @@ for 90/95 and 299 for 99/95. What looks like an outlier is named and kept.
 		Example: "  alongside bars mybars.csv\n  alongside bars mybars.csv --format csv > bounds.csv",
 		Args:    cobra.ExactArgs(1),
 	}
+	out := svgFlag(cmd)
 	format := formatFlag(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		sets, err := p.readBars(args[0])
 		if err != nil {
 			return &failure{exitFindings, err}
 		}
-		return p.printDoc(report.BarsDoc(sets), format)
+		return p.printOrDraw(report.BarsDoc(sets), *out, format)
 	}
 	return cmd
 }

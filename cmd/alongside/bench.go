@@ -3,8 +3,10 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"strings"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/spf13/cobra"
@@ -12,17 +14,13 @@ import (
 	"alongside/data"
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/spelling"
 	"alongside/tui"
 	"alongside/tui/background"
 	"alongside/tui/clip"
 )
 
-// benchCommand is the program without a command: the bench in the terminal.
-func (p *program) benchCommand() *cobra.Command {
-	cmd := &cobra.Command{
-		Use:   "alongside [ID...]",
-		Short: "Set cast metals side by side",
-		Long: `Set cast metals side by side, measure them against the one the part is made of
+const benchHelp = `Set cast metals side by side, measure them against the one the part is made of
 today, and copy the comparison into a mail.
 
 Without a command the bench opens, with the materials named already on it.
@@ -30,7 +28,14 @@ Every figure has its source and basis; figures are for comparison, not for
 design.
 
 Exit codes: 0 done, 1 nothing found or findings open, 2 the command line cannot
-be carried out, 130 interrupted.`,
+be carried out, 130 interrupted.`
+
+// benchCommand is the program without a command: the bench in the terminal.
+func (p *program) benchCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "alongside [ID...]",
+		Short: "Set cast metals side by side",
+		Long:  benchHelp,
 		Example: `  alongside
   alongside gray-30 a356-t6-pm 319-f-sand --baseline gray-30 --units si
   alongside compare gray-30 a356-t6-pm
@@ -59,7 +64,7 @@ be carried out, 130 interrupted.`,
 		}
 		b, err := v.bench(p, args)
 		if err != nil {
-			return err
+			return mistypedCommand(cmd, args, err)
 		}
 		shade, err := background.Decide(shadeWord.value, p.env)
 		if err != nil {
@@ -75,14 +80,34 @@ be carried out, 130 interrupted.`,
 			}
 			return &failure{exitUsage, errors.New("the bench needs a terminal; to print a comparison use: alongside compare " + strings.TrimSpace(ids))}
 		}
+		if !cmd.Flags().Changed("no-mouse") {
+			*noMouse = p.settings().NoMouse
+		}
 		return p.startBench(b, shade, *noMouse, *kept)
 	}
 	return cmd
 }
 
+// mistypedCommand is the error of materials that were not found; where the first
+// word is nearly a command, that one is offered.
+func mistypedCommand(cmd *cobra.Command, args []string, err error) error {
+	var unknown *catalog.NotFound
+	if !errors.As(err, &unknown) || unknown.Several || unknown.Typed != args[0] {
+		return err
+	}
+	var names []string
+	for _, c := range cmd.Commands() {
+		names = append(names, c.Name())
+	}
+	if near := spelling.Nearest(args[0], names); near != "" {
+		return fmt.Errorf("no command %q; did you mean: alongside %s", args[0], near)
+	}
+	return err
+}
+
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings(), Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
 	if path, err := p.checkedFile(); err == nil {
 		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
 	}
@@ -96,7 +121,7 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		}
 		o.Call = s.ID
 	}
-	env, err := clip.Here(os.Stdout)
+	env, err := clip.Here(os.Stdout, p.env)
 	if err != nil { // ALONGSIDE_CLIPBOARD holds no word that it may
 		return err
 	}
@@ -104,7 +129,13 @@ func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bo
 		report, err := clip.Copy(ctx, c, env)
 		return report.String(), err
 	}
-	switch err := tui.Run(p.ctx, o); {
+	err = tui.Run(p.ctx, o)
+	if ended, ok := errors.AsType[*tui.Ended](err); ok {
+		if number, ok := ended.Signal.(syscall.Signal); ok {
+			return &failure{code: exitSignal + int(number)}
+		}
+	}
+	switch {
 	case errors.Is(err, tea.ErrInterrupted):
 		return &failure{code: exitInterrupt}
 	case err != nil:

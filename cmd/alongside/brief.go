@@ -10,7 +10,6 @@ import (
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/call"
-	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/units"
@@ -51,14 +50,13 @@ was worked out.`,
 // pageInput reads what a brief and a report tell of.
 type pageInput struct {
 	p      *program
-	cmd    *cobra.Command
 	typed  partFlags
 	limits []string
 	system *choice
 }
 
 func (p *program) pageFlags(cmd *cobra.Command) *pageInput {
-	in := &pageInput{p: p, cmd: cmd, typed: p.partFlags(cmd, append(part.Fields()[:part.FieldDimension], part.FieldWith)...)}
+	in := &pageInput{p: p, typed: p.partFlags(cmd, append(part.Fields()[:part.FieldDimension], part.FieldWith)...)}
 	p.needFlag(cmd, &in.limits)
 	in.system = choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
 	return in
@@ -88,13 +86,13 @@ func (in *pageInput) read(kept string, args []string) (*paged, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &paged{Call: call.Call{Bench: compare.NewBench()}, given: given}
+	c := &paged{Call: call.Call{Bench: p.newBench(in.system)}, given: given}
 	if kept != "" {
 		if c.Call, c.given, err = p.keptCall(kept, given); err != nil {
 			return nil, err
 		}
 	}
-	if kept == "" || in.cmd.Flags().Changed("units") {
+	if in.system.given {
 		c.Bench.System, _ = units.ParseSystem(in.system.value)
 	}
 	for _, pin := range pins {

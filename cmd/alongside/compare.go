@@ -47,6 +47,9 @@ An ID may be typed in any usual form: a356-t6-pm, "A356.0-T6 permanent mold",
 		if cmd.Flags().Changed("rows") && len(*rows) == 0 {
 			return errors.New("--rows is empty: name a property, or leave --rows out for all")
 		}
+		if len(*rows) > 0 {
+			b.Only = nil
+		}
 		for _, word := range *rows {
 			id, err := props.ResolveProperty(word)
 			if err != nil {

@@ -6,27 +6,54 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"alongside/data"
+	"alongside/props/disk"
 )
 
 const (
-	demoCall   = "pump-bracket"
-	demoRemark = "Demo: the foundry, its figures, the call and the part are invented; the published figures are not."
+	demoCall    = "pump-bracket"
+	demoFolders = "alongside-demo-" // in the folder for passing files
+	demoRemark  = "Demo: the foundry, its figures, the call and the part are invented; the published figures are not."
 )
 
+// sweepDemos removes the folders of demos that were killed. A demo that runs
+// holds the lock in its folder, or is about to take it.
+func sweepDemos() {
+	dirs, _ := filepath.Glob(filepath.Join(os.TempDir(), demoFolders+"*")) // the pattern is sound
+	for _, dir := range dirs {
+		if at, err := os.Lstat(dir); err != nil || !at.IsDir() || time.Since(at.ModTime()) < time.Minute {
+			continue
+		}
+		if lock, err := disk.NewLock(filepath.Join(dir, "lock")); err == nil {
+			lock.Release()
+			_ = os.RemoveAll(dir)
+		}
+	}
+}
+
 // openDemo gives the program a data folder of its own with the files of an
-// invented foundry, so that nothing of the user's is read or written. The folder
+// invented foundry, so that of the user's only the settings are read and nothing
+// is written. The folder
 // is gone after remove. Materials named beside the demo are an error.
 func (p *program) openDemo(named []string) (remove func(), err error) {
 	if len(named) > 0 {
 		return nil, errors.New("--demo brings its own materials; leave " + strings.Join(named, " ") + " out")
 	}
-	dir, err := os.MkdirTemp("", "alongside-demo-")
+	sweepDemos()
+	dir, err := os.MkdirTemp("", demoFolders)
 	if err != nil {
 		return nil, &failure{exitFindings, err}
 	}
-	remove = func() { _ = os.RemoveAll(dir) }
+	lock, err := disk.NewLock(filepath.Join(dir, "lock"))
+	if err != nil {
+		return nil, &failure{exitFindings, errors.Join(err, os.RemoveAll(dir))}
+	}
+	remove = func() {
+		lock.Release()
+		_ = os.RemoveAll(dir)
+	}
 	files, err := fs.Sub(data.Demo, "demo")
 	if err == nil {
 		err = os.CopyFS(filepath.Join(dir, "alongside"), files)
@@ -40,7 +67,7 @@ func (p *program) openDemo(named []string) (remove func(), err error) {
 			return env(name)
 		}
 		p.catalog, p.invented = p.builtIn, demoRemark
-		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml")})
+		err = p.addHouse([]string{filepath.Join(dir, "alongside", "house.toml"), filepath.Join(dir, "alongside", "invented-bars.csv")})
 	}
 	if err != nil {
 		remove()

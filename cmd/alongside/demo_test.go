@@ -7,11 +7,43 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"alongside/data"
 	"alongside/props"
+	"alongside/props/disk"
 	"alongside/tui/ptytest"
 )
+
+// A demo that was killed leaves its folder to the next one, which leaves those
+// that run.
+func TestKilledDemoIsSweptUp(t *testing.T) {
+	tmp := t.TempDir()
+	t.Setenv("TMPDIR", tmp)
+	t.Setenv("TMP", tmp)
+	killed, running, fresh, other := filepath.Join(tmp, demoFolders+"1"), filepath.Join(tmp, demoFolders+"2"), filepath.Join(tmp, demoFolders+"3"), filepath.Join(tmp, "other")
+	for _, dir := range []string{killed, running, fresh, other} {
+		if err := os.MkdirAll(filepath.Join(dir, "alongside"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+	}
+	lock, err := disk.NewLock(filepath.Join(running, "lock"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer lock.Release()
+	for _, dir := range []string{killed, running, other} {
+		if err := os.Chtimes(dir, time.Time{}, time.Now().Add(-time.Hour)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sweepDemos()
+	for dir, want := range map[string]bool{killed: false, running: true, fresh: true, other: true} {
+		if _, err := os.Stat(filepath.Join(dir, "alongside")); (err == nil) != want {
+			t.Errorf("%s: %v, want it there: %v", filepath.Base(dir), err, want)
+		}
+	}
+}
 
 // The demo works on files of its own, all of which say that they are invented and
 // can be read without a mistake, and leaves nothing behind.
@@ -38,17 +70,23 @@ func TestDemoFiles(t *testing.T) {
 			t.Errorf("%s: %q %v %v %v", s.ID, s.Title(), s.Broken, s.Mistakes, s.Missing())
 		}
 	}
-	house := 0
-	for _, f := range p.catalog().Material("a356-t6-pm").Figures(props.TensileStrength) {
-		if f.Basis == props.House {
+	for id, where := range map[string]string{"a356-t6-pm": "32 bars", "gray-30": "5 bars", "319-t6-sand": ""} {
+		house := 0
+		for _, f := range p.catalog().Material(id).Figures(props.TensileStrength) {
+			if f.Basis != props.House {
+				continue
+			}
 			house++
-			if !strings.Contains(f.Source.Title, "Invented") {
-				t.Errorf("%q does not say that it is invented", f.Source.Title)
+			if title := f.Source.Title; !strings.Contains(strings.ToLower(title), "invented") || strings.Contains(title, "/") {
+				t.Errorf("%q does not say that it is invented, or names a folder", title)
+			}
+			if !strings.Contains(f.Cond.Note, where) {
+				t.Errorf("%s is not of %s: %s", id, where, f.Cond.Note)
 			}
 		}
-	}
-	if house == 0 {
-		t.Error("no figure of the shop")
+		if house != 1 {
+			t.Errorf("%d figures of the shop for %s", house, id)
+		}
 	}
 	remove()
 	if _, err := os.Stat(filepath.Dir(f.Path)); !os.IsNotExist(err) {

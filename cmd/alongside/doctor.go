@@ -23,8 +23,8 @@ func (p *program) doctorCommand() *cobra.Command {
 		Use:   "doctor",
 		Short: "Say what terminal, colors, clipboard and folders there are, and what to do where one is missing",
 		Long: `Say what the program finds where it runs: the terminal, its size, colors and
-background, the ways to copy in the order in which they are tried, and the folder
-of the call sheets. Where something is missing, a line says what to do. Nothing is
+background, the ways to copy in the order in which they are tried, the folder of
+the call sheets and the file of the settings. Where something is missing, a line says what to do. Nothing is
 left behind. Exits with 1 where something is to be done.`,
 		Example: "  alongside doctor",
 		Args:    cobra.NoArgs,
@@ -32,7 +32,7 @@ left behind. Exits with 1 where something is to be done.`,
 	format := formatFlag(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error {
 		list := append(p.terminalFindings(), p.clipboardFindings()...)
-		list = append(list, p.folderFinding())
+		list = append(list, p.folderFinding(), p.settingsFinding())
 		if err := p.printDoc(report.FindingsDoc(list), format); err != nil {
 			return err
 		}
@@ -78,7 +78,7 @@ func (p *program) terminalFindings() []report.Found {
 // only where none but the file is left.
 func (p *program) clipboardFindings() []report.Found {
 	var out []report.Found
-	env, err := clip.Here(os.Stdout)
+	env, err := clip.Here(os.Stdout, p.env)
 	if err != nil {
 		out = append(out, report.Found{What: "clipboard", Is: err.Error(), Remedy: "set " + clip.Variable + " to one of these"})
 	}

@@ -5,7 +5,6 @@ import (
 
 	"alongside/data"
 	"alongside/props"
-	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/report"
 )
@@ -42,7 +41,7 @@ EN, ISO, JIS with what differs where their limits are on file.`,
 		pin := list[len(list)-1]
 		return p.printDoc(report.DrawingDoc(report.Drawing{
 			Book: data.Foundry(), Pin: pin, Given: given,
-			Cautions: data.Watch().Evaluate(compare.NewBench(), base, pin, given, nil), Named: p.named,
+			Cautions: data.Watch().Evaluate(p.settings().Bench, base, pin, given, nil), Named: p.named,
 		}), format)
 	}
 	return cmd

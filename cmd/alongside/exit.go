@@ -12,6 +12,7 @@ const (
 	exitOK        = 0
 	exitFindings  = 1   // nothing found, findings open, or reading or writing failed
 	exitUsage     = 2   // the command line cannot be carried out as it stands
+	exitSignal    = 128 // and the number of the signal that ended the bench
 	exitInterrupt = 130 // ended by Ctrl-C
 	exitPipe      = 141 // the reader of the output went away
 )

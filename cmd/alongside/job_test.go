@@ -122,15 +122,6 @@ func TestCommandOnTerminal(t *testing.T) {
 	}
 }
 
-func TestInterruptedBench(t *testing.T) {
-	s := ptytest.Start(t, ptytest.Options{}, binary(t), "a356-t6-pm")
-	s.WaitFor("A356.0")
-	s.Signal(os.Interrupt)
-	if code := s.Exit(); code != exitInterrupt {
-		t.Errorf("exit code %d, want %d", code, exitInterrupt)
-	}
-}
-
 // A whole call on the real program: six pins, what the customer says in one
 // sentence, the brief, its copy. The keys besides the text are counted.
 func TestCallInFewKeys(t *testing.T) {

@@ -98,8 +98,7 @@ func (s *search) asked() bool {
 // find carries out `find` with needs; words narrow the catalog first.
 func (s *search) find(p *program, words []string) error {
 	c := p.catalog()
-	b := compare.NewBench()
-	b.System, _ = units.ParseSystem(s.system.value)
+	b := p.newBench(s.system)
 	out := report.Search{Bench: b}
 	var err error
 	if s.baseline != "" {

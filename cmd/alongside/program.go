@@ -19,6 +19,7 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/report"
+	"alongside/props/settings"
 	"alongside/props/sheet"
 )
 
@@ -30,9 +31,10 @@ type program struct {
 	out, err io.Writer
 	env      func(string) string
 	catalog  func() *catalog.Catalog
-	builtIn  func() *catalog.Catalog // the catalog without what the shop has of its own
-	houses   []string                // files of the shop named on the command line
-	invented string                  // what to say of the demo, "" without it
+	builtIn  func() *catalog.Catalog   // the catalog without what the shop has of its own
+	houses   []string                  // files of the shop named on the command line
+	invented string                    // what to say of the demo, "" without it
+	settings func() *settings.Settings // what the user likes; read once
 }
 
 // run carries out a command line and returns the exit code. It writes results
@@ -179,13 +181,16 @@ func (p *program) root(args []string) *cobra.Command {
 		return err
 	})
 	house := root.PersistentFlags().StringArray("house", nil, "add the shop's own figures from a data `FILE`; may be given again")
-	root.PersistentPreRunE = func(*cobra.Command, []string) error { return p.addHouse(*house) }
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error {
+		p.readSettings(cmd)
+		return p.addHouse(*house)
+	}
 	all := []struct {
 		name string
 		make func() *cobra.Command
 	}{
-		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand}, {"swap", p.swapCommand}, {"brief", p.briefCommand}, {"report", p.reportCommand},
-		{"process", p.processCommand}, {"drawing", p.drawingCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"shelf", p.shelfCommand}, {"version", p.versionCommand},
+		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand}, {"swap", p.swapCommand}, {"cost", p.costCommand}, {"brief", p.briefCommand}, {"report", p.reportCommand},
+		{"picture", p.pictureCommand}, {"process", p.processCommand}, {"drawing", p.drawingCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"settings", p.settingsCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"shelf", p.shelfCommand}, {"version", p.versionCommand},
 	}
 	for _, c := range all {
 		if len(args) > 0 && args[0] == c.name {

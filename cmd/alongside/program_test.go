@@ -264,3 +264,12 @@ func TestHelpExamples(t *testing.T) {
 		}
 	}
 }
+
+// A mistyped command offers the command, not what a search makes of it.
+func TestMistypedCommand(t *testing.T) {
+	for typed, want := range map[string]string{"sawp": "alongside swap", "breif": "alongside brief", "compair": "alongside compare", "gray-3": "gray-30"} {
+		if r := try(data.Catalog, typed, "a356-t6-pm"); r.code != exitUsage || !strings.Contains(r.errors, want) {
+			t.Errorf("%s: %d, %s", typed, r.code, r.errors)
+		}
+	}
+}

@@ -75,7 +75,7 @@ func TestShelfRoundTrip(t *testing.T) {
 			{[]string{"show", "6061-o-wrought", "--format", "json"}, []string{`"known": "checked"`, corrected}},
 			{[]string{"show", "6061-o-wrought", "--format", "csv"}, []string{"typical,checked,", corrected}},
 			{[]string{"brief", "gray-30", "6061-o-wrought", "--need", "fatigue strength >= 5 ksi"}, []string{"Aluminum standards and data, checked by the shop, " + corrected}},
-			{[]string{"sources"}, []string{"all 780 7900 2 "}},
+			{[]string{"sources"}, []string{"all 784 8021 2 "}},
 			{[]string{"sources", "--format", "json"}, []string{`"checked": 2`}},
 			{[]string{"shelf", "AA-ADS"}, []string{"91 figures wait"}},
 		} {

@@ -5,7 +5,6 @@ import (
 
 	"alongside/props/part"
 	"alongside/props/report"
-	"alongside/props/swap"
 )
 
 func (p *program) swapCommand() *cobra.Command {
@@ -15,7 +14,8 @@ func (p *program) swapCommand() *cobra.Command {
 		Long: `Print what becomes of a part when its metal, FROM, gives way to another, TO:
 mass, deflection, section and mass at equal stiffness and equal strength, margin,
 growth and fit over the service range, heat, current, the pattern and the price
-of the metal.
+of the metal; what a piece costs where the file of the shop states its rates, as
+alongside cost --help shows.
 
 Say of the part what you know, in any unit; the output tells what more it needs.
 Results are ranges where the figures are. Where figures may not be compared or
@@ -33,22 +33,9 @@ are not on file there is the reason in place of a number.`,
 	basis := choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum")
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		v := view{units: system, basis: basis, delta: &choice{value: "percent"}}
-		b, err := v.bench(p, args[:1])
+		results, err := p.swaps(view{units: system, basis: basis, delta: &choice{value: "percent"}}, typed, args)
 		if err != nil {
 			return err
-		}
-		given, err := typed.read(p.catalog())
-		if err != nil {
-			return err
-		}
-		var results []*swap.Result
-		for _, id := range args[1:] {
-			m, err := p.material(id)
-			if err != nil {
-				return err
-			}
-			results = append(results, swap.Work(&b, given, b.Pins[0], m))
 		}
 		return p.printDoc(report.SwapDoc(results...), format)
 	}

@@ -17,6 +17,7 @@ import (
 type choice struct {
 	value   string
 	options []string
+	given   bool // on the command line
 }
 
 func (c *choice) String() string { return c.value }
@@ -26,14 +27,14 @@ func (c *choice) Set(s string) error {
 	if !slices.Contains(c.options, s) {
 		return fmt.Errorf("use one of: %s", strings.Join(c.options, ", "))
 	}
-	c.value = s
+	c.value, c.given = s, true
 	return nil
 }
 
 // choiceFlag adds a flag with a fixed set of words, the first being the
 // default, and completes them.
 func choiceFlag(cmd *cobra.Command, name, usage string, options ...string) *choice {
-	c := &choice{options[0], options}
+	c := &choice{value: options[0], options: options}
 	cmd.Flags().Var(c, name, usage+": "+strings.Join(options, ", "))
 	// The error is for a flag that does not exist; this one was just made.
 	_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(options, cobra.ShellCompDirectiveNoFileComp))
@@ -61,9 +62,19 @@ func (p *program) viewFlags(cmd *cobra.Command) *view {
 	return v
 }
 
+// newBench is an empty bench as the user likes it, in the units of a flag.
+func (p *program) newBench(system *choice) compare.Bench {
+	b := p.settings().Bench.Clone()
+	b.System, _ = units.ParseSystem(system.value)
+	if system.given {
+		clear(b.RowUnits)
+	}
+	return b
+}
+
 // bench sets up the materials named and the way to look at them.
 func (v *view) bench(p *program, ids []string) (compare.Bench, error) {
-	b := compare.NewBench()
+	b := p.newBench(v.units)
 	for _, id := range ids {
 		m, err := p.material(id)
 		if err != nil {
@@ -82,8 +93,8 @@ func (v *view) bench(p *program, ids []string) (compare.Bench, error) {
 			b.Pins = slices.Insert(b.Pins, 0, m)
 		}
 	}
-	b.System, _ = units.ParseSystem(v.units.value)
 	b.Delta, _ = compare.ParseDelta(v.delta.value)
+	b.Basis = compare.TypicalFirst
 	if v.basis.value == compare.MinimumOnly.String() {
 		b.Basis = compare.MinimumOnly
 	}

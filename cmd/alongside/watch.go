@@ -8,11 +8,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/record"
 	"alongside/props/report"
-	"alongside/units"
 )
 
 func (p *program) watchCommand() *cobra.Command {
@@ -61,8 +59,7 @@ What may stand after --with:
 		if len(pins) < 2 {
 			return fmt.Errorf("%s and %s are one material; name what it becomes", args[0], strings.Join(args[1:], ", "))
 		}
-		bench := compare.NewBench()
-		bench.System, _ = units.ParseSystem(system.value)
+		bench := p.newBench(system)
 		var raised []report.Watched
 		for _, pin := range pins[1:] {
 			raised = append(raised, report.Watched{Base: pins[0], Pin: pin, Cautions: data.Watch().Evaluate(bench, pins[0], pin, given, *dismiss)})

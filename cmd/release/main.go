@@ -1,7 +1,7 @@
 // Command release builds what people download: an archive for each system with
-// the program, its man pages and completions, README, license and the licenses
-// of the libraries in it, and SHA256SUMS over all. The same commit gives the same
-// bytes, wherever it is built with the same Go.
+// the program, its man pages and completions, README, the schema of its JSON, its
+// license and those of the libraries in it, and SHA256SUMS over all. The same commit
+// gives the same bytes, wherever it is built with the same Go.
 //
 //	go run ./cmd/release [-out DIR]
 package main
@@ -173,7 +173,7 @@ func tarred(out io.Writer, base string, files []entry, stamp time.Time) error {
 // documents are the files that every archive holds beside the program.
 func documents() ([]entry, error) {
 	var out []entry
-	for _, name := range []string{"README.md", "LICENSE"} {
+	for _, name := range []string{"README.md", "LICENSE", "data/output.schema.json"} {
 		content, err := os.ReadFile(name)
 		if err != nil {
 			return nil, err

@@ -10,8 +10,8 @@ import (
 
 // The sizes of the catalog.
 const (
-	Materials = 780
-	Figures   = 7900
+	Materials = 784
+	Figures   = 8021
 	Sources   = 153
 )
 

@@ -7,6 +7,7 @@ package bars
 import (
 	"fmt"
 	"math"
+	"path"
 	"slices"
 	"strings"
 
@@ -80,10 +81,11 @@ func (s *Set) Minimum() (v units.Quantity, ok bool) {
 }
 
 // House is a data file with the figures of the sets, for catalog.LoadFiles: from
-// the least to the most of the bars, basis house, the bounds beside them.
+// the least to the most of the bars, basis house, the bounds beside them. Its
+// title has the name of the file alone: it goes into mails, the folder does not.
 func House(name string, sets []*Set) string {
 	var out strings.Builder
-	fmt.Fprintf(&out, "[[source]]\nid = %q\ntitle = %q\nedition = %q\nkind = \"house\"\n", name, "Test bars of the shop, "+name, dates(sets))
+	fmt.Fprintf(&out, "[[source]]\nid = %q\ntitle = %q\nedition = %q\nkind = \"house\"\n", name, "Test bars of the shop, "+path.Base(name), dates(sets))
 	for _, s := range sets {
 		sum := s.Summary()
 		if sum.Most == 0 {

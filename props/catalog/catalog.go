@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"alongside/props"
+	"alongside/props/cost"
 )
 
 // Catalog is a set of materials with the sources and families they refer to.
@@ -22,6 +23,8 @@ type Catalog struct {
 	Everyday []string
 	// Dropped tells in words which checks of the shop the catalog no longer fits.
 	Dropped []string
+	// Rates are what the shop charges, in the order of its files. None is built in.
+	Rates []*cost.Record
 	// Words are those of the materials, where they were listed beforehand.
 	Words Words
 

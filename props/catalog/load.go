@@ -67,7 +67,7 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	records := map[string][]*record.Record{}
 	for _, f := range files {
 		before := len(errs)
-		found := record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "checked", "everyday")
+		found := record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "alloy", "source", "family", "house", "rates", "checked", "everyday")
 		if base != nil && len(found) == 0 && len(errs) == before {
 			errs = append(errs, &record.Error{File: path.Clean(f.Name), Line: 1, Problem: "the file holds no record", Remedy: "begin one with [[house]] for a metal of the catalog, as alongside check --help shows, or [[alloy]] for another"})
 		}
@@ -85,6 +85,7 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	read("family", l.family)
 	read("alloy", l.alloy)
 	read("house", l.house)
+	read("rates", l.rates)
 	read("checked", l.checked)
 	l.cat.Index()
 	if base != nil && len(records["alloy"]) == 0 {
@@ -114,6 +115,7 @@ func (l *loader) adopt(base *Catalog) {
 	l.cat.Alloys = append(l.cat.Alloys, base.Alloys...)
 	l.cat.Everyday = append(l.cat.Everyday, base.Everyday...)
 	l.cat.Dropped = append(l.cat.Dropped, base.Dropped...)
+	l.cat.Rates = append(l.cat.Rates, base.Rates...)
 	for _, s := range base.Sources {
 		l.sources[s.ID] = s
 		l.ids["source "+s.ID] = "the built-in catalog"

@@ -15,13 +15,17 @@ var retainedOf = map[props.PropertyID]props.PropertyID{
 	props.ElasticModulus:  props.ModulusRetained,
 }
 
+// RetainedOf is the property that says in percent what a metal keeps of p at heat;
+// NoProperty where there is none.
+func RetainedOf(p props.PropertyID) props.PropertyID { return retainedOf[p] }
+
 // fromRoom works out the figures of a property at t °C: each of the list that
 // holds at room temperature times the percentage that the metal's curves give
 // at t; it keeps its basis. Nothing is taken from outside a curve. The longest
 // exposure comes first. The curves of yield are of the 0.2 % offset and serve no
 // other. The curves are the figures of MIL-HDBK-5J named in the data.
 func fromRoom(m *props.Material, p props.PropertyID, list []*props.Figure, t float64) []*props.Figure {
-	curve := retainedOf[p]
+	curve := RetainedOf(p)
 	if curve == props.NoProperty {
 		return nil
 	}

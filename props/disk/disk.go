@@ -31,6 +31,17 @@ func Read(path string, most int64) ([]byte, error) {
 	return content, nil
 }
 
+// New writes a file that is not there yet. The error, an *Error or one of the file
+// system explained, names the path.
+func New(path string, content []byte) error {
+	if _, err := os.Lstat(path); err == nil {
+		return &Error{Path: path, Problem: "is there already", Remedy: "name another file"}
+	} else if !os.IsNotExist(err) {
+		return Explained(path, err)
+	}
+	return Replace(path, content)
+}
+
 // Replace puts a file with this content in the place of the one at path, which
 // need not exist, in a folder that is made where there is none. Both are for
 // the user alone. The content is on the disk when it returns nil; otherwise the

@@ -1,12 +1,10 @@
 package needs
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
 	"alongside/props"
-	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/spelling"
@@ -275,9 +273,7 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		r.refuse(r.span(ts[from:end]), err)
 		return end
 	}
-	if n.Op != t.op || r.families[key(text)].role == named {
-		// A limit of its own: the comparison does not tell level from beaten, and a
-		// family is no metal.
+	if n.Op != t.op || r.families[key(text)].role == named { // a limit of its own: a family is no metal
 		n.Than, n.Cond = nil, props.Conditions{}
 	}
 	n.Op = t.op
@@ -326,8 +322,7 @@ func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source strin
 		return n, "the figure of " + best.Name() + ", the best of " + text, nil
 	}
 	m, resolveErr := r.catalog.Resolve(text)
-	var several *catalog.NotFound
-	if errors.As(resolveErr, &several) || m == nil {
+	if resolveErr != nil {
 		return n, "", &ParseError{Hint: resolveErr.Error()}
 	}
 	list := BetterThan(&b, m, one)

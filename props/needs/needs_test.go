@@ -63,6 +63,8 @@ func TestParse(t *testing.T) {
 		{"temper = t5, T6", "temper = T5 or T6"},
 		{"conductivity at least 35 %IACS", "electrical conductivity ≥ 35 %IACS"},
 		{"resistivity at most 5 uOhm-cm", "electrical resistivity ≤ 5 µΩ·cm"},
+		{"resistivity 5 uOhm-cm", "electrical resistivity ≤ 5 µΩ·cm"}, // the usual side of a conductivity turned
+		{"conductivity 30 %IACS", "electrical conductivity ≥ 30 %IACS"},
 		{"expansion <= 12.5 uin/in-F", "thermal expansion ≤ 12.5 µin/in·°F"},
 		{"liquidus below 1200 F", "liquidus < 1200 °F"},
 		{"yield 20 ksi", "yield strength ≥ 20 ksi"},
@@ -121,6 +123,7 @@ func TestJudge(t *testing.T) {
 		{"x1-f-sand", "tensile >= 25 ksi", NotMet, -2, "typical 27 ksi would meet it"}, // the minimum decides
 		{"x1-f-sand", "tensile >= 23 ksi", Met, 0, ""},                                 // exactly
 		{"x1-f-sand", "tensile > 23 ksi", NotMet, 0, ""},                               // excluded
+		{"x1-f-sand", "tensile <= 26 ksi", NotMet, -1, ""},                             // typical 27: a minimum is no upper end
 		{"x1-t6-sand", "tensile >= 30 ksi", OnlyTypical, 6, ""},                        // typical 36 only
 		{"x1-t6-sand", "tensile >= 40 ksi", NotMet, -4, ""},                            //
 		{"x1-t6-sand", "HB 60-120", Met, 10, ""},                                       // 70–100

@@ -16,16 +16,25 @@ const (
 	FieldStrength
 	FieldService
 	FieldMedium
+	FieldHours
 	FieldMate
 	FieldStress
 	FieldPressure
 	FieldInside
+	FieldQuality
+	FieldTest
 	FieldFit
 	FieldRole
 	FieldInterference
 	FieldHub
 	FieldEngaged
 	FieldFriction
+	FieldThread
+	FieldEngagement
+	FieldBolt
+	FieldClamp
+	FieldHead
+	FieldHole
 	FieldPlace
 	FieldSafety
 	FieldCasting
@@ -33,6 +42,7 @@ const (
 	FieldMean
 	FieldSurface
 	FieldReliability
+	FieldQuantity
 	FieldPrice
 	FieldDimension
 	FieldWith
@@ -94,6 +104,11 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldMedium: {Name: "medium", Label: "Medium", Example: "coolant, 230 F", Help: "what fills or surrounds the part, with its pH and temperature",
 		Asked: "what fluid or air it stands in, its pH and its temperature", before: "in",
 		text: func(p *Part) *string { return &p.Medium }},
+	FieldHours: {Name: "hours", Label: "Hours hot", Example: "1000 h", Help: "time at the hottest in the life of the part, or in one heat where it comes back cold",
+		Asked: "how many hours it is at its hottest", before: "hot for",
+		said:  "hours hot|hours at heat|at heat|hours at temperature|at temperature|time at temperature|time at heat",
+		text:  func(p *Part) *string { return &p.Hours },
+		given: func(g *Given) **units.Quantity { return &g.Hours }, dim: units.Time, lo: 36, hi: 3.6e9},
 	FieldMate: {Name: "mate", Label: "Mate", Example: "1045", Help: "material of the part it is joined to",
 		Asked: "what it is joined to", before: "mate",
 		text: func(p *Part) *string { return &p.Mate }},
@@ -109,6 +124,14 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the inside diameter", said: "inside diameter|inner diameter|pipe bore", before: "inside diameter",
 		text:  func(p *Part) *string { return &p.Inside },
 		given: func(g *Given) **units.Quantity { return &g.Inside }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldQuality: {Name: "quality", Label: "Quality factor", Example: "0.80", Help: "joint or casting quality factor that the code gives the part that holds the pressure",
+		Asked: "the quality factor of the code", said: "quality factor|joint efficiency|casting quality factor", before: "quality factor",
+		text:  func(p *Part) *string { return &p.Quality },
+		given: func(g *Given) **units.Quantity { return &g.Quality }, dim: units.Ratio, lo: 0.05, hi: 1},
+	FieldTest: {Name: "test", Label: "Test pressure", Example: "225 psi", Help: "pressure at which the part is tested",
+		said: "test pressure|tested at|hydrostatic test|hydro test", before: "tested at",
+		text:  func(p *Part) *string { return &p.Test },
+		given: func(g *Given) **units.Quantity { return &g.Test }, dim: units.Stress, lo: 1, hi: 1e12},
 	FieldFit: {Topic: "Fit and press fit", Name: "fit", Label: "Fit diameter", Example: "1.5 in", Help: "diameter of a bore and shaft between part and mate",
 		Asked: "the diameter of its bore or shaft", said: "bore|fit|fit diameter|bore diameter|shaft|shaft diameter", before: "fit",
 		text:  func(p *Part) *string { return &p.Fit },
@@ -132,6 +155,29 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "the friction in the press fit", said: "friction|coefficient of friction|friction coefficient", before: "friction",
 		text:  func(p *Part) *string { return &p.Friction },
 		given: func(g *Given) **units.Quantity { return &g.Friction }, dim: units.Ratio, lo: 1e-3, hi: 10},
+	FieldThread: {Topic: "Threads and bolts", Name: "thread", Label: "Thread", Example: "1/2-13 UNC", Help: "thread tapped in the part: size and threads per inch, or M with diameter and pitch",
+		Asked: "the thread tapped in it", before: "thread",
+		text: func(p *Part) *string { return &p.Thread }},
+	FieldEngagement: {Name: "engagement", Label: "Engagement", Example: "5/8 in", Help: "length of full thread that the bolt has in the part today",
+		Asked: "how deep the bolt is screwed in", said: "engagement|thread engagement|length of engagement|thread depth|tapped depth", before: "engagement",
+		text:  func(p *Part) *string { return &p.Engagement },
+		given: func(g *Given) **units.Quantity { return &g.Engagement }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldBolt: {Name: "bolt", Label: "Bolt strength", Example: "120 ksi", Help: "tensile strength of the bolt",
+		Asked: "the strength of the bolt", said: "bolt|bolt strength|screw strength|bolt tensile strength", before: "bolt",
+		text:  func(p *Part) *string { return &p.Bolt },
+		given: func(g *Given) **units.Quantity { return &g.Bolt }, dim: units.Stress, lo: 1, hi: 1e12},
+	FieldClamp: {Name: "clamp", Label: "Clamp load", Example: "9000 lbf", Help: "load with which a bolt clamps the part",
+		Asked: "the load of the bolt", said: "clamp load|clamping load|preload|bolt load", before: "clamp load",
+		text:  func(p *Part) *string { return &p.Clamp },
+		given: func(g *Given) **units.Quantity { return &g.Clamp }, dim: units.Force, lo: 1e-3, hi: 1e12},
+	FieldHead: {Name: "head", Label: "Head diameter", Example: "3/4 in", Help: "outside diameter of the bolt head or washer that bears on the part",
+		Asked: "the diameter of the bolt head or washer", said: "head diameter|bolt head|washer diameter|washer", before: "head",
+		text:  func(p *Part) *string { return &p.Head },
+		given: func(g *Given) **units.Quantity { return &g.Head }, dim: units.Length, lo: 1e-7, hi: 1e4},
+	FieldHole: {Name: "hole", Label: "Bolt hole", Example: "17/32 in", Help: "diameter of the hole under the bolt head",
+		Asked: "the diameter of the bolt hole", said: "bolt hole|clearance hole|hole diameter", before: "bolt hole",
+		text:  func(p *Part) *string { return &p.Hole },
+		given: func(g *Given) **units.Quantity { return &g.Hole }, dim: units.Length, lo: 1e-7, hi: 1e4},
 	FieldPlace: {Topic: "Strength in the casting, safety", Name: "place", Label: "Place", Example: "designated", Help: "where in the casting the stress is, by the areas on the drawing",
 		Words: []string{string(Anywhere), string(Designated), string(Undesignated)},
 		text:  func(p *Part) *string { return (*string)(&p.Place) }},
@@ -157,6 +203,10 @@ var fieldInfos = [fieldCount]FieldInfo{
 	FieldReliability: {Name: "reliability", Label: "Reliability %", Example: "99", Help: "share of parts that shall live so long",
 		Words: []string{"50", "90", "95", "99", "99.9", "99.99"}, before: "reliability %",
 		text: func(p *Part) *string { return (*string)(&p.Reliability) }},
+	FieldQuantity: {Topic: "Order", Name: "quantity", Label: "Quantity", Example: "2000 a year", Help: "pieces over which a tool is paid for: of an order, a year, or in all",
+		Asked: "how many, a year or in an order", said: "quantity|annual quantity|order quantity|lot size|annual volume|pieces|pieces a year|pieces per year|parts a year|parts per year|castings a year|castings per year|a year|per year", before: "quantity",
+		text:  func(p *Part) *string { return &p.Quantity },
+		given: func(g *Given) **units.Quantity { return &g.Quantity }, dim: units.Ratio, lo: 1, hi: 1e7},
 	FieldPrice: {Topic: "Metal prices", Name: "price", Label: "Metal price", Example: "a356-t6-pm=1.20/lb", Help: "price of a mass of metal, ID=PRICE/UNIT"},
 	FieldDimension: {Name: "dimension", Label: "Dimension", Example: "4 in", Help: "size whose tolerance is looked up",
 		text:  func(p *Part) *string { return &p.Dimension },

@@ -103,6 +103,7 @@ type Part struct {
 	Keep         Keep        `toml:"keep,omitempty" json:"keep,omitempty"`
 	Strength     Strength    `toml:"strength,omitempty" json:"strength,omitempty"`
 	Service      string      `toml:"service,omitempty" json:"service,omitempty"` // one temperature, or the coldest and the hottest
+	Hours        string      `toml:"hours,omitempty" json:"hours,omitempty"`     // at the hottest
 	Mate         string      `toml:"mate,omitempty" json:"mate,omitempty"`       // id of the material it is joined to
 	Stress       string      `toml:"stress,omitempty" json:"stress,omitempty"`   // applied, in the part as it is today
 	Place        Place       `toml:"place,omitempty" json:"place,omitempty"`     // where in the casting the stress is
@@ -114,15 +115,24 @@ type Part struct {
 	Reliability  Reliability `toml:"reliability,omitempty" json:"reliability,omitempty"`
 	Pressure     string      `toml:"pressure,omitempty" json:"pressure,omitempty"` // inside the part, above that outside
 	Inside       string      `toml:"inside,omitempty" json:"inside,omitempty"`     // inside diameter of the round part
+	Quality      string      `toml:"quality,omitempty" json:"quality,omitempty"`   // factor of the code, a plain number
+	Test         string      `toml:"test,omitempty" json:"test,omitempty"`         // pressure of the test
 	Fit          string      `toml:"fit,omitempty" json:"fit,omitempty"`           // diameter of bore and shaft
 	Role         Role        `toml:"role,omitempty" json:"role,omitempty"`
 	Interference string      `toml:"interference,omitempty" json:"interference,omitempty"` // of a press fit, on the diameter
 	Hub          string      `toml:"hub,omitempty" json:"hub,omitempty"`                   // outside diameter around a press fit
 	Engaged      string      `toml:"engaged,omitempty" json:"engaged,omitempty"`           // length of a press fit
 	Friction     string      `toml:"friction,omitempty" json:"friction,omitempty"`         // between part and mate
+	Thread       string      `toml:"thread,omitempty" json:"thread,omitempty"`             // designation of a tapped thread
+	Engagement   string      `toml:"engagement,omitempty" json:"engagement,omitempty"`     // of the bolt in that thread
+	Bolt         string      `toml:"bolt,omitempty" json:"bolt,omitempty"`                 // tensile strength of the bolt
+	Clamp        string      `toml:"clamp,omitempty" json:"clamp,omitempty"`               // load of a bolt that clamps the part
+	Head         string      `toml:"head,omitempty" json:"head,omitempty"`                 // diameter of the bolt head or washer
+	Hole         string      `toml:"hole,omitempty" json:"hole,omitempty"`                 // diameter of the hole under it
 	Medium       string      `toml:"medium,omitempty" json:"medium,omitempty"`             // what fills or surrounds the part
 	Dimension    string      `toml:"dimension,omitempty" json:"dimension,omitempty"`       // whose tolerance is looked up
 	With         Facts       `toml:"with,omitzero" json:"with,omitempty"`                  // what the part has and goes through
+	Quantity     string      `toml:"quantity,omitempty" json:"quantity,omitempty"`         // of pieces: "2000 a year"
 	// Price is the price of a mass of metal by material id: "1.20 USD/lb".
 	Price map[string]string `toml:"price,omitempty" json:"price,omitempty"`
 }

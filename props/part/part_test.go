@@ -206,3 +206,12 @@ func TestReadMedium(t *testing.T) {
 		}
 	}
 }
+
+// A word that is not known is named in the error and is not in what was read.
+func TestReadLeavesOutAnUnknownWord(t *testing.T) {
+	p := Part{Role: "sideways", Place: Designated}
+	g, err := p.Read(nil)
+	if err == nil || g.Part.Role != "" || g.Part.Place != Designated || p.Role != "sideways" {
+		t.Errorf("have %q and %q, %v", g.Part.Role, g.Part.Place, err)
+	}
+}

@@ -8,6 +8,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/catalog"
+	"alongside/props/cost"
 	"alongside/units"
 )
 
@@ -37,26 +38,28 @@ func mistake(f Field, typed, problem string) *Error {
 }
 
 // Given is a part read: quantities as typed, temperatures in °C, materials of
-// the catalog. A nil field was not given.
+// the catalog; its words stand in Part, only known ones. A nil field was not given.
 type Given struct {
 	Part                                    Part
 	Mass, Volume, Wall, Length, Stress, Fit *units.Quantity
 	Pressure, Inside                        *units.Quantity // inside a round part, and its inside diameter
 	Safety, Casting, Cycles, Mean           *units.Quantity // Mean is a stress, the others plain numbers
-	Place                                   Place
-	Surface                                 Surface
-	Reliability                             Reliability
 	Interference, Hub, Engaged, Friction    *units.Quantity // of a press fit
+	Quality, Test                           *units.Quantity // factor and test pressure of the code
+	Engagement, Bolt, Clamp, Head, Hole     *units.Quantity // of a thread and a bolt
+	Thread                                  *Thread
 	Dimension                               *units.Quantity // whose tolerance is looked up
 	Medium                                  Medium
 	With                                    Facts
-	Coldest, Hottest                        *float64 // °C in service
+	Coldest, Hottest                        *float64        // °C in service
+	Hours                                   *units.Quantity // at the hottest
 	Case                                    Case
 	Keep                                    Keep     // never empty
 	Strength                                Strength // never empty
-	Role                                    Role     // may be empty
 	Mate                                    *props.Material
-	Price                                   map[string]Price // by material id
+	Quantity                                *units.Quantity       // of pieces
+	Rates                                   []*cost.Record        // of the shop
+	Price                                   map[string]cost.Price // by material id
 }
 
 // Read turns the part into quantities, with the mate and the prices looked up
@@ -64,22 +67,28 @@ type Given struct {
 // understood; what is returned then lacks those fields only.
 func (p Part) Read(c *catalog.Catalog) (Given, error) {
 	g := Given{Part: p.Clone(), Keep: KeepAll, Strength: Auto, With: p.With}
+	if c != nil {
+		g.Rates = c.Rates
+	}
 	var errs []error
 	for _, f := range Fields() {
 		if t := p.text(f); t != nil && *t != "" {
 			if err := g.read(c, f, *t); err != nil {
 				errs = append(errs, err)
+				if f.Info().Words != nil {
+					*g.Part.text(f) = ""
+				}
 			}
 		}
 	}
 	for _, id := range priceIDs(p.Price) {
-		price, err := ParsePrice(p.Price[id])
+		price, err := parsePrice(p.Price[id])
 		if err != nil {
 			errs = append(errs, err)
 			continue
 		}
 		if g.Price == nil {
-			g.Price = map[string]Price{}
+			g.Price = map[string]cost.Price{}
 		}
 		g.Price[id] = price
 	}
@@ -148,14 +157,6 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 			g.Case = Case(typed)
 		case FieldKeep:
 			g.Keep = Keep(typed)
-		case FieldPlace:
-			g.Place = Place(typed)
-		case FieldSurface:
-			g.Surface = Surface(typed)
-		case FieldReliability:
-			g.Reliability = Reliability(typed)
-		case FieldRole:
-			g.Role = Role(typed)
 		case FieldStrength:
 			g.Strength = Strength(typed)
 		}
@@ -168,6 +169,12 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		return err
 	case FieldService:
 		return g.service(typed)
+	case FieldThread:
+		t, err := ReadThread(typed)
+		if err == nil {
+			g.Thread = &t
+		}
+		return err
 	case FieldMedium:
 		m, err := ReadMedium(typed)
 		g.Medium = m
@@ -214,14 +221,14 @@ func mate(c *catalog.Catalog, typed string) (*props.Material, error) {
 // size reads a quantity that must be above zero: one value or a range.
 func size(f Field, typed string) (*units.Quantity, error) {
 	info := f.Info()
-	q, err := units.ParseAs(typed, info.dim, units.NoUnit)
+	q, err := units.ParseAs(number(f, typed), info.dim, units.NoUnit)
 	if err != nil {
 		return nil, &Error{Field: f, Typed: typed, Err: err}
 	}
 	if q.Qual != units.Exact && q.Qual != units.Approx {
 		return nil, mistake(f, typed, "a limit is not a size")
 	}
-	if f == FieldDimension && q.IsRange() {
+	if (f == FieldDimension || f == FieldQuantity) && q.IsRange() {
 		return nil, mistake(f, typed, "one size is needed")
 	}
 	if q.Lo <= 0 {
@@ -231,6 +238,26 @@ func size(f Field, typed string) (*units.Quantity, error) {
 		return nil, mistake(f, typed, "no casting is of that size")
 	}
 	return &q, nil
+}
+
+// periods are what pieces may be counted by.
+var periods = []string{" a year", " per year", "/year", " a month", " per month", "/month", " per order", " an order", " in all", " total"}
+
+// number is the text of a field without the words that may stand behind a
+// quantity of pieces.
+func number(f Field, typed string) string {
+	if f != FieldQuantity {
+		return typed
+	}
+	for _, words := range [][]string{periods, {" pieces", " pcs", " parts", " castings"}} {
+		for _, w := range words {
+			if rest, ok := strings.CutSuffix(strings.ToLower(typed), w); ok {
+				typed = rest
+				break
+			}
+		}
+	}
+	return typed
 }
 
 // service reads the temperatures in service. A single one below freezing is

@@ -16,8 +16,9 @@ const BarsCaution = "Bars tell of the bars, not of the casting. A bound holds fo
 // bound from being given.
 func BarsDoc(sets []*bars.Set) *Doc {
 	return &Doc{
-		text: func(*numbering) *sheet.Doc { return barsText(sets) },
-		data: func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, BarsCaution) },
+		pictures: barsPictures(sets),
+		text:     func(*numbering) *sheet.Doc { return barsText(sets) },
+		data:     func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, BarsCaution) },
 		json: func() any {
 			return object{{"bars", each(sets, func(s **bars.Set) object { return barsJSON(*s) })}, {"caution", BarsCaution + " " + Caution}}
 		},
@@ -27,7 +28,7 @@ func BarsDoc(sets []*bars.Set) *Doc {
 func barsText(sets []*bars.Set) *sheet.Doc {
 	var n numbering
 	t := barsTable(sets, &n)
-	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Test bars of the shop"), t}, Foot: []string{BarsCaution}, Caution: Caution}
+	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Test bars of the shop"), t}, blocks(barsPictures(sets))...), Foot: []string{BarsCaution}, Caution: Caution}
 	d.Notes = marked("", n.notes)
 	return d
 }

@@ -30,6 +30,7 @@ type OnePage struct {
 // proposals, pins of the bench; the watch-outs put aside are left out, and all
 // where there are no rules.
 func NewOnePage(bench compare.Bench, list []needs.Need, given part.Given, rules *watch.Rules, aside []string, proposals ...*props.Material) OnePage {
+	given.Rates = nil // the shop's own
 	b := OnePage{Bench: bench.Clone(), Needs: list}
 	base := bench.Pins[bench.Baseline]
 	b.Bench.Pins, b.Bench.Baseline = append([]*props.Material{base}, proposals...), 0
@@ -272,13 +273,13 @@ func (p *briefPage) questions(b *OnePage) {
 }
 
 func (p *briefPage) json(b OnePage) object {
-	var rows [][]string
+	rows := [][]string{}
 	for _, r := range p.table.Rows {
 		var cells []string
 		for _, c := range r.Cells {
 			cells = append(cells, c.Text)
 		}
-		rows = append(rows, cells)
+		rows = append(rows, cleaned(cells))
 	}
 	metals := b.metals()
 	return object{

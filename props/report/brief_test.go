@@ -152,3 +152,19 @@ func TestBriefAnswersTheMedium(t *testing.T) {
 		}
 	}
 }
+
+// A long answer leaves room for the rows that a customer asks for first.
+func TestBriefKeepsItsRows(t *testing.T) {
+	for _, medium := range []string{"water, 180 F", "coolant 50 % glycol, 110 °C", "sea water and diesel, pH 6 to 8"} {
+		text, err := BriefDoc(onePage(t, part.Part{Mass: "12 lb", Service: "-20..250 F", Mate: "1045-cold-drawn-wrought", Medium: medium}, "yield >= 20 ksi", "gray-30", "a356-t6-pm")).Render("text", MailWidth)
+		if err != nil {
+			t.Fatal(err)
+		}
+		table, _, _ := strings.Cut(text, "Notes and sources")
+		for _, row := range []string{"\nYield ≥ 20 ksi", "\nIn ", "\nWeight", "\nLoad to stay bent", "\nLoad to break", "\nBending, same load"} {
+			if !strings.Contains(table, row) {
+				t.Errorf("%s: no row %q in\n%s", medium, row, text)
+			}
+		}
+	}
+}

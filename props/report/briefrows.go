@@ -11,6 +11,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
+	"alongside/props/sheet"
 	"alongside/props/swap"
 	"alongside/props/watch"
 	"alongside/units"
@@ -35,11 +36,17 @@ var briefOrder = []struct {
 	{[]string{"casting.fracture", "load.fracture.minimum", "load.fracture.typical"}, "Load to break"},
 	{[]string{"strength.load"}, ""},
 	{[]string{"reserve.set", "reserve.fracture"}, ""},
+	{[]string{"hot.reserve.set", "hot.reserve.fracture", "hot.set", "hot.fracture"}, ""},
+	{[]string{"creep.reserve"}, ""},
 	{[]string{"fatigue.reserve"}, ""},
-	{[]string{"pressure.margin.minimum", "pressure.margin.typical"}, ""},
+	{[]string{"pressure.wall", "pressure.margin.minimum", "pressure.margin.typical"}, ""},
 	{[]string{"press.margin.minimum", "press.margin.typical"}, ""},
+	{[]string{"thread.bolt", "thread.engagement"}, ""},
+	{[]string{"bolt.margin.minimum", "bolt.margin.typical"}, ""},
 	{[]string{"stiffness.deflection"}, "Bending, same load"},
 	{[]string{"growth", "growth.hot"}, ""},
+	{[]string{"growth.permanent"}, ""},
+	{[]string{"cold.impact"}, ""},
 }
 
 // rows are at most briefRows: the needs, what the swap does to the part, then
@@ -58,7 +65,7 @@ func (b *OnePage) rows() []briefRow {
 	}
 	given := &b.Swaps[0].Given
 	if in := cmp.Or(given.Part.Medium, part.MediaOf(given.With).String()); in != "" {
-		out = append(out, briefRow{"In " + in, b.mediumRow})
+		out = append(out, briefRow{"In " + shortened(in), b.mediumRow})
 	}
 	for _, o := range briefOrder {
 		if l := b.first(o.ids); l != nil {
@@ -235,6 +242,22 @@ func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marke
 	return cells, marked
 }
 
+// shortened is the first words of a text, as many as a narrow column holds.
+func shortened(s string) string {
+	const most = 20
+	if sheet.Width(s) <= most {
+		return s
+	}
+	out := ""
+	for _, word := range strings.Fields(s) {
+		if sheet.Width(out)+1+sheet.Width(word) >= most {
+			break
+		}
+		out = joined(" ", out, word)
+	}
+	return strings.TrimRight(out, ",;") + "…"
+}
+
 // mediumRow is what the watch-outs answer for what the part stands in, the gravest
 // answer of each metal.
 func (b *OnePage) mediumRow(p *briefPage) (cells []string, marked []int) {
@@ -253,7 +276,12 @@ func (b *OnePage) mediumRow(p *briefPage) (cells []string, marked []int) {
 			cells = append(cells, "no answer on file")
 			continue
 		}
-		cells = append(cells, gravest.Answer)
+		answer := gravest.Answer
+		if len(cells) == 0 { // of today's metal the first words will do
+			answer, _, _ = strings.Cut(answer, ":")
+			answer = shortened(answer)
+		}
+		cells = append(cells, answer)
 		if gravest.Source.Kind != "none" {
 			marked = append(marked, p.sourced(gravest.Source, gravest.Known))
 		}

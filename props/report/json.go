@@ -12,7 +12,7 @@ import (
 )
 
 // object is a JSON object: its fields keep their order, texts are cleaned, and
-// a number that is not finite is null. The package comment has the vocabulary.
+// a number that is not finite is null. data/output.schema.json has the vocabulary.
 type object []field
 
 type field struct {

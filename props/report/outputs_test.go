@@ -3,15 +3,19 @@ package report
 import (
 	"encoding/csv"
 	"encoding/json"
+	"errors"
 	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/bars"
+	"alongside/props/call"
+	"alongside/props/call/sheets"
 	"alongside/props/compare"
 	"alongside/props/foundry"
 	"alongside/props/needs"
@@ -53,13 +57,41 @@ func answers(t *testing.T) map[string]*Doc {
 		"convert":         ConvertDoc([]units.Quantity{four}, true),
 		"drawing":         DrawingDoc(Drawing{data.Foundry(), pin, part.Given{With: part.PressureTight}, cautions, c.Material}),
 		"report":          WholeDoc(whole(t)),
+		"call":            CallDoc(keptSheet(b, list)),
 		"brief":           BriefDoc(onePage(t, part.Part{Mass: "4.2 lb"}, "yield >= 20 ksi", "gray-30", "a356-t6-pm")),
+	}
+}
+
+// keptSheet is a call sheet as a folder would read it.
+func keptSheet(b compare.Bench, list []needs.Need) *sheets.Sheet {
+	at := time.Date(2026, 1, 2, 3, 4, 0, 0, time.UTC)
+	return &sheets.Sheet{ID: "2026-01-02-a", Begun: at, Changed: at, Call: call.Call{Name: "bracket", Bench: b, Needs: list, Said: []string{"would it do?"},
+		Notes: []call.Note{{At: at, Text: "asks for 200 a year"}}, Part: part.Part{Mass: "4.2 lb", With: part.Threads}, Aside: []string{"light"}}}
+}
+
+// What holds no figures, and a list to be filled in, has no caution in each format.
+func TestListsInEveryFormat(t *testing.T) {
+	c := data.Catalog()
+	for name, d := range map[string]*Doc{
+		"calls":         CallsDoc([]*sheets.Sheet{keptSheet(compare.NewBench(), nil), {ID: "spoiled", Broken: errors.New("folder/spoiled.toml:1: no call\nremedy")}}),
+		"empty call":    CallDoc(keptSheet(compare.NewBench(), nil)),
+		"waiting":       WaitingDoc(c),
+		"shelf":         ShelfDoc(c, c.Material("a356-t6-pm").Figures(props.TensileStrength)[0].Source, true),
+		"shelf sources": ShelfSourcesDoc(c, true),
+		"findings":      FindingsDoc([]Found{{What: "terminal", Is: "none", Remedy: "open one"}}),
+	} {
+		want := map[string]string{"calls": "spoiled", "empty call": "would it do?", "waiting": "a356-t6-pm", "shelf sources": "ASTM-B108", "shelf": "brinell", "findings": "open one"}[name]
+		for _, format := range Formats() {
+			if text, err := d.Render(format, 80); err != nil || !strings.Contains(strings.ToLower(strings.ReplaceAll(text, "\\", "")), strings.ToLower(want)) || format == "json" && !json.Valid([]byte(text)) {
+				t.Errorf("%s as %s: %v, no %q in\n%s", name, format, err, want, text)
+			}
+		}
 	}
 }
 
 // testBars are the invented bars of the command's test.
 func testBars(t *testing.T) []*bars.Set {
-	text, err := os.ReadFile("../../testdata/cmd/bars.csv")
+	text, err := os.ReadFile("../../data/demo/invented-bars.csv")
 	if err != nil {
 		t.Fatal(err)
 	}

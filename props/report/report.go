@@ -7,20 +7,9 @@
 //
 // # JSON
 //
-// All commands speak one vocabulary. Names are not changed without need; what
-// is not known is null or empty. Numbers stand in three kinds of object only:
-//
-//   - a value is {"lo", "hi", "unit", "printed"}: both ends, not rounded, equal
-//     for a single value; "printed" is the value as shown to people. A result
-//     that was worked out has "mid" too. "unit" is "" for a plain number.
-//   - a delta is {"lo", "mid", "hi", "percent", "unit"}: a difference from the
-//     baseline or a margin to a limit, with its worst cases.
-//   - "count" is an object of whole numbers.
-//
-// A source is {"id", "title", "table", "known"}, known being checked, read,
-// agreed or memory. A figure is {"value", "basis", "conditions", "source"}, a material {"id",
-// "name", "family", "alloy", "temper", "process"}; where a material is only
-// named, its id stands.
+// All commands speak one vocabulary, that of data/output.schema.json: what is not
+// known is null or empty, and numbers stand in a value, a result, a delta, a bound
+// or a count, not rounded. A document is added there and to root's oneOf.
 package report
 
 import (
@@ -38,9 +27,10 @@ const MailWidth = sheet.MailWidth
 
 // Doc is one answer in the three shapes in which it can leave the program.
 type Doc struct {
-	text func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
-	data func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
-	json func() any                  // for programs; nil: there is none
+	text     func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
+	data     func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
+	pictures []*sheet.Picture            // those of the text
+	json     func() any                  // for programs; nil: there is none
 }
 
 // Marked is the document with a remark that stands wherever it goes: above what

@@ -29,6 +29,7 @@ func ShelfDoc(c *catalog.Catalog, s *props.Source, agreed bool) *Doc {
 				d.Blocks[last] = append(d.Blocks[last].(sheet.Lines), "[ ] "+shelf.Key(x.Place)+" "+
 					joined(", ", x.Name, x.Figure.Property.Info().Name+" "+x.Catalog, x.Figure.Basis.Phrase(), x.Conditions))
 			}
+			d.Caution = Caution
 			return d
 		},
 		data: func() *sheet.Doc {
@@ -37,12 +38,12 @@ func ShelfDoc(c *catalog.Catalog, s *props.Source, agreed bool) *Doc {
 				t.Add(record{"table": x.Figure.Table, "key": shelf.Key(x.Place), "stated for": x.Name, "property": x.Figure.Property.Info().Name, "value": x.Catalog,
 					"basis": x.Basis, "conditions": x.Conditions, "known": x.Figure.Known().String(), "source": x.Source}.cells(shelf.Columns)...)
 			}
-			return &sheet.Doc{Blocks: []sheet.Block{t}}
+			return &sheet.Doc{Blocks: []sheet.Block{t}} // to be filled in and read back: no line more
 		},
 		json: func() any {
 			return object{{"waiting", each(items, func(x *shelf.Item) object {
 				return object{{"key", shelf.Key(x.Place)}, {"stated_for", x.Name}, {"property", x.Property}, {"figure", printedJSON(x.Figure)}}
-			})}}
+			})}, {"caution", Caution}}
 		},
 	}
 }

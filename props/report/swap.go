@@ -32,6 +32,9 @@ func swapText(results []*swap.Result, n *numbering) *sheet.Doc {
 			d.Blocks[0] = sheet.Title("What the change of metal does to the part: " + s)
 		}
 		d.Blocks = append(d.Blocks, swapTable(r, f))
+		if r.Swapped != nil && !slices.Contains(d.Foot, CostCaution) {
+			d.Foot = append(d.Foot, CostCaution)
+		}
 	}
 	d.Notes = f.below()
 	return d

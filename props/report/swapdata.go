@@ -53,13 +53,14 @@ func swapJSON(results []*swap.Result) object {
 	}
 }
 
-func swapLineJSON(l *swap.Line) object {
-	value := func(v *swap.Value) any {
-		if v == nil {
-			return nil
-		}
-		return resultJSON(v.Lo, v.Mid, v.Hi, v.UnitText(), v.String())
+func swapValueJSON(v *swap.Value) any {
+	if v == nil {
+		return nil
 	}
+	return resultJSON(v.Lo, v.Mid, v.Hi, v.UnitText(), v.String())
+}
+
+func swapLineJSON(l *swap.Line) object {
 	var formula any
 	if f := l.Formula; f.Source != nil {
 		formula = object{{"text", f.Text}, {"source", sourceJSON(f.Source, "", f.Known)}}
@@ -68,9 +69,9 @@ func swapLineJSON(l *swap.Line) object {
 		{"group", l.Group.String()},
 		{"id", l.ID},
 		{"name", l.Name},
-		{"today", value(l.Base)},
-		{"swapped", value(l.Value)},
-		{"ratio", value(l.Ratio)},
+		{"today", swapValueJSON(l.Base)},
+		{"swapped", swapValueJSON(l.Value)},
+		{"ratio", swapValueJSON(l.Ratio)},
 		{"words", l.Words},
 		{"needs", l.Need},
 		{"reason", l.Reason},

@@ -1,10 +1,7 @@
 package report
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -38,8 +35,12 @@ type chapter struct {
 }
 
 func (w *Whole) chapters() []chapter {
+	c := compare.Compare(w.All)
+	pictures := append(RowPictures(c), drawable(HeatPicture(&w.All), GrowthPicture(&w.All))...)
+	drawn := &Doc{pictures: pictures, text: func(*numbering) *sheet.Doc { return &sheet.Doc{Blocks: blocks(pictures)} }}
 	out := []chapter{
-		{"Side by side", "comparison", CompareDoc(compare.Compare(w.All), Scope{}, Limits{Needs: w.Needs, Duties: w.Duties})},
+		{"Side by side", "comparison", CompareDoc(c, Scope{}, Limits{Needs: w.Needs, Duties: w.Duties})},
+		{"Pictures", "", drawn},
 		{"What the change does to the part", "swap", SwapDoc(w.Swaps...)},
 		{"Watch-outs", "watch_outs", WatchDoc(w.Watched...)},
 		{"Process", "process", ProcessDoc(w.Book, w.All.Pins, w.Swaps[0].Given.Dimension, w.Bench.System)},
@@ -57,7 +58,10 @@ func WholeDoc(w Whole) *Doc {
 		out := object{{"at", stamp(w.At)}, {"version", w.Version}, {"said", w.Said}, {"brief", w.page().json(w.OnePage)}}
 		var drawings []any
 		for _, c := range w.chapters() {
-			if c.id == "drawing" {
+			switch c.id {
+			case "": // the figures stand in the others
+				continue
+			case "drawing":
 				drawings = append(drawings, c.doc.json())
 				continue
 			}
@@ -106,14 +110,9 @@ func WriteNew(path string, d *Doc, format string) error {
 			return fmt.Errorf("%s: the ending says the format; use .html, .md, .txt or .json", path)
 		}
 	}
-	if _, err := os.Lstat(path); err == nil {
-		return fmt.Errorf("%s is there already; name another file", path)
-	} else if !errors.Is(err, fs.ErrNotExist) {
-		return disk.Explained(path, err)
-	}
 	text, err := d.Render(format, MailWidth)
 	if err != nil {
 		return err
 	}
-	return disk.Replace(path, []byte(text))
+	return disk.New(path, []byte(text))
 }

@@ -17,7 +17,8 @@ const (
 	smallStyle  = "font-family:Arial,Helvetica,sans-serif;font-size:9pt"
 )
 
-// pageHead begins a whole page; its cells may break, so that it fits Letter and A4.
+// pageHead begins a whole page that fits Letter and A4: a word too long for its
+// cell or line is broken, but no heading, label or figure; wide tables are small.
 const pageHead = `<!doctype html>
 <html lang="en">
 <head>
@@ -25,10 +26,12 @@ const pageHead = `<!doctype html>
 <meta name="viewport" content="width=device-width">
 <style>
 @page { margin: 15mm }
-body { font-family: Arial, Helvetica, sans-serif; max-width: 180mm; margin: 0 auto; padding: 4mm }
+body { font-family: Arial, Helvetica, sans-serif; max-width: 180mm; margin: 0 auto; padding: 4mm; overflow-wrap: anywhere } @media print { body { padding: 0 } }
 h1 { font-size: 16pt } h2 { font-size: 13pt; margin-top: 1.5em; border-bottom: 1px solid #999 } h3 { font-size: 10.5pt; margin-bottom: 0.3em }
-h1, h2, h3 { break-after: avoid } tr { break-inside: avoid } thead { display: table-header-group }
-td, th { white-space: normal !important; overflow-wrap: anywhere } svg, img { max-width: 100%; height: auto }
+h1, h2, h3 { break-after: avoid } tr { break-inside: avoid } thead { display: table-header-group } tfoot { display: table-row-group }
+td, th { white-space: normal !important } svg, img { max-width: 100%; height: auto }
+th, td b, td:first-child, td:nth-child(2):not(:last-child) { overflow-wrap: normal }
+table:has(th:nth-child(7)) { font-size: 8pt !important } table:has(th:nth-child(7)) :is(td, th) { padding: 1px 3px !important }
 </style>
 `
 
@@ -61,6 +64,8 @@ func (d *Doc) body() string {
 	level := 1
 	for _, block := range d.Blocks {
 		switch x := block.(type) {
+		case *Picture:
+			b.WriteString(d.heading(3, x.Title) + "<svg" + svg(false, x) + paragraph(escaped(x.Alt)))
 		case Title:
 			b.WriteString(d.heading(level, string(x)))
 			level = 2

@@ -8,6 +8,10 @@ func (d *Doc) Markdown() string {
 	for _, block := range d.Blocks {
 		var b strings.Builder
 		switch x := block.(type) {
+		case *Picture:
+			var drawn strings.Builder
+			x.text(&drawn, MailWidth)
+			b.WriteString("```\n" + strings.ReplaceAll(drawn.String(), "```", "'''") + "```\n")
 		case Title:
 			b.WriteString(strong(string(x)))
 		case Lines:
@@ -82,6 +86,6 @@ func bullets(lines []string) string {
 	return b.String()
 }
 
-var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~~", `\~\~`, "&", "&amp;")
+var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", "&amp;")
 
 func escapeMarkdown(s string) string { return markdownSigns.Replace(Clean(s)) }

@@ -38,6 +38,8 @@ func (d *Doc) records() [][]string {
 			one("")
 		}
 		switch x := block.(type) {
+		case *Picture:
+			out = append(out, x.table().records()...)
 		case Title:
 			one(string(x))
 		case Lines:

@@ -26,7 +26,7 @@ type Doc struct {
 	Page bool
 }
 
-// Block is a Title, Lines, a *Table or a *List.
+// Block is a Title, Lines, a *Table, a *List or a *Picture.
 type Block interface{ block() }
 
 // Title names the document or a part of it.

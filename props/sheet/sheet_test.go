@@ -261,3 +261,12 @@ func TestSinglesTakeOneCell(t *testing.T) {
 		}
 	}
 }
+
+// What Markdown would strike through, it prints.
+func TestMarkdownStrikesNothing(t *testing.T) {
+	for in, want := range map[string]string{"~~A356~~": `\~\~A356\~\~`, "~A356~": `\~A356\~`} {
+		if have := escapeMarkdown(in); have != want {
+			t.Errorf("%q is printed %q, want %q", in, have, want)
+		}
+	}
+}

@@ -27,6 +27,8 @@ func (d *Doc) Text(width int) string {
 			x.text(&b, width)
 		case *Table:
 			x.text(&b, width)
+		case *Picture:
+			x.text(&b, width)
 		}
 		parts = append(parts, b.String())
 	}

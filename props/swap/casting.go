@@ -8,15 +8,20 @@ import (
 	"alongside/units"
 )
 
-// cutShare is what a bar cut from an aluminum casting must keep of the minimum
-// tensile and yield strength of the separately cast bar.
-const cutShare = 0.75
+// What a bar cut from an aluminum casting must keep of the minimum of the separately
+// cast bar: of the tensile and yield strength, and of the elongation.
+const (
+	cutShare   = 0.75
+	cutStretch = 0.25
+)
 
 var (
-	rowsOfWall = read("row of the wall in the table of strengths anticipated in the casting", srcWall)
-	ofTestBar  = read("S = 0.75 · specified minimum of the separately cast bar, for bars cut from the casting where the order asks for them (remembered, not read, for permanent mold)", srcCut)
-	ofArea     = memory("specified minimum of the area, for the lowest class on file", srcArea)
-	ofProduct  = read("specified minimum of the product", srcDefined)
+	rowsOfWall    = read("row of the wall in the table of strengths anticipated in the casting", srcWall)
+	rowsOfBar     = memory("row of the relevant wall in the table of cast-on samples; to 30 mm the separately cast bar", srcDuctile)
+	ofTestBar     = read("S = 0.75 · specified minimum of the separately cast bar, for bars cut from the casting where the order asks for them (remembered, not read, for permanent mold)", srcCut)
+	ofTestStretch = read("A = 0.25 · specified minimum of the separately cast bar, for bars cut from the casting where the order asks for them (remembered, not read, for permanent mold)", srcCut)
+	ofArea        = memory("specified minimum of the area, for the lowest class on file", srcArea)
+	ofProduct     = read("specified minimum of the product", srcDefined)
 )
 
 // expected is the least strength that one may expect where the metal is, in the
@@ -26,6 +31,7 @@ type expected struct {
 	figures []*props.Figure
 	rule    Formula
 	notes   []string
+	need    want // what the part can say for a closer answer
 	why     string
 }
 
@@ -38,17 +44,24 @@ func (w *work) inCasting(m *props.Material, p props.PropertyID) expected {
 	}
 	rows := byWall(m, p)
 	least := w.onBasis(m, p, props.Minimum)
+	if len(rows) > 0 && rows[0].figure.Cond.Bar == castOn && least != nil && least.Cond.Bar != castOn {
+		rows = append(rows, wallRow{0, rows[0].lo, least})
+	}
 	switch {
 	case len(rows) > 0:
 		return w.ofRows(m, rows)
 	case m.Process == props.Wrought && least != nil:
 		return expected{value: ofFigure(least), figures: []*props.Figure{least}, rule: ofProduct}
 	case m.Alloy.Family.Base == "Al" && (m.Process == props.Sand || m.Process == props.PermanentMold):
-		if w.Place == part.Designated || w.Place == part.Undesignated {
-			return ofPlace(m, p, string(w.Place)+" area")
+		if w.Part.Place == part.Designated || w.Part.Place == part.Undesignated {
+			return ofPlace(m, p, string(w.Part.Place)+" area")
 		}
 		if least != nil && (least.Cond.Bar == "" || least.Cond.Bar == "separately cast bar") {
-			return expected{value: ofFigure(least).times(exact(cutShare)), figures: []*props.Figure{least}, rule: ofTestBar}
+			share, rule := cutShare, ofTestBar
+			if p == props.Elongation {
+				share, rule = cutStretch, ofTestStretch
+			}
+			return expected{value: ofFigure(least).times(exact(share)), figures: []*props.Figure{least}, rule: rule}
 		}
 	case m.Process == props.Die:
 		return expected{why: "die castings of " + m.Name() + " are given typical strengths of bars cast for the test; none is promised in the wall"}
@@ -62,9 +75,13 @@ type wallRow struct {
 	figure *props.Figure
 }
 
+// castOn is a bar cast on to the casting, so that it cools as the wall does.
+const castOn = "cast-on bar"
+
+// byWall is the rows of a property for walls, of bars cut from castings or cast on.
 func byWall(m *props.Material, p props.PropertyID) (rows []wallRow) {
 	for _, f := range m.Figures(p) {
-		if f.Cond.Bar != "cut from casting" || f.Cond.Section == "" {
+		if f.Cond.Bar != "cut from casting" && f.Cond.Bar != castOn || f.Cond.Section == "" {
 			continue
 		}
 		if q, err := units.ParseAs(f.Cond.Section, units.Length, units.NoUnit); err == nil && q.IsRange() {
@@ -91,7 +108,13 @@ func (w *work) ofRows(m *props.Material, rows []wallRow) expected {
 	if thin == nil || mid == nil || thick == nil {
 		return expected{why: "no strength on file for a wall of " + w.Wall.String() + " in " + m.Name()}
 	}
-	e := expected{value: ofFigure(mid), rule: rowsOfWall, notes: []string{m.Name() + " in a wall of " + w.Wall.String() + ": " + mid.Cond.Note}}
+	e := expected{value: ofFigure(mid), rule: rowsOfWall}
+	if rows[0].figure.Cond.Bar == castOn {
+		e.rule = rowsOfBar
+	}
+	if mid.Cond.Note != "" {
+		e.notes = []string{m.Name() + " in a wall of " + w.Wall.String() + ": " + mid.Cond.Note}
+	}
 	if w.Case == part.FixedBeam {
 		e.notes = append(e.notes, "the depth of the beam is taken for the wall; say the wall without the load case")
 	}
@@ -122,16 +145,20 @@ func ofPlace(m *props.Material, p props.PropertyID, area string) expected {
 	return e
 }
 
-// castStrength tells for both metals the strength to expect in the wall, where
-// it is known how thick it is.
+// stretch is the elongation, which is expected in the wall as a strength is.
+var stretch = giving{"elongation", "elongation", func(*props.Material) props.PropertyID { return props.Elongation }}
+
+// castStrength tells for both metals the strength and elongation to expect in the
+// wall, where it is known how thick it is.
 func (w *work) castStrength() {
-	for _, g := range givings {
+	for _, g := range append(givings[:], stretch) {
 		if !w.castKnown(g) {
 			continue
 		}
-		today, swapped := w.inCasting(w.base, g.strength(w.base)), w.inCasting(w.pin, g.strength(w.pin))
+		p := g.strength(w.pin)
+		today, swapped := w.inCasting(w.base, g.strength(w.base)), w.inCasting(w.pin, p)
 		l := Line{Group: StrengthGroup, ID: "casting." + g.id, Name: "In the casting, " + g.name, Formula: both(today.rule, swapped.rule)}
-		l.beside(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Stress)) })
+		l.beside(w, today, swapped, func(v interval) *Value { return v.in(w.unit(p.Info().Dimension)) })
 		w.add(l)
 	}
 }

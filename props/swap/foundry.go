@@ -53,6 +53,7 @@ func newTool(base, pin *props.Material) string {
 
 // pattern says how far a casting from today's pattern misses the drawing.
 func (w *work) pattern(l *Line, s pair) {
+	l.Notes = append(l.Notes, "the process cards of the two say whether draft and machining stock fit too")
 	var miss interval
 	if s.pin != s.base {
 		new := ofFigure(s.pin)
@@ -79,52 +80,4 @@ func (w *work) pattern(l *Line, s pair) {
 		l.Words += " over " + w.Part.Length
 	}
 	l.Words += ": it can serve only where the drawing's tolerance or the machining stock takes that up"
-}
-
-// price is what the metal of a part costs.
-func (w *work) price() {
-	l := Line{Group: Cost, ID: "price.metal", Name: "Metal for a part", Formula: read("price of the mass × mass; metal only", srcDefined)}
-	pin, ok := w.Price[w.pin.ID]
-	base, today := w.Price[w.base.ID]
-	v := w.volume()
-	d := w.pair(props.Density)
-	switch {
-	case !ok:
-		l.wait(want{part.FieldPrice, needPrice.text + " for " + w.pin.ID})
-	case v == nil && w.Mass == nil:
-		l.wait(needMass)
-	case w.rest(&l, d):
-		m := Line{}
-		w.masses(&m, d, exact(1))
-		u := w.unit(units.Mass)
-		l.Value = cost(pin, m.Value, u)
-		switch {
-		case !today:
-			l.Notes = append(l.Notes, "no price given for "+w.base.ID)
-		default:
-			l.Base = cost(base, m.Base, u)
-			if base.Currency == pin.Currency {
-				l.Ratio = perSI(pin).over(perSI(base)).times(d.ratio()).in(units.One)
-			}
-		}
-	}
-	w.add(l)
-}
-
-// perSI is the price per kilogram.
-func perSI(p part.Price) interval {
-	a := ofGiven(p.Amount)
-	return a.times(exact(1 / p.Per.ToSI(1)))
-}
-
-// cents is the finest place of a price of a part.
-const cents = -2
-
-// cost is the price of a mass of metal.
-func cost(p part.Price, m *Value, u units.Unit) *Value {
-	mass := interval{u.ToSI(m.Lo), u.ToSI(m.Mid), u.ToSI(m.Hi), u.ToSI(math.Pow10(int(m.Place))), m.Range}
-	v := perSI(p).times(mass).in(units.One)
-	v.Symbol = p.Currency
-	v.Place = max(v.Place, cents)
-	return v
 }

@@ -26,13 +26,9 @@ var inspections = []struct {
 // reserve is the strength over the stress with the factors the part asks for: in
 // the wall where one may say what to expect there, else the specified minimum.
 func (w *work) reserve() {
-	factor, notes := exact(1), []string(nil)
-	if w.Safety != nil {
-		factor = factor.times(ofGiven(*w.Safety))
-	}
+	factor, notes := w.factor(), []string(nil)
 	if w.Casting != nil {
 		c := ofGiven(*w.Casting)
-		factor = factor.times(c)
 		for _, i := range inspections {
 			if c.lo >= i.least {
 				notes = append(notes, fmt.Sprintf("casting factor %s by 14 CFR 25.621, from memory: failure critical, %s; otherwise, %s", w.Casting, i.critical, i.other))
@@ -62,6 +58,17 @@ func (w *work) reserve() {
 	}
 }
 
+// factor is the product of the factors on the strength that the part asks for.
+func (w *work) factor() interval {
+	f := exact(1)
+	for _, q := range []*units.Quantity{w.Safety, w.Casting} {
+		if q != nil {
+			f = f.times(ofGiven(*q))
+		}
+	}
+	return f
+}
+
 // least is the strength to count on: in the wall, else the specified minimum.
 func (w *work) least(m *props.Material, g giving) expected {
 	p := g.strength(m)
@@ -73,19 +80,25 @@ func (w *work) least(m *props.Material, g giving) expected {
 			return e
 		}
 	}
-	f := w.onBasis(m, p, props.Minimum)
-	if f == nil {
-		return expected{why: w.lacksBasis(m, p, props.Minimum)}
-	}
-	e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
-	if w.Wall != nil {
+	e := w.specified(m, p)
+	if w.Wall != nil && e.why == "" {
 		e.notes = []string{"the strength of " + m.Name() + " is that of the test bar, not of the wall"}
 	}
 	return e
 }
 
+// specified is the specified minimum.
+func (w *work) specified(m *props.Material, p props.PropertyID) expected {
+	f := w.onBasis(m, p, props.Minimum)
+	if f == nil {
+		return expected{why: w.lacksBasis(m, p, props.Minimum)}
+	}
+	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+}
+
 // The surface factor of the endurance limit of steel is a·Su^b, Su in MPa, and
-// never above 1.
+// never above 1. Later editions of the textbook that the sheets follow fit other
+// numbers to the same tests.
 var surfaces = map[part.Surface]struct{ a, b float64 }{
 	part.Ground: {1.58, -0.085}, part.MachinedSurface: {4.51, -0.265}, part.HotRolled: {57.7, -0.718}, part.Forged: {272, -0.995},
 }
@@ -100,11 +113,11 @@ const limitCycles = 1e6
 // fatigue is how far the cycle of stress is from the Goodman line, once cycles, a
 // mean stress, a surface or a reliability is given.
 func (w *work) fatigue() {
-	if w.Cycles == nil && w.Mean == nil && cmp.Or(w.Surface, part.Specimen) == part.Specimen && cmp.Or(w.Reliability, "50") == "50" {
+	if w.Cycles == nil && w.Mean == nil && cmp.Or(w.Part.Surface, part.Specimen) == part.Specimen && cmp.Or(w.Part.Reliability, "50") == "50" {
 		return
 	}
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
-		Formula: memory("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
+		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
 	switch {
 	case w.Stress == nil:
 		l.wait(needStress)
@@ -133,8 +146,11 @@ func (w *work) goodman(m *props.Material) expected {
 		mean = ofGiven(*w.Mean)
 	}
 	share := stress.minus(mean)
-	surface, rated := surfaces[w.Surface]
-	tensile := cmp.Or(w.onBasis(m, props.TensileStrength, props.Minimum), w.onBasis(m, props.TensileStrength, props.Typical))
+	surface, rated := surfaces[w.Part.Surface]
+	var tensile *props.Figure
+	for _, basis := range []props.Basis{props.Minimum, props.Typical, props.Design} {
+		tensile = cmp.Or(tensile, w.onBasis(m, props.TensileStrength, basis))
+	}
 	if (rated || w.Mean != nil) && tensile == nil {
 		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Minimum)}
 	}
@@ -147,7 +163,7 @@ func (w *work) goodman(m *props.Material) expected {
 	} else if rated {
 		e.notes = append(e.notes, "the surface factor is published for steel; it is not applied to "+m.Name())
 	}
-	if ke, ok := reliabilities[w.Reliability]; ok {
+	if ke, ok := reliabilities[w.Part.Reliability]; ok {
 		e.value = e.value.times(exact(ke))
 		e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
 	}
@@ -178,7 +194,7 @@ func (w *work) endurance(m *props.Material) expected {
 		}
 		more = "no fatigue strength at " + props.CyclesText(n) + " cycles on file for " + m.Name()
 		holds := f.Cond.Cycles >= n || ferrous && (f.Cond.Cycles == 0 || f.Cond.Cycles >= limitCycles)
-		if holds && (best == nil || ofFigure(f).mid < ofFigure(best).mid) {
+		if holds && (best == nil || nearer(f, best, n)) {
 			best = f
 		}
 	}
@@ -196,4 +212,15 @@ func (w *work) endurance(m *props.Material) expected {
 		e.notes = []string{"the fatigue strength of " + m.Name() + " is taken as its endurance limit"}
 	}
 	return e
+}
+
+// nearer reports whether f tells the strength at n cycles better than g: found at
+// fewer cycles of those that are enough, else the lower.
+func nearer(f, g *props.Figure, n float64) bool {
+	if enough := f.Cond.Cycles >= n; enough != (g.Cond.Cycles >= n) {
+		return enough
+	} else if enough && f.Cond.Cycles != g.Cond.Cycles {
+		return f.Cond.Cycles < g.Cond.Cycles
+	}
+	return ofFigure(f).mid < ofFigure(g).mid
 }

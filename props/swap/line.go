@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/cost"
 	"alongside/props/part"
 	"alongside/units"
 )
@@ -119,6 +120,9 @@ type Result struct {
 	Given     part.Given
 	System    units.System
 	Lines     []Line
+	// Today and Swapped are what a piece costs in each metal; nil where the shop
+	// states no rates for it, or the part no weight.
+	Today, Swapped *cost.Piece
 }
 
 // Line returns the line with an id, nil where the swap has none.
@@ -158,6 +162,7 @@ var (
 	needLength   = want{part.FieldLength, "needs a length"}
 	needCase     = want{part.FieldCase, "needs a load case (tie, plate, beam or fixed-beam)"}
 	needRange    = want{part.FieldService, "needs a service range"}
+	needHours    = want{part.FieldHours, "needs the hours at heat"}
 	needMate     = want{part.FieldMate, "needs a mating material"}
 	needFit      = want{part.FieldFit, "needs a fit diameter"}
 	needHub      = want{part.FieldHub, "needs a hub diameter"}
@@ -165,8 +170,17 @@ var (
 	needFriction = want{part.FieldFriction, "needs a coefficient of friction"}
 	needPressure = want{part.FieldPressure, "needs a pressure"}
 	needInside   = want{part.FieldInside, "needs an inside diameter"}
+	needQuality  = want{part.FieldQuality, "needs a quality factor"}
+	needSafety   = want{part.FieldSafety, "needs a safety factor"}
+	needThread   = want{part.FieldThread, "needs a thread"}
+	needEngage   = want{part.FieldEngagement, "needs a thread engagement"}
+	needBolt     = want{part.FieldBolt, "needs a bolt strength"}
+	needClamp    = want{part.FieldClamp, "needs a clamp load"}
+	needHead     = want{part.FieldHead, "needs a head or washer diameter"}
+	needHole     = want{part.FieldHole, "needs a bolt hole"}
 	needCycles   = want{part.FieldCycles, "needs the load cycles in its life"}
 	needStress   = want{part.FieldStress, "needs an applied stress"}
+	needQuantity = want{part.FieldQuantity, "needs a quantity of pieces"}
 	needPrice    = want{part.FieldPrice, "needs a price of the metal"}
 )
 

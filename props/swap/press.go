@@ -40,22 +40,31 @@ func (w *work) press() {
 		w.add(first)
 		return
 	}
-	ends := w.ends()
+	var fits []fitted
+	for _, at := range w.ends() {
+		fits = append(fits, fitted{at, w.grip(w.base, "₁", at), w.grip(w.pin, "₂", at)})
+	}
 	hoop := hubFormula
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		hoop = shaftFormula
 	}
-	for _, at := range ends {
-		w.pressLine("press.pressure", "Contact pressure", pressFormula, at, units.Stress, func(p interval) interval { return p })
+	for _, f := range fits {
+		w.pressLine("press.pressure", "Contact pressure", pressFormula, f, units.Stress, func(p interval) interval { return p })
 	}
-	for _, at := range ends {
-		w.pressLine("press.hoop", "Hoop stress of the press fit", hoop, at, units.Stress, w.pressHoop)
+	for _, f := range fits {
+		w.pressLine("press.hoop", "Hoop stress of the press fit", hoop, f, units.Stress, w.pressHoop)
 	}
 	for _, basis := range bases {
 		w.marginOf(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
-			basis, givings[0].strength, w.pressed)
+			basis, givings[0].strength, func(m *props.Material) acting { return w.presses(m, fits) })
 	}
-	w.torque(ends)
+	w.torque(fits)
+}
+
+// fitted is a press fit at one temperature, with the part in either metal.
+type fitted struct {
+	at        leg
+	base, pin grip
 }
 
 // unfitPress says why the sizes given make no press fit.
@@ -131,7 +140,7 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 	hub.e, hub.nu = elastic(m, n)
 	shaft.e, shaft.nu = elastic(w.Mate, "ₘ")
 	delta, d := ofGiven(*w.Interference), ofGiven(*w.Fit)
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		hub, shaft = shaft, hub
 	}
 	if at.from != at.to {
@@ -139,7 +148,7 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 		g.figures = append(append(g.figures, grows.used("α"+n)...), mate.used("αₘ")...)
 		g.why = cmp.Or(g.why, cmp.Or(grows.why, mate.why))
 		tightens := mate.less(grows).times(d)
-		if w.Role == part.Shaft {
+		if w.Part.Role == part.Shaft {
 			tightens = tightens.negative()
 		}
 		delta = delta.plus(tightens)
@@ -181,7 +190,7 @@ func (w *work) pressHoop(p interval) interval {
 	d, outer, hole := ofGiven(*w.Fit), ofGiven(*w.Hub), w.hole()
 	by := func(p, outer, hole float64) float64 {
 		switch {
-		case w.Role != part.Shaft:
+		case w.Part.Role != part.Shaft:
 			return p * (outer*outer + d.mid*d.mid) / ((outer - d.mid) * (outer + d.mid))
 		case hole == 0:
 			return -p
@@ -189,7 +198,7 @@ func (w *work) pressHoop(p interval) interval {
 		return -2 * p * d.mid * d.mid / ((d.mid - hole) * (d.mid + hole))
 	}
 	s := interval{mid: by(p.mid, outer.mid, hole.mid)}
-	if w.Role == part.Shaft {
+	if w.Part.Role == part.Shaft {
 		s.lo, s.hi = by(p.hi, outer.lo, hole.hi), by(p.lo, outer.hi, hole.lo)
 	} else {
 		s.lo, s.hi = by(p.lo, outer.hi, hole.lo), by(p.hi, outer.lo, hole.hi)
@@ -198,10 +207,10 @@ func (w *work) pressHoop(p interval) interval {
 }
 
 // pressLine is what follows from the contact pressure at one temperature.
-func (w *work) pressLine(id, name string, formula Formula, at leg, dim units.Dimension, follows func(interval) interval) {
-	l := Line{Group: Joints, ID: id + at.id, Name: name + ", " + w.temperatureText(at.to), Formula: formula}
-	base, pin := w.grip(w.base, "₁", at), w.grip(w.pin, "₂", at)
-	l.Figures = base.figures
+func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.Dimension, follows func(interval) interval) {
+	l := Line{Group: Joints, ID: id + f.at.id, Name: name + ", " + w.temperatureText(f.at.to), Formula: formula}
+	base, pin := f.base, f.pin
+	l.Figures = slices.Clone(base.figures)
 	for _, u := range pin.figures {
 		if !slices.Contains(l.Figures, u) {
 			l.Figures = append(l.Figures, u)
@@ -211,7 +220,7 @@ func (w *work) pressLine(id, name string, formula Formula, at leg, dim units.Dim
 		u := w.unit(dim)
 		value := follows(pin.pressure)
 		l.Value = value.in(u)
-		if w.Role == "" {
+		if w.Part.Role == "" {
 			l.Notes = append(l.Notes, "the part is taken as the bore around its mate, not as a bushing in it")
 		}
 		if pin.loose.mid > 0 {
@@ -240,25 +249,28 @@ func (w *work) pressLine(id, name string, formula Formula, at leg, dim units.Dim
 	w.add(l)
 }
 
-// pressed is the stress that the strength of the part in metal m is held against:
+// presses is the stress that the strength of the part in metal m is held against:
 // the largest over all temperatures.
-func (w *work) pressed(m *props.Material) acting {
+func (w *work) presses(m *props.Material, fits []fitted) acting {
 	var out acting
-	if w.Role == part.Shaft && breaks(m) {
+	if w.Part.Role == part.Shaft && breaks(m) {
 		out.why = m.Name() + ": the fit presses it together, which its tensile strength does not judge"
 		return out
 	}
-	for _, at := range w.ends() {
-		g := w.grip(m, "", at)
+	for _, f := range fits {
+		g := f.base
+		if m == w.pin {
+			g = f.pin
+		}
 		if g.why != "" {
-			if at.id == "" {
+			if f.at.id == "" {
 				return acting{why: g.why}
 			}
-			out.notes = append(out.notes, "not at "+w.temperatureText(at.to)+": "+g.why)
+			out.notes = append(out.notes, "not at "+w.temperatureText(f.at.to)+": "+g.why)
 			continue
 		}
 		s := w.pressHoop(g.pressure).size()
-		if w.Role != part.Shaft && !breaks(m) {
+		if w.Part.Role != part.Shaft && !breaks(m) {
 			s = s.plus(g.pressure)
 		}
 		out.stress = interval{max(out.stress.lo, s.lo), max(out.stress.mid, s.mid), max(out.stress.hi, s.hi), max(out.stress.last, s.last), out.stress.wide || s.wide}
@@ -267,7 +279,7 @@ func (w *work) pressed(m *props.Material) acting {
 }
 
 // torque is what the friction of the fit holds.
-func (w *work) torque(ends []leg) {
+func (w *work) torque(fits []fitted) {
 	if w.Engaged == nil || w.Friction == nil {
 		l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
 		l.wait(needEngaged)
@@ -279,7 +291,7 @@ func (w *work) torque(ends []leg) {
 	}
 	d := ofGiven(*w.Fit)
 	arm := d.times(d).times(ofGiven(*w.Engaged)).times(ofGiven(*w.Friction)).times(exact(math.Pi / 2))
-	for _, at := range ends {
-		w.pressLine("press.torque", "Torque held", torqueFormula, at, units.Energy, func(p interval) interval { return p.times(arm) })
+	for _, f := range fits {
+		w.pressLine("press.torque", "Torque held", torqueFormula, f, units.Energy, func(p interval) interval { return p.times(arm) })
 	}
 }

@@ -1,6 +1,8 @@
 package swap
 
 import (
+	"strings"
+
 	"alongside/props"
 	"alongside/units"
 )
@@ -8,14 +10,21 @@ import (
 // codeDecides goes with every result for a part that holds pressure.
 const codeDecides = "allowable stress, quality factor, corrosion allowance and test pressure come from the code; the code and the licensed engineer decide"
 
-// pressure is the hoop stress in a round part that holds pressure, and how far
-// it is from the strength. Lines appear once a pressure or an inside diameter is given.
+var (
+	hoopFormula = read("σ = p·(D² + d²)/(D² − d²) at the bore, D = d + 2t", srcLame)
+	wallFormula = read("t = P·R/(S·E/n − 0.6 P), R inside radius, S minimum tensile strength, E quality factor, n safety factor; P at most 0.385 S·E/n", srcVessel)
+)
+
+// pressure is the hoop stress in a round part that holds pressure, how far it is
+// from the strength in service and in the test, the wall it needs, and whether its
+// specification is one for pressure parts. Lines appear once a pressure or an inside
+// diameter is given.
 func (w *work) pressure() {
-	if w.Pressure == nil && (w.Inside == nil || w.Interference != nil) {
+	if w.Pressure == nil && w.Test == nil && (w.Inside == nil || w.Interference != nil) {
 		return
 	}
-	under := w.hoop()
-	l := Line{Group: StrengthGroup, ID: "pressure.hoop", Name: "Hoop stress from pressure", Formula: read("σ = p·(D² + d²)/(D² − d²) at the bore, D = d + 2t", srcLame)}
+	under := w.hoop(w.Pressure)
+	l := Line{Group: StrengthGroup, ID: "pressure.hoop", Name: "Hoop stress from pressure", Formula: hoopFormula}
 	if under.need.text != "" {
 		l.wait(under.need)
 	} else {
@@ -27,20 +36,107 @@ func (w *work) pressure() {
 	for _, basis := range bases {
 		w.margin("pressure.margin."+basis.String(), "Margin under pressure, "+basis.String(), basis, givings[0].strength, func(*props.Material) acting { return under })
 	}
+	if w.Test != nil {
+		test := w.hoop(w.Test)
+		test.notes = append(test.notes, "46 CFR 54.10-10 tests a pressure vessel at 1.5 times its pressure or more and lets the stress reach 90 % of the yield strength")
+		w.margin("pressure.test.minimum", "Margin in the pressure test, minimum", props.Minimum, givings[0].strength, func(*props.Material) acting { return test })
+	}
+	if w.Pressure != nil {
+		w.neededWall()
+		w.specification()
+	}
+}
+
+// neededWall is the wall that the pressure asks for.
+func (w *work) neededWall() {
+	l := Line{Group: StrengthGroup, ID: "pressure.wall", Name: "Wall that the pressure needs", Formula: wallFormula}
+	switch {
+	case w.Inside == nil:
+		l.wait(needInside)
+	case w.Quality == nil:
+		l.wait(needQuality)
+	case w.Safety == nil:
+		l.wait(needSafety)
+	default:
+		l.Notes = []string{"without corrosion allowance and tolerances of the casting", codeDecides}
+		l.Notes = append(l.Notes, w.notAtHeat()...)
+		l.beside(w, w.wallOf(w.base), w.wallOf(w.pin), func(t interval) *Value { return t.in(w.unit(units.Length)) })
+	}
+	w.add(l)
+}
+
+// wallOf is the wall in m of one metal.
+func (w *work) wallOf(m *props.Material) expected {
+	e := w.specified(m, props.TensileStrength)
+	if e.why != "" {
+		return e
+	}
+	p, r := ofGiven(*w.Pressure), ofGiven(*w.Inside).times(exact(0.5))
+	s := e.value.times(ofGiven(*w.Quality)).over(ofGiven(*w.Safety))
+	if p.hi > 0.385*s.lo {
+		return expected{why: "the pressure is above 0.385 of the stress allowed for " + m.Name() + ", where the formula for the wall ends"}
+	}
+	e.value = interval{lo: wall(p.lo, r.lo, s.hi), mid: wall(p.mid, r.mid, s.mid), hi: wall(p.hi, r.hi, s.lo)}.with(p, r, s)
+	return e
+}
+
+// wall is wallFormula, s being S·E/n.
+func wall(p, r, s float64) float64 { return p * r / (s - 0.6*p) }
+
+// pressureSpecifications are those that stand for pressure parts beside a
+// specification for other castings of the same metal.
+var pressureSpecifications = map[string]string{
+	"ASTM-A536": "A395", "ASTM-A48": "A278", "ASTM-A27": "A216", "ASTM-A148": "A487", "ASTM-A743": "A351", "ASTM-A297": "A351",
+}
+
+// specification says whether that of the minimum strength is one for pressure parts,
+// by its title; of A216, which names none, by its scope.
+func (w *work) specification() {
+	l := Line{Group: StrengthGroup, ID: "pressure.specification", Name: "Specification of a pressure part"}
+	l.Words, l.Formula.Source = w.specificationOf(w.pin)
+	l.Formula.Text = "title of the specification that the minimum tensile strength is of"
+	today, _ := w.specificationOf(w.base)
+	l.Notes = []string{"today: " + today, codeDecides}
+	if l.Formula.Source == nil {
+		l.Formula.Source = srcDefined
+	}
+	w.add(l)
+}
+
+func (w *work) specificationOf(m *props.Material) (words string, s *props.Source) {
+	f := w.onBasis(m, props.TensileStrength, props.Minimum)
+	if f != nil {
+		s = f.Source
+	}
+	const ask = "; ask which one the code lists"
+	switch {
+	case m.Process == props.Die:
+		return "no strength is promised in a die casting, and many codes leave die castings out" + ask, s
+	case s == nil || s.Kind != "standard":
+		return "no specification on file behind the strength of " + m.Name() + ask, s
+	}
+	number, _, _ := strings.Cut(strings.TrimPrefix(s.ID, "ASTM-"), "-")
+	switch order := pressureSpecifications[s.ID]; {
+	case strings.Contains(s.Title, "pressure") || s.ID == "ASTM-A216":
+		return number + " is a specification for pressure parts", s
+	case order != "":
+		return number + " is none for pressure parts: order to " + order, s
+	}
+	return s.Title + ": names no pressure parts" + ask, s
 }
 
 // hoop is the largest hoop stress of a thick cylinder under inside pressure. It
 // does not depend on the metal; it grows with pressure and bore and falls with the wall.
-func (w *work) hoop() acting {
+func (w *work) hoop(pressure *units.Quantity) acting {
 	switch {
-	case w.Pressure == nil:
+	case pressure == nil:
 		return acting{need: needPressure}
 	case w.Inside == nil:
 		return acting{need: needInside}
 	case w.Wall == nil:
 		return acting{need: needWall}
 	}
-	p, d, t := ofGiven(*w.Pressure), ofGiven(*w.Inside), ofGiven(*w.Wall)
+	p, d, t := ofGiven(*pressure), ofGiven(*w.Inside), ofGiven(*w.Wall)
 	s := interval{lo: hoopStress(p.lo, d.lo, t.hi), mid: hoopStress(p.mid, d.mid, t.mid), hi: hoopStress(p.hi, d.hi, t.lo)}
 	return acting{stress: s.with(p, d, t), notes: []string{codeDecides}}
 }

@@ -195,7 +195,7 @@ func (w *work) against(legs []leg) {
 		sign     float64
 	}{{"bore", "Bore clearance, ", 1}, {"shaft", "Shaft clearance, ", -1}} {
 		for _, at := range legs {
-			if w.Role != "" && string(w.Role) != role.id {
+			if w.Part.Role != "" && string(w.Part.Role) != role.id {
 				continue
 			}
 			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}

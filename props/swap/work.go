@@ -24,15 +24,22 @@ func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w.strength()
 	w.castStrength()
 	w.reserve()
+	w.hot()
+	w.cold()
+	w.creep()
 	w.fatigue()
 	w.pressure()
 	w.temperature()
+	w.permanent()
 	w.press()
+	w.thread()
+	w.bearing()
 	w.heat()
 	w.current()
 	w.foundry()
 	w.price()
-	return &Result{Base: base, Pin: pin, Given: w.Given, System: b.System, Lines: w.lines}
+	today, swapped := w.cost()
+	return &Result{Base: base, Pin: pin, Given: w.Given, System: b.System, Lines: w.lines, Today: today, Swapped: swapped}
 }
 
 // keeps reports whether the lines of an equal stiffness or strength are wanted.

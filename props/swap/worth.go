@@ -22,9 +22,13 @@ func (r *Result) Worth() []string {
 	s.givesWay()
 	s.equal("strength", "As strong")
 	s.margin()
+	for _, id := range []string{"hot.set", "hot.fracture", "cold.impact", "creep.reserve"} {
+		s.part(id, told)
+	}
 	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
 		s.part(id, s.growth)
 	}
+	s.part("growth.permanent", told)
 	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
 		s.part(id, s.clearance)
 	}
@@ -32,12 +36,18 @@ func (r *Result) Worth() []string {
 	for _, id := range []string{"held", "held.hot", "held.cold"} {
 		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
 	}
+	s.part("pressure.specification", func(l *Line) string { return "As a pressure part: " + l.Words + "." })
 	s.part("heat.flow", func(l *Line) string { return "Heat through the same wall: " + todays(l) + "." })
 	s.part("current.resistance", func(l *Line) string { return "Electrical resistance of the same shape: " + todays(l) + "." })
 	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })
 	s.part("price.metal", func(l *Line) string {
 		return "Metal for a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
 	})
+	s.part("cost.piece", func(l *Line) string {
+		return "Cost of a piece at a quantity of " + s.Given.Part.Quantity + ": " + l.Value.String() + insteadOf(l) + change(l) + "."
+	})
+	s.part("cost.crossing", func(l *Line) string { return "Cheaper with both tools to buy: " + l.Words + "." })
+	s.part("cost.payback", func(l *Line) string { return "Cheaper with today's tool paid for: " + l.Words + "." })
 	return s.sentences
 }
 
@@ -51,6 +61,15 @@ func (s *summary) part(id string, say func(*Line) string) {
 	if l := s.Line(id); l != nil && l.Done() && (l.Value != nil || !same(l.Ratio)) {
 		s.sentences = append(s.sentences, say(l))
 	}
+}
+
+// told is the name of a line and what it says of both metals.
+func told(l *Line) string {
+	s := l.Name + ": " + l.Words + l.Value.String()
+	if l.Base != nil {
+		s += ", today " + l.Base.String()
+	}
+	return s + "."
 }
 
 func same(ratio *Value) bool { return ratio != nil && ratio.Lo == 1 && ratio.Hi == 1 }

@@ -147,6 +147,9 @@ func (e *evaluation) fillIn() {
 	if e.part.Interference != nil {
 		e.part.With |= part.PressFit
 	}
+	if e.part.Thread != nil {
+		e.part.With |= part.Threads
+	}
 	if e.part.Pressure != nil {
 		e.part.With |= part.PressureTight
 	}

@@ -2,6 +2,7 @@ package watch
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -108,22 +109,11 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		return l, read(units.Length, "1 in")
 	case left == "anodic gap":
 		l.subject = anodicGap
-		v, err := strconv.ParseFloat(strings.TrimSuffix(right, " V"), 64)
-		if err != nil || !(v >= 0) || !strings.HasSuffix(right, " V") {
-			r.Fail("when", fmt.Sprintf("%q is not a voltage", right), `write "anodic gap > 0.25 V"`)
-			return l, false
-		}
-		l.number = v
-		return l, true
+		volts, ok := strings.CutSuffix(right, " V")
+		return l, l.plain(r, volts, ok, math.Inf(1), "a voltage", `write "anodic gap > 0.25 V"`)
 	case left == "pH":
 		l.subject = acid
-		v, err := strconv.ParseFloat(right, 64)
-		if err != nil || !(v >= 0 && v <= 14) {
-			r.Fail("when", fmt.Sprintf("%q is not a pH", right), `write "pH > 8.5"`)
-			return l, false
-		}
-		l.number = v
-		return l, true
+		return l, l.plain(r, right, true, 14, "a pH", `write "pH > 8.5"`)
 	case elementOf().MatchString(left):
 		found := elementOf().FindStringSubmatch(left)
 		l.subject, l.share, l.element = content, found[1], found[2]
@@ -136,6 +126,16 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		return l, l.multipleOf(r, m)
 	}
 	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())
+}
+
+// plain reads a number from 0 to most.
+func (l *limit) plain(r *record.Record, text string, ok bool, most float64, what, remedy string) bool {
+	v, err := strconv.ParseFloat(text, 64)
+	if ok = ok && err == nil && v >= 0 && v <= most; !ok {
+		r.Fail("when", fmt.Sprintf("%q is not %s", text, what), remedy)
+	}
+	l.number = v
+	return ok
 }
 
 // multipleOf reads "0.9 × baseline" and "1 × baseline tensile_strength", taken

@@ -227,3 +227,20 @@ func TestMediumAnswersTheQuestion(t *testing.T) {
 		t.Errorf("pH 7 to 8.5: %s", s)
 	}
 }
+
+// A difference at the limit is within it: high brass at 0.45 V and 12 % chromium steel
+// at 0.60 V are 0.15 V apart, as far as guides allow outdoors.
+func TestGapAtTheLimit(t *testing.T) {
+	for mate, want := range map[string]bool{"ca15-sand": false, "cf8-sand": false, "c83600-sand": false, "gray-30": true} {
+		given := part.Given{With: part.Outdoors, Mate: material(t, mate)}
+		list := data.Watch().Evaluate(compare.NewBench(), nil, material(t, "c86500-sand"), given, nil)
+		if raised := find(list, "galvanic-outdoors") != nil; raised != want {
+			t.Errorf("%s: raised %v", mate, raised)
+		}
+	}
+	// Iron at 0.85 V is 0.25 V from it, as far as they allow indoors.
+	given := part.Given{Mate: material(t, "ca15-sand")}
+	if find(data.Watch().Evaluate(compare.NewBench(), nil, material(t, "gray-30"), given, nil), "galvanic") != nil {
+		t.Error("a difference of 0.25 V is raised as more than that")
+	}
+}

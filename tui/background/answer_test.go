@@ -41,7 +41,14 @@ func TestStrip(t *testing.T) {
 		{"alt and bracket", "\x1b]", "\x1b]", "", false},
 		{"alt, bracket, letter", "\x1b]x", "\x1b]x", "", false},
 		{"another color's answer", "\x1b]10;rgb:0/0/0\a", "\x1b]10;rgb:0/0/0\a", "", false},
-		{"only the first is taken", answer + "\a" + answer + "\a", answer + "\a", "rgb:ffff/ffff/ffff", true},
+		{"the second is no text", answer + "\a" + prefix + "rgb:0/0/0\aq", "q", "rgb:ffff/ffff/ffff", true},
+		{"cut short on the line", prefix + "rgb:ffquit", "quit", "", false},
+		{"cut short before a key", prefix + "\x1b[A", "\x1b[A", "", false},
+		{"too long for a color", prefix + strings.Repeat("f", longest+1), "f", "", false},
+		{"inside a paste", pasteStart + "log: " + prefix + " and so on" + pasteEnd + "j", pasteStart + "log:  and so on" + pasteEnd + "j", "", false},
+		{"a paste that never ends", pasteStart + "two words\x03q", pasteStart + "two words" + pasteEnd + "q", "", false},
+		{"control-C outside of one", "a\x03", "a\x03", "", false},
+		{"a mark in a paste", pasteStart + pasteStart + pasteEnd, pasteStart + pasteStart + pasteEnd, "", false},
 	}
 	for _, test := range tests {
 		keys, body, found := sift([]byte(test.in), nil)
@@ -77,19 +84,47 @@ func TestStripAnyCut(t *testing.T) {
 	})
 }
 
-func TestEndlessAnswerIsSwallowedAndForgotten(t *testing.T) {
-	var s sieve
-	s.strip(nil, []byte(prefix))
-	for range 1000 {
-		keys, _, _ := s.strip(nil, bytes.Repeat([]byte("f"), 100))
-		if len(keys) > 0 || len(s.held) > longest {
-			t.Fatalf("holds %d bytes, let %q through", len(s.held), keys)
+// What begins like an answer and never ends is given up at the first key, and what is
+// held of it stays small.
+func TestEndlessAnswer(t *testing.T) {
+	for _, key := range []string{"q", "\x03", "\r", "j", "\x1b[A", "µ"} {
+		var s sieve
+		keys, _, _ := s.strip(nil, []byte(prefix))
+		if keys, _, _ = s.strip(keys, []byte(key)); string(keys) != key || len(s.held) > 0 {
+			t.Errorf("%q came through as %q", key, keys)
 		}
 	}
-	s.strip(nil, []byte("\x1b")) // the terminator, cut in two
-	keys, body, found := s.strip(nil, []byte("\\x"))
-	if string(keys) != "x" || !found || shadeOf(body) != Unknown {
-		t.Errorf("keys %q, answer %q %v; want x and no color", keys, body, found)
+	var s sieve
+	for range 1000 {
+		if s.strip(nil, []byte(prefix+"ff")); len(s.held) > longest+len(prefix) {
+			t.Fatalf("holds %d bytes", len(s.held))
+		}
+	}
+}
+
+// A paste is let through as far as LongestPaste, with its end; the keys behind it
+// come through, and the time it takes grows with its length.
+func TestLongPaste(t *testing.T) {
+	var s sieve
+	keys, _, _ := s.strip(nil, []byte(pasteStart))
+	for range 10_000 {
+		keys, _, _ = s.strip(keys, bytes.Repeat([]byte("x"), 250))
+	}
+	keys, _, _ = s.strip(keys, []byte(pasteEnd+"q"))
+	if want := pasteStart + strings.Repeat("x", LongestPaste) + pasteEnd + "q"; string(keys) != want {
+		t.Errorf("%d bytes came through, want %d", len(keys), len(want))
+	}
+	if keys, _, _ = s.strip(nil, []byte(pasteStart+"again"+pasteEnd)); string(keys) != pasteStart+"again"+pasteEnd {
+		t.Errorf("the next paste: %q", keys)
+	}
+}
+
+func TestWholeKeys(t *testing.T) {
+	for keys, cut := range map[string]string{"ab": "", "a\x1b[<0;33;12": "\x1b[<0;33;12", "a\x1b[<0;33;12M": "", "\x1b": "", "a\x1b[": "\x1b[", "\x1b[A\x1b[200": "\x1b[200", "\x1bO": ""} {
+		whole, got := wholeKeys([]byte(keys))
+		if string(got) != cut || string(whole)+cut != keys {
+			t.Errorf("%q: %q and %q", keys, whole, got)
+		}
 	}
 }
 
@@ -98,13 +133,13 @@ func FuzzStrip(f *testing.F) {
 	f.Add([]byte("\x1b\x1b]11;#ffffff\a\x1b"), 1)
 	f.Fuzz(func(t *testing.T, data []byte, cut int) {
 		whole, body, found := sift(data, nil)
-		if !found && !bytes.Contains(data, []byte(prefix)) && !bytes.Equal(whole, data) {
+		if !found && !bytes.Contains(data, []byte(prefix)) && !bytes.Contains(data, []byte(pasteStart)) && !bytes.Equal(whole, data) {
 			t.Fatalf("no answer in %q, but the keys are %q", data, whole)
 		}
-		if len(data) > 0 && len(body) <= longest-len(prefix) {
+		if len(data) > 0 {
 			cut = int(uint(cut) % uint(len(data)))
 			keys, again, _ := sift(data, []int{cut})
-			if !bytes.Equal(keys, whole) || (again != body && len(data) <= longest) {
+			if !bytes.Equal(keys, whole) || again != body {
 				t.Fatalf("cut at %d: keys %q and answer %q; whole: %q and %q", cut, keys, again, whole, body)
 			}
 		}

@@ -1,8 +1,10 @@
 package background
 
 import (
+	"bytes"
 	"io"
 	"os"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -21,15 +23,21 @@ const (
 	// settleTime is how long after the question Settle waits for an answer
 	// that has not come: longer than a line across the world takes.
 	settleTime = 500 * time.Millisecond
+	// answerWait is how long the rest of an answer may be on its way. Then what came
+	// of it is dropped, so that what is typed next is not taken for the rest.
+	answerWait = time.Second
+	// longestKey is more than the bytes of any key or mouse event.
+	longestKey = 32
 )
 
-// Input is the terminal's input with the answer to one color query taken out,
-// whenever that comes. It stands in for os.Stdin in tea.WithInput and is a
+// Input is the terminal's input with answers to color queries taken out, whenever
+// they come, and pastes cut at LongestPaste. It stands in for os.Stdin in tea.WithInput and is a
 // file to Bubble Tea in every other respect, so raw mode and canceling work
 // as before.
 type Input struct {
 	*os.File
 	out     *os.File
+	asks    bool         // the terminal can be asked for its background
 	asked   atomic.Int64 // Unix nanoseconds; 0 until Ask
 	answer  chan Shade   // holds one
 	settled chan struct{}
@@ -37,18 +45,18 @@ type Input struct {
 
 	reading sync.Mutex // guards what follows
 	sieve   sieve
+	cut     []byte    // the beginning of a key that the end of a read cut off
+	since   time.Time // when the last bytes came
 }
 
-// NewInput returns an Input over a terminal that can be asked for its
-// background, and nil where it cannot: in or out is not a terminal, TERM names
-// a kind that must not be asked (dumb, the kernel's console, or inside a
-// multiplexer), or the system passes no answers through (Windows). With nil,
-// let Bubble Tea read os.Stdin itself.
+// NewInput returns an Input over a terminal, and nil where in or out is none, or
+// where the system does not pass keys as bytes (Windows). With nil, let Bubble Tea
+// read os.Stdin itself.
 func NewInput(in, out *os.File, getenv func(string) string) *Input {
-	if !canAsk || !askable(getenv) || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
+	if !canAsk || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
 		return nil
 	}
-	return &Input{File: in, out: out, answer: make(chan Shade, 1), settled: make(chan struct{})}
+	return &Input{File: in, out: out, asks: askable(getenv), answer: make(chan Shade, 1), settled: make(chan struct{})}
 }
 
 // Ask sends the query and waits for the answer, for as long as it takes; call
@@ -57,8 +65,12 @@ func NewInput(in, out *os.File, getenv func(string) string) *Input {
 // answer is no color, or when Settle ends the wait.
 //
 // The query is written to out in one piece, so it cannot land inside a frame
-// as long as Bubble Tea writes to the same *os.File.
+// as long as Bubble Tea writes to the same *os.File. A kind of terminal that must not
+// be asked (dumb, the kernel's console, a multiplexer) is Unknown at once.
 func (i *Input) Ask() Shade {
+	if !i.asks {
+		return Unknown
+	}
 	i.asked.Store(time.Now().UnixNano())
 	if _, err := i.out.WriteString(query); err != nil {
 		return Unknown
@@ -72,22 +84,30 @@ func (i *Input) Ask() Shade {
 }
 
 // Read gives Bubble Tea the key presses. It may return 0 bytes and no error
-// when all that was read belongs to the answer. p must hold more than a few
+// when all that was read belongs to an answer. p must hold more than a few
 // bytes, or it returns io.ErrShortBuffer.
 func (i *Input) Read(p []byte) (int, error) {
 	i.reading.Lock()
 	defer i.reading.Unlock()
-	if i.sieve.answered {
-		return i.File.Read(p)
-	}
-	if len(p) <= len(prefix) {
+	if len(p) <= 2*longestKey {
 		return 0, io.ErrShortBuffer
 	}
-	// A few held bytes may turn out to be keys after all: leave room for them.
-	n, err := i.File.Read(p[:len(p)-len(prefix)])
-	keys := i.strip(nil, p[:n])
+	if len(i.cut) > longestKey { // keys that did not fit the read before
+		n := copy(p, i.cut)
+		i.cut = i.cut[n:]
+		return n, nil
+	}
+	// Held bytes may turn out to be keys after all, and marks are put in: leave room.
+	room := len(p) - longestKey - len(i.cut)
+	n, err := i.File.Read(p[:room])
+	if i.sieve.begun() && time.Since(i.since) > answerWait {
+		i.sieve.held = nil
+	}
+	i.since = time.Now()
+	keys := i.strip(i.cut, p[:n])
+	i.cut = nil
 	for i.sieve.ambiguous() {
-		room := len(p) - len(keys) - len(prefix)
+		room := len(p) - len(keys) - longestKey
 		if err != nil || room <= 0 || i.age() > escapePatience || !readable(i.Fd(), escapeWait) {
 			keys = i.sieve.release(keys)
 			break
@@ -95,10 +115,30 @@ func (i *Input) Read(p []byte) (int, error) {
 		n, err = i.File.Read(p[:room])
 		keys = i.strip(keys, p[:n])
 	}
+	if whole, cut := wholeKeys(keys); len(cut) > 0 && err == nil && readable(i.Fd(), escapeWait) {
+		keys, i.cut = whole, cut
+	}
+	if len(keys) > len(p) {
+		keys, i.cut = keys[:len(p)], slices.Concat(keys[len(p):], i.cut)
+	}
 	if len(keys) > 0 {
 		err = nil // a lasting error comes back with the next read
 	}
 	return copy(p, keys), err
+}
+
+// wholeKeys cuts off the beginning of a control sequence that more bytes end.
+func wholeKeys(keys []byte) (whole, cut []byte) {
+	at := bytes.LastIndexByte(keys, '\x1b')
+	if at < 0 || len(keys)-at > longestKey || at+1 == len(keys) || keys[at+1] != '[' {
+		return keys, nil
+	}
+	for _, c := range keys[at+2:] {
+		if c >= '@' && c <= '~' { // ECMA-48, 5.4: the final byte of a control sequence
+			return keys, nil
+		}
+	}
+	return keys[:at], bytes.Clone(keys[at:])
 }
 
 // Settle is called after Bubble Tea has ended. If the program was so short

@@ -5,6 +5,7 @@ package background
 import (
 	"io"
 	"os"
+	"strings"
 	"testing"
 	"time"
 
@@ -96,7 +97,7 @@ func TestEscapeComesThroughWhileWaiting(t *testing.T) {
 func TestShortBuffer(t *testing.T) {
 	_, near := terminal(t)
 	in := NewInput(near, near, xterm)
-	if _, err := in.Read(make([]byte, len(prefix))); err != io.ErrShortBuffer {
+	if _, err := in.Read(make([]byte, 2*longestKey)); err != io.ErrShortBuffer {
 		t.Errorf("have %v, want %v", err, io.ErrShortBuffer)
 	}
 }
@@ -112,8 +113,12 @@ func TestOnlyTerminalsAreAsked(t *testing.T) {
 	if NewInput(r, near, xterm) != nil || NewInput(near, w, xterm) != nil {
 		t.Error("a pipe would be asked")
 	}
-	if NewInput(near, near, environment(map[string]string{"TERM": "dumb"})) != nil {
-		t.Error("a dumb terminal would be asked")
+	in := NewInput(near, near, environment(map[string]string{"TERM": "dumb"}))
+	if in == nil {
+		t.Fatal("a paste into a dumb terminal would not be cut")
+	}
+	if in.Ask() != Unknown || in.asked.Load() != 0 {
+		t.Error("a dumb terminal was asked")
 	}
 }
 
@@ -127,5 +132,46 @@ func TestSettleEndsAsk(t *testing.T) {
 	in.Settle() // twice does no harm
 	if have := <-shade; have != Unknown {
 		t.Errorf("have %v, want unknown", have)
+	}
+}
+
+// A long paste with mouse events behind it: the keys come through in whatever blocks
+// they are read, none cut apart.
+func TestMouseBehindLongPaste(t *testing.T) {
+	far, near := terminal(t)
+	in := NewInput(near, near, environment(map[string]string{"TERM": "dumb"}))
+	want := strings.Repeat("\x1b[<35;33;12M", 400)
+	go far.WriteString(want)
+	var keys []byte
+	data := make([]byte, 256)
+	for len(keys) < len(want) {
+		n, err := in.Read(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n > 0 && (data[0] != '\x1b' || data[n-1] != 'M') {
+			t.Fatalf("a read gave %q", data[:n])
+		}
+		keys = append(keys, data[:n]...)
+	}
+	if string(keys) != want {
+		t.Errorf("%d bytes of %d came through whole", len(keys), len(want))
+	}
+}
+
+// What begins an answer and goes on no more is forgotten after a while, so that a hex
+// digit typed then is a key.
+func TestAnswerThatStops(t *testing.T) {
+	far, near := terminal(t)
+	in := NewInput(near, near, xterm)
+	far.WriteString(prefix + "rgb:f")
+	data := make([]byte, 256)
+	if n, err := in.Read(data); n != 0 || err != nil {
+		t.Fatalf("%q, %v", data[:n], err)
+	}
+	in.since = in.since.Add(-2 * answerWait)
+	far.WriteString("a")
+	if keys := collect(t, in, 1); keys != "a" {
+		t.Errorf("have %q", keys)
 	}
 }

@@ -1,5 +1,10 @@
 package clip
 
+import (
+	"cmp"
+	"os"
+)
+
 // Offer is a way to copy, as it stands before anything is copied.
 type Offer struct {
 	Name  string // "xclip", "the terminal's clipboard", "a file"
@@ -23,7 +28,7 @@ func Offers(env Env) []Offer {
 				o.Remedy = "run alongside in a terminal that has a clipboard"
 			}
 		case aFile:
-			o.Name = "a file in " + env.Dir
+			o.Name = "a file in " + cmp.Or(env.Dir, "a new folder of "+os.TempDir()+"; set HOME, or XDG_STATE_HOME to a folder of your own")
 		default:
 			if _, err := env.LookPath(w.name); err != nil {
 				o.Ready, o.Remedy = false, "not installed"

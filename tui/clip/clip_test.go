@@ -99,7 +99,7 @@ func TestWay(t *testing.T) {
 		{"screen", "linux", "", vars{"STY": "1.pts-0", "TERM": "screen"}, nil, Auto, text, "",
 			"sent to the terminal's clipboard through screen (cannot confirm)"},
 		{"local without commands", "linux", "", vars{"DISPLAY": ":0"}, nil, Auto, text, "",
-			"sent to the terminal's clipboard (cannot confirm)"},
+			"sent to the terminal's clipboard (cannot confirm; to be sure install the package xclip)"},
 		{"too long for a terminal", "linux", "", vars{"SSH_TTY": "/dev/pts/1"}, nil, Auto, Payload{Text: strings.Repeat("x", 80_000)}, "",
 			"saved to DIR/2026-05-04-030201-copy.txt (the terminal's clipboard: 80000 bytes, and many take 74988 at most)"},
 		{"system only", "linux", "", vars{"DISPLAY": ":0", "TMUX": "/tmp/tmux,1,0"}, tools{"tmux": nil}, System, text, "",

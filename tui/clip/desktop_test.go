@@ -65,7 +65,7 @@ func desktop(t *testing.T, vars map[string]string) Env {
 	for _, name := range []string{"DISPLAY", "WAYLAND_DISPLAY", "SSH_CONNECTION", "SSH_CLIENT", "SSH_TTY", "TMUX", "STY", Variable} {
 		t.Setenv(name, vars[name])
 	}
-	env, err := Here(nil)
+	env, err := Here(nil, os.Getenv)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -241,7 +241,7 @@ func TestHereSeesWhetherThereIsATerminal(t *testing.T) {
 	defer write.Close()
 	t.Setenv("TERM", "xterm-256color")
 	t.Setenv(Variable, "fax")
-	env, err := Here(write)
+	env, err := Here(write, os.Getenv)
 	var wrong *UseError
 	if env.Terminal != nil || !errors.As(err, &wrong) || wrong.Where != Variable {
 		t.Errorf("terminal %v, %v", env.Terminal, err)
@@ -254,7 +254,7 @@ func TestHereSeesWhetherThereIsATerminal(t *testing.T) {
 	defer near.Close()
 	for name, want := range map[string]bool{"xterm-256color": true, "dumb": false, "linux": false, "": false} {
 		t.Setenv("TERM", name)
-		if env, _ := Here(near); (env.Terminal != nil) != want {
+		if env, _ := Here(near, os.Getenv); (env.Terminal != nil) != want {
 			t.Errorf("TERM=%q: has a clipboard %v, want %v", name, env.Terminal != nil, want)
 		}
 	}

@@ -65,7 +65,7 @@ type Env struct {
 	LookPath func(string) (string, error)                   // finds a command
 	Run      func(context.Context, Command) (string, error) // runs one; its output for Command.Read
 	Terminal io.Writer                                      // takes escape sequences; nil where there is no terminal
-	Dir      string                                         // for the file
+	Dir      string                                         // for the file; "": a new folder each time
 	Use      Use
 	Now      func() time.Time // for the name of the file; nil: time.Now
 }
@@ -82,14 +82,14 @@ func (e Env) now() time.Time {
 // in one piece, cannot land inside a frame. Where out is no terminal that
 // could have a clipboard, Terminal is nil. A wrong ALONGSIDE_CLIPBOARD gives a
 // *UseError beside a usable Env.
-func Here(out *os.File) (Env, error) {
+func Here(out *os.File, getenv func(string) string) (Env, error) {
 	kernel, _ := os.ReadFile("/proc/sys/kernel/osrelease") // only Linux has it
-	use, err := ParseUse(Variable, os.Getenv(Variable))
+	use, err := ParseUse(Variable, getenv(Variable))
 	env := Env{
-		OS: runtime.GOOS, Kernel: string(kernel), Getenv: os.Getenv,
-		LookPath: exec.LookPath, Run: Run, Dir: stateDir(runtime.GOOS, os.Getenv), Use: use,
+		OS: runtime.GOOS, Kernel: string(kernel), Getenv: getenv,
+		LookPath: exec.LookPath, Run: Run, Dir: stateDir(runtime.GOOS, getenv), Use: use,
 	}
-	if out != nil && term.IsTerminal(out.Fd()) && hasEscapes(os.Getenv) {
+	if out != nil && term.IsTerminal(out.Fd()) && hasEscapes(getenv) {
 		env.Terminal = out
 	}
 	return env, err
@@ -102,7 +102,8 @@ func hasEscapes(getenv func(string) string) bool {
 }
 
 // stateDir is where the file goes: the XDG state directory (XDG Base Directory
-// Specification), or the system's own place for such files.
+// Specification), or the system's own place for such files; "" where the user has
+// no such place: a fixed one that all can write could be somebody else's.
 func stateDir(goos string, getenv func(string) string) string {
 	if dir := getenv("XDG_STATE_HOME"); filepath.IsAbs(dir) {
 		return filepath.Join(dir, "alongside")
@@ -115,7 +116,7 @@ func stateDir(goos string, getenv func(string) string) string {
 	if home := getenv("HOME"); filepath.IsAbs(home) {
 		return filepath.Join(home, ".local", "state", "alongside")
 	}
-	return filepath.Join(os.TempDir(), fmt.Sprintf("alongside-%d", os.Getuid()))
+	return ""
 }
 
 // remote reports whether the user sits at another machine.

@@ -10,14 +10,21 @@ import (
 	"unicode"
 )
 
-// copyToFile saves the copy in env.Dir, readable by the user only, under the time
-// and its name, beside those before it.
+// copyToFile saves the copy in env.Dir, or a new folder where that is "",
+// readable by the user only, under the time and its name, beside those before it.
 func copyToFile(_ context.Context, p Payload, env Env) (Report, error) {
 	content := p.Text
 	if p.HTML != "" {
 		content = "<!DOCTYPE html>\n<title>Alongside</title>\n" + page(p)
 	}
-	path := freeName(env.Dir, env.now().Format("2006-01-02-150405-")+fileName(p.File))
+	dir := env.Dir
+	if dir == "" {
+		var err error
+		if dir, err = os.MkdirTemp("", "alongside-copy-"); err != nil {
+			return Report{}, err
+		}
+	}
+	path := freeName(dir, env.now().Format("2006-01-02-150405-")+fileName(p.File))
 	if err := disk.Replace(path, []byte(content)); err != nil {
 		return Report{}, err
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/base64"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strconv"
 	"strings"
 	"testing"
@@ -169,5 +170,34 @@ func TestStateDir(t *testing.T) {
 	vars["XDG_STATE_HOME"] = "/state"
 	if have := stateDir("linux", getenv); have != filepath.FromSlash("/state/alongside") {
 		t.Errorf("have %s", have)
+	}
+}
+
+// Without a home a copy goes to a folder that was made for it, which nobody else
+// can have made before.
+func TestFileWithoutHome(t *testing.T) {
+	tmp := t.TempDir()
+	t.Setenv("TMPDIR", tmp)
+	t.Setenv("TMP", tmp)
+	nothing := func(string) string { return "" }
+	env := Env{OS: "linux", Getenv: nothing, Dir: stateDir("linux", nothing), Use: File}
+	var folders []string
+	for range 2 {
+		report, err := Copy(t.Context(), Payload{Text: "a"}, env)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := filepath.Dir(report.Path)
+		at, err := os.Stat(dir)
+		if err != nil || filepath.Dir(dir) != tmp || runtime.GOOS != "windows" && at.Mode().Perm() != 0o700 {
+			t.Errorf("%s: %v, %v", report.Path, at, err)
+		}
+		folders = append(folders, dir)
+	}
+	if folders[0] == folders[1] {
+		t.Errorf("both copies are in %s", folders[0])
+	}
+	if offers := Offers(env); !strings.Contains(offers[len(offers)-1].Name, "set HOME") {
+		t.Errorf("offered: %v", offers)
 	}
 }

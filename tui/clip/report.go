@@ -48,7 +48,7 @@ func (r Report) String() string {
 		if r.Name != "" {
 			return "sent to the terminal's clipboard through " + r.Name + " (cannot confirm)"
 		}
-		return "sent to the terminal's clipboard (cannot confirm)"
+		return "sent to the terminal's clipboard (cannot confirm" + toInstall(r.Tried) + ")"
 	case SavedFile:
 		line := "saved to " + r.Path
 		if r.HTML {
@@ -68,6 +68,16 @@ func (r Report) String() string {
 		return "copied as HTML only, for a mail or document (" + r.Name + ")"
 	}
 	return "copied (" + r.Name + ")"
+}
+
+// toInstall is what would have made the copy sure; "" for nothing.
+func toInstall(tried []Attempt) string {
+	for _, a := range tried {
+		if p := packages[a.Name]; p != "" && errors.Is(a.Err, exec.ErrNotFound) {
+			return "; to be sure install the package " + p
+		}
+	}
+	return ""
 }
 
 // errNoHTML is the reason of ways that can carry plain text only.

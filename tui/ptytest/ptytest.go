@@ -201,6 +201,9 @@ func (s *Session) Type(keys ...string) {
 	}
 }
 
+// Process is the number of the program's process.
+func (s *Session) Process() int { return s.cmd.Process.Pid }
+
 // Signal sends a signal to the program.
 func (s *Session) Signal(sig os.Signal) {
 	s.t.Helper()

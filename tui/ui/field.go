@@ -15,12 +15,13 @@ type Field struct {
 	kept bool
 }
 
-const fieldLimit = 200
+// FieldLimit is the most characters of a field.
+const FieldLimit = 200
 
 // NewField is a field with a remembered text, which the next letter replaces.
 func NewField(text string) Field {
 	in := textinput.New()
-	in.CharLimit = fieldLimit
+	in.CharLimit = FieldLimit
 	in.SetValue(text)
 	in.Focus()
 	return Field{input: in, kept: text != ""}

@@ -62,6 +62,31 @@ func (k Keys) Find(msg tea.KeyMsg) *Key {
 	return nil
 }
 
+// Reached is the table as Find goes through it: without the names that a key
+// further up has, and without keys that have none left.
+func (k Keys) Reached() Keys {
+	var out Keys
+	taken := map[string]bool{}
+	for _, e := range k {
+		if e.Do == nil || len(e.Names) == 0 {
+			out = append(out, e)
+			continue
+		}
+		left := slices.DeleteFunc(slices.Clone(e.Names), func(n string) bool { return taken[n] })
+		if len(left) == 0 {
+			continue
+		}
+		if taken[e.Label] {
+			e = e.As(left[0])
+		}
+		for _, n := range left {
+			taken[n] = true
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
 // Row draws a keys line in w cells. The keys of the end are always on it;
 // of the others those that fit, the first ones first.
 func (k Keys) Row(t *Theme, end Keys, w int) string {
@@ -120,7 +145,7 @@ func (k Keys) Help(t *Theme, heading, group string) []string {
 	block := []string{" " + t.Heading.Of(heading)}
 	for i := range k {
 		if e := &k[i]; e.Group == group && e.Words != "" {
-			block = append(block, "  "+t.Strong.Of(Pad(e.Shown, helpKeyWidth))+" "+e.Words)
+			block = append(block, "  "+t.Strong.Of(Pad(e.Shown, max(helpKeyWidth, Width(e.Shown))))+" "+e.Words)
 		}
 	}
 	return append(block, "")

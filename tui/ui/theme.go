@@ -73,17 +73,35 @@ type Theme struct {
 // 256 and for 16 colors.
 type shade struct{ dark, light, dark16, light16 string }
 
-// Blue against orange stays apart in every common color blindness.
-var (
-	blue   = shade{"75", "25", "12", "4"}
-	orange = shade{"214", "130", "11", "3"}
-	violet = shade{"183", "97", "13", "5"}
-	gray   = shade{"246", "242", "7", "8"}
-	faint  = shade{"240", "250", "8", "7"}
-)
+// palette is the colors of a theme. Blue against orange stays apart in every
+// common color blindness.
+type palette struct{ blue, orange, violet, gray, faint shade }
+
+var standard = palette{
+	blue:   shade{"75", "25", "12", "4"},
+	orange: shade{"214", "130", "11", "3"},
+	violet: shade{"183", "97", "13", "5"},
+	gray:   shade{"246", "242", "7", "8"},
+	faint:  shade{"240", "250", "8", "7"},
+}
+
+// contrast keeps 7:1 against a black or a white background, as WCAG 2.1 asks in
+// criterion 1.4.6. Its grays are the color of text that the terminal has.
+var contrast = palette{
+	blue:   shade{"123", "18", "14", "4"},
+	orange: shade{"220", "88", "11", "1"},
+	violet: shade{"219", "54", "15", "5"},
+}
 
 // NewTheme makes the inks for a terminal with so many colors, light or dark.
-func NewTheme(profile termenv.Profile, light bool) *Theme {
+func NewTheme(profile termenv.Profile, light bool) *Theme { return inks(profile, light, &standard) }
+
+// NewContrastTheme makes them in colors of high contrast.
+func NewContrastTheme(profile termenv.Profile, light bool) *Theme {
+	return inks(profile, light, &contrast)
+}
+
+func inks(profile termenv.Profile, light bool, p *palette) *Theme {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(profile)
 	r.SetHasDarkBackground(!light)
@@ -98,17 +116,17 @@ func NewTheme(profile termenv.Profile, light bool) *Theme {
 	return &Theme{
 		Plain:       profile == termenv.Ascii,
 		Text:        newInk(style()),
-		Dim:         newInk(in(gray)),
+		Dim:         newInk(in(p.gray)),
 		Strong:      newInk(style().Bold(true)),
 		Heading:     newInk(style().Bold(true).Underline(true)),
 		Cursor:      newInk(style().Reverse(true)),
 		CursorFound: newInk(style().Reverse(true).Underline(true)),
-		Good:        newInk(in(blue)),
-		Bad:         newInk(in(orange).Bold(true)),
-		Blue:        newInk(in(blue)),
-		Orange:      newInk(in(orange)),
-		Violet:      newInk(in(violet)),
-		faint:       newInk(in(faint)),
+		Good:        newInk(in(p.blue)),
+		Bad:         newInk(in(p.orange).Bold(true)),
+		Blue:        newInk(in(p.blue)),
+		Orange:      newInk(in(p.orange)),
+		Violet:      newInk(in(p.violet)),
+		faint:       newInk(in(p.faint)),
 	}
 }
 

@@ -22,25 +22,14 @@ const (
 	trash  = "deleted" // the folder in which deleted sheets are kept
 )
 
-// Dir is where a user's sheets are kept: the XDG data folder (XDG Base Directory
-// Specification), or the system's own place for what programs keep on this
-// machine. Nothing is kept in a folder that others can write to: without a home
-// it is an error.
+// Dir is where a user's sheets are kept. Nothing is kept in a folder that others
+// can write to: without a home it is an error.
 func Dir(goos string, getenv func(string) string) (string, error) {
-	base := getenv("XDG_DATA_HOME")
-	switch home := getenv("HOME"); {
-	case filepath.IsAbs(base):
-	case goos == "windows":
-		base = getenv("LocalAppData")
-	case goos == "darwin":
-		base = filepath.Join(home, "Library", "Application Support")
-	default:
-		base = filepath.Join(home, ".local", "share")
+	base := disk.Data.Folder(goos, getenv)
+	if base == "" {
+		return "", errors.New("there is no folder to keep calls in; set HOME, or " + disk.Data.Variable + " to a folder of your own")
 	}
-	if !filepath.IsAbs(base) {
-		return "", errors.New("there is no folder to keep calls in; set HOME, or XDG_DATA_HOME to a folder of your own")
-	}
-	return filepath.Join(base, "alongside", "calls"), nil
+	return filepath.Join(base, "calls"), nil
 }
 
 // Folder is the folder with a user's sheets. A sheet is found by comparing names

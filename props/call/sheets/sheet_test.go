@@ -44,11 +44,13 @@ func full(t testing.TB) call.Call {
 	c.Duties = []*needs.Duty{duty}
 	for f, text := range map[part.Field]string{
 		part.FieldMass: "4.2 lb", part.FieldVolume: "16 in3", part.FieldWall: "3/8 in", part.FieldLength: "12 in", part.FieldCase: "plate",
-		part.FieldKeep: "stiffness", part.FieldStrength: "yield", part.FieldService: "-40..250 F", part.FieldMate: "1045-cold-drawn-wrought", part.FieldStress: "5 ksi",
+		part.FieldKeep: "stiffness", part.FieldStrength: "yield", part.FieldService: "-40..250 F", part.FieldHours: "1000 h", part.FieldMate: "1045-cold-drawn-wrought", part.FieldStress: "5 ksi",
 		part.FieldPlace: "designated", part.FieldSafety: "1.5", part.FieldCasting: "1.25", part.FieldCycles: "1e7", part.FieldMean: "2 ksi",
 		part.FieldSurface: "machined", part.FieldReliability: "99", part.FieldMedium: "coolant, 110 °C",
 		part.FieldPressure: "150 psi", part.FieldInside: "4 in", part.FieldFit: "1.5 in", part.FieldRole: "shaft", part.FieldInterference: "0.002 in",
-		part.FieldHub: "3 in", part.FieldEngaged: "2 in", part.FieldFriction: "0.12", part.FieldDimension: "4 in", part.FieldWith: "press-fit, threads", part.FieldPrice: "a356-t6-pm=1.20 USD/lb",
+		part.FieldHub: "3 in", part.FieldEngaged: "2 in", part.FieldQuality: "0.80", part.FieldTest: "225 psi",
+		part.FieldThread: "1/2-13 UNC", part.FieldEngagement: "5/8 in", part.FieldBolt: "120 ksi", part.FieldClamp: "9000 lbf", part.FieldHead: "3/4 in", part.FieldHole: "17/32 in",
+		part.FieldFriction: "0.12", part.FieldDimension: "4 in", part.FieldWith: "press-fit, threads", part.FieldQuantity: "2000 a year", part.FieldPrice: "a356-t6-pm=1.20 USD/lb",
 	} {
 		if err := c.Part.Set(data.Catalog(), f, text); err != nil {
 			t.Fatal(err)

@@ -1,0 +1,195 @@
+package swap
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+
+	"alongside/props"
+	"alongside/units"
+)
+
+var keptRule = memory("S at temperature after its hours/S at room temperature, as published or between two published temperatures; taken for minimums as for typical figures", srcShare)
+
+// kept is what a metal keeps of a strength at the hottest in service, in percent.
+// After hours between two published times it lies between the two; without hours
+// the longest published time is taken. Nothing is taken from past a curve.
+func (w *work) kept(m *props.Material, p props.PropertyID) expected {
+	t := *w.Hottest
+	name := props.InSentence(p.Info().Name)
+	if why := m.Absent(p); why != "" {
+		return expected{why: m.Name() + ": " + why}
+	}
+	curves := w.heatCurves(m, p)
+	if len(curves) == 0 {
+		return expected{why: "no " + name + " of " + m.Name() + " on file above room temperature"}
+	}
+	var at []heatPoint
+	var hours []float64
+	last := 0.0
+	for _, c := range curves {
+		last = max(last, c.points[len(c.points)-1].at)
+		if h, ok := c.at(t); ok {
+			at, hours = append(at, h), append(hours, c.hours)
+		}
+	}
+	if len(at) == 0 {
+		return expected{why: "the " + name + " of " + m.Name() + " is on file up to " + w.temperatureText(last) + " only"}
+	}
+	if longest := curves[len(curves)-1]; w.Hours == nil && hours[len(hours)-1] < longest.hours {
+		return expected{need: needHours, why: "the " + name + " of " + m.Name() + " after " + hoursText(longest.hours) + " is on file up to " +
+			w.temperatureText(longest.points[len(longest.points)-1].at) + " only; say the hours at heat, after fewer it reaches farther"}
+	}
+	short, long, why := w.exposures(hours)
+	if why != "" {
+		return expected{why: why + " for " + m.Name() + " at " + w.temperatureText(t)}
+	}
+	e := expected{value: at[long].kept, figures: at[long].figures, rule: keptRule}
+	if short != long {
+		a, b := at[short].kept, at[long].kept
+		e.value = interval{min(a.lo, b.lo), (a.mid + b.mid) / 2, max(a.hi, b.hi), max(a.last, b.last), true}
+		e.figures = union(at[short].figures, e.figures)
+	}
+	if w.Hours == nil && slices.Max(hours) > 0 && len(at) > 1 {
+		e.need = needHours
+	}
+	e.notes = []string{w.exposureNote(m, hours[short], hours[long])}
+	if h := at[long]; h.ends {
+		e.notes = append(e.notes, "the coldest above room temperature on file for "+m.Name()+" is "+h.figures[0].Cond.At()+": it keeps between that and all")
+	}
+	return e
+}
+
+// exposures are the places, in rising hours, of the published times at heat next
+// below and next above the hours of the part; they are one where one tells.
+func (w *work) exposures(hours []float64) (short, long int, why string) {
+	last := len(hours) - 1
+	if w.Hours == nil || hours[last] == 0 {
+		return last, last, ""
+	}
+	h := ofGiven(*w.Hours)
+	long = slices.IndexFunc(hours, func(x float64) bool { return x != 0 && x*3600 >= h.hi*(1-1e-9) })
+	if long < 0 {
+		return 0, 0, "the longest time at heat on file is " + hoursText(hours[last])
+	}
+	short = long
+	for i, x := range hours[:long] {
+		if x != 0 && x*3600 <= h.lo {
+			short = i
+		}
+	}
+	if hours[long]*3600 <= h.lo*(1+1e-9) {
+		short = long
+	}
+	return short, long, ""
+}
+
+func (w *work) exposureNote(m *props.Material, short, long float64) string {
+	switch {
+	case long == 0:
+		return "hours at heat are not stated in the source for " + m.Name() + ": not for a long time at heat"
+	case short != long:
+		return m.Name() + " between " + hoursText(short) + " and " + hoursText(long) + " at heat"
+	case w.Hours != nil && long*3600 > ofGiven(*w.Hours).hi*(1+1e-9):
+		return m.Name() + " after " + hoursText(long) + " at heat; after fewer hours it has lost less"
+	}
+	return m.Name() + " after " + hoursText(long) + " at heat"
+}
+
+func hoursText(h float64) string {
+	s := strconv.FormatFloat(h, 'f', -1, 64)
+	if len(s) > 4 && h >= 1e4 {
+		s = s[:len(s)-3] + " " + s[len(s)-3:]
+	}
+	return s + " h"
+}
+
+// hot is what both metals keep of their strength at the hottest in service, the
+// strength that this leaves and, where a stress is given, the reserve.
+func (w *work) hot() {
+	if w.Hottest == nil {
+		l := Line{Group: StrengthGroup, ID: "hot.set", Name: "Strength at heat", Formula: keptRule}
+		l.wait(needRange)
+		w.add(l)
+		return
+	}
+	if *w.Hottest <= roomTop {
+		return
+	}
+	var unknown []Line
+	for _, g := range givings {
+		today, swapped := w.kept(w.base, g.strength(w.base)), w.kept(w.pin, g.strength(w.pin))
+		kept := Line{Group: StrengthGroup, ID: "hot.kept." + g.id, Name: fmt.Sprintf("Strength at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: both(today.rule, swapped.rule)}
+		kept.beside(w, today, swapped, func(v interval) *Value { return v.in(units.Pct) })
+		kept.Ratio = nil
+		if swapped.why != "" && today.why != "" {
+			unknown = append(unknown, kept)
+			continue
+		}
+		if n := cmp.Or(swapped.need, today.need); n.text != "" && kept.Reason == "" {
+			kept.wait(n)
+		}
+		w.add(kept)
+		w.hotStrength(g, today, swapped)
+		w.hotReserve(g, today, swapped)
+	}
+	if len(unknown) == len(givings) && *w.Hottest >= warm {
+		unknown[1].Name = "Strength at " + w.temperatureText(*w.Hottest)
+		w.add(unknown[1]) // one line tells it
+	} else if len(unknown) < len(givings) {
+		w.lines = append(w.lines, unknown...)
+	}
+}
+
+// hotStrength is the strength that is left, on minimums where both metals have
+// them, else on typical figures.
+func (w *work) hotStrength(g giving, today, swapped expected) {
+	if swapped.why != "" {
+		return
+	}
+	for _, basis := range bases {
+		a, b := w.left(today, w.base, g, basis), w.left(swapped, w.pin, g, basis)
+		if b.why != "" || today.why == "" && a.why != "" {
+			continue
+		}
+		l := Line{Group: StrengthGroup, ID: "hot." + g.id, Name: fmt.Sprintf("At %s %s, %s", w.temperatureText(*w.Hottest), g.name, basis), Formula: memory("S(T) = S·share kept", srcShare)}
+		l.beside(w, a, b, func(v interval) *Value { return v.in(w.unit(units.Stress)) })
+		w.add(l)
+		return
+	}
+}
+
+// left is a strength on one basis times the share kept.
+func (w *work) left(kept expected, m *props.Material, g giving, basis props.Basis) expected {
+	if kept.why != "" {
+		return kept
+	}
+	p := g.strength(m)
+	f := w.atRoomOn(m, p, basis)
+	if f == nil || unfit(f) != "" || f.Cond.UnderLoad { // the shares are of the 0.2 % offset
+		return expected{why: w.lacksBasis(m, p, basis)}
+	}
+	kept.value, kept.figures = kept.value.times(ofFigure(f)).times(exact(0.01)), union(kept.figures, []*props.Figure{f})
+	return kept
+}
+
+// hotReserve is the reserve at heat, with the factors of the part.
+func (w *work) hotReserve(g giving, today, swapped expected) {
+	if w.Stress == nil || w.bench.Service != nil {
+		return // a bench at heat has its strengths at heat
+	}
+	under := ofGiven(*w.Stress).times(w.factor())
+	a, b := w.least(w.base, g), w.least(w.pin, g)
+	for _, side := range []struct{ cold, kept *expected }{{&a, &today}, {&b, &swapped}} {
+		if side.cold.why = cmp.Or(side.kept.why, side.cold.why); side.cold.why == "" {
+			side.cold.value = side.cold.value.times(side.kept.value).times(exact(0.01))
+			side.cold.figures, side.cold.notes = union(side.cold.figures, side.kept.figures), append(side.cold.notes, side.kept.notes...)
+		}
+	}
+	l := Line{Group: StrengthGroup, ID: "hot.reserve." + g.id, Name: fmt.Sprintf("Reserve at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: memory("S·share kept/(σ·n·c)", srcFactor)}
+	l.beside(w, a, b, func(v interval) *Value { return v.over(under).in(units.One) })
+	if l.Reason == "" {
+		w.add(l)
+	}
+}

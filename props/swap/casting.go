@@ -31,9 +31,12 @@ type expected struct {
 	figures []*props.Figure
 	rule    Formula
 	notes   []string
-	need    want // what the part can say for a closer answer
+	need    want // what the part can say for a closer answer or, without a value, for any
 	why     string
 }
+
+// waits reports whether the part must say more before there is a value.
+func (e *expected) waits() bool { return e.need.text != "" && e.value == interval{} }
 
 // inCasting is what one may expect of a strength in the wall: by rows for walls
 // where they are published, of aluminum by the rule for bars cut from the casting
@@ -183,10 +186,15 @@ func (l *Line) expect(w *work, today, swapped *expected) {
 }
 
 // beside sets what is expected of both metals side by side; where nothing is of
-// the pin the line says why, of the baseline a note does.
+// the pin the line says why or what it waits for, of the baseline a note does.
 func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
 	l.expect(w, &today, &swapped)
-	if l.Reason = swapped.why; l.Reason == "" {
+	l.Reason = swapped.why
+	if l.Reason == "" && swapped.waits() {
+		l.wait(swapped.need)
+		return
+	}
+	if l.Reason == "" {
 		l.Value = in(swapped.value)
 	}
 	switch {

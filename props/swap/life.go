@@ -26,7 +26,8 @@ var inspections = []struct {
 // reserve is the strength over the stress with the factors the part asks for: in
 // the wall where one may say what to expect there, else the specified minimum.
 func (w *work) reserve() {
-	factor, notes := w.factor(), []string(nil)
+	var notes []string
+	var under interval
 	if w.Casting != nil {
 		c := ofGiven(*w.Casting)
 		for _, i := range inspections {
@@ -44,14 +45,13 @@ func (w *work) reserve() {
 		l := Line{Group: StrengthGroup, ID: "reserve." + g.id, Name: "Reserve " + g.name, Notes: slices.Clone(notes),
 			Formula: memory("S/(σ·n·c), n safety factor, c casting factor; at 1 nothing is left", srcFactor)}
 		today, swapped := w.least(w.base, g), w.least(w.pin, g)
-		if l.Reason = swapped.why; l.Reason != "" || w.Stress == nil {
-			l.expect(w, &today, &swapped)
-			if l.Reason == "" {
-				l.wait(needStress)
-			}
+		if w.Stress == nil {
+			swapped.value, swapped.need = interval{}, needStress
 		} else {
-			under := ofGiven(*w.Stress).times(factor)
-			l.beside(w, today, swapped, func(v interval) *Value { return v.over(under).in(units.One) })
+			under = ofGiven(*w.Stress).times(w.factor())
+		}
+		l.beside(w, today, swapped, func(v interval) *Value { return v.over(under).in(units.One) })
+		if l.Value != nil {
 			l.Notes = append(l.Notes, w.notAtHeat()...)
 		}
 		w.add(l)
@@ -80,18 +80,18 @@ func (w *work) least(m *props.Material, g giving) expected {
 			return e
 		}
 	}
-	e := w.specified(m, p)
+	e := w.specified(m, p, props.Minimum)
 	if w.Wall != nil && e.why == "" {
 		e.notes = []string{"the strength of " + m.Name() + " is that of the test bar, not of the wall"}
 	}
 	return e
 }
 
-// specified is the specified minimum.
-func (w *work) specified(m *props.Material, p props.PropertyID) expected {
-	f := w.onBasis(m, p, props.Minimum)
+// specified is a strength on one basis.
+func (w *work) specified(m *props.Material, p props.PropertyID, basis props.Basis) expected {
+	f := w.onBasis(m, p, basis)
 	if f == nil {
-		return expected{why: w.lacksBasis(m, p, props.Minimum)}
+		return expected{why: w.lacksBasis(m, p, basis)}
 	}
 	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
 }

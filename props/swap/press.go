@@ -55,8 +55,8 @@ func (w *work) press() {
 		w.pressLine("press.hoop", "Hoop stress of the press fit", hoop, f, units.Stress, w.pressHoop)
 	}
 	for _, basis := range bases {
-		w.marginOf(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
-			basis, givings[0].strength, func(m *props.Material) acting { return w.presses(m, fits) })
+		w.margin(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
+			basis, givings[0].strength, func(m *props.Material) expected { return w.presses(m, fits) })
 	}
 	w.torque(fits)
 }
@@ -251,8 +251,8 @@ func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.D
 
 // presses is the stress that the strength of the part in metal m is held against:
 // the largest over all temperatures.
-func (w *work) presses(m *props.Material, fits []fitted) acting {
-	var out acting
+func (w *work) presses(m *props.Material, fits []fitted) expected {
+	var out expected
 	if w.Part.Role == part.Shaft && breaks(m) {
 		out.why = m.Name() + ": the fit presses it together, which its tensile strength does not judge"
 		return out
@@ -264,7 +264,7 @@ func (w *work) presses(m *props.Material, fits []fitted) acting {
 		}
 		if g.why != "" {
 			if f.at.id == "" {
-				return acting{why: g.why}
+				return expected{why: g.why}
 			}
 			out.notes = append(out.notes, "not at "+w.temperatureText(f.at.to)+": "+g.why)
 			continue
@@ -273,7 +273,8 @@ func (w *work) presses(m *props.Material, fits []fitted) acting {
 		if w.Part.Role != part.Shaft && !breaks(m) {
 			s = s.plus(g.pressure)
 		}
-		out.stress = interval{max(out.stress.lo, s.lo), max(out.stress.mid, s.mid), max(out.stress.hi, s.hi), max(out.stress.last, s.last), out.stress.wide || s.wide}
+		most := &out.value
+		*most = interval{max(most.lo, s.lo), max(most.mid, s.mid), max(most.hi, s.hi), max(most.last, s.last), most.wide || s.wide}
 	}
 	return out
 }

@@ -1,6 +1,8 @@
 package swap
 
 import (
+	"cmp"
+
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/part"
@@ -59,7 +61,7 @@ func (w *work) strength() {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
 	for _, basis := range bases {
-		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id }, w.applied)
+		w.margin(marginLine("margin."+basis.String(), "Margin on "+basis.Phrase()), basis, func(*props.Material) props.PropertyID { return id }, w.applied)
 	}
 }
 
@@ -104,7 +106,7 @@ func (w *work) setAndFracture() {
 	}
 	for _, g := range givings {
 		for _, basis := range bases {
-			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength, w.applied)
+			w.margin(marginLine("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String()), basis, g.strength, w.applied)
 		}
 	}
 }
@@ -144,65 +146,56 @@ func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
 	return out
 }
 
-// acting is a stress in the part as it is drawn, or what the part must say
-// before there is one, or why there is none.
-type acting struct {
-	stress interval
-	need   want // its text is empty where the stress is known
-	why    string
-	notes  []string
-}
-
-func (w *work) applied(*props.Material) acting {
+// applied is the stress that the part is given.
+func (w *work) applied(*props.Material) expected {
 	if w.Stress == nil {
-		return acting{need: needStress}
+		return expected{need: needStress}
 	}
-	return acting{stress: ofGiven(*w.Stress)}
+	return expected{value: ofGiven(*w.Stress)}
 }
 
-// margin is the strength on one basis over a stress in the part as it is drawn.
-func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
-	w.marginOf(Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}, basis, strength, under)
-}
-
-// marginOf puts a margin on a line that has its name and formula.
-func (w *work) marginOf(l Line, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
-	now := under(w.pin)
-	factor := func(m *props.Material, symbol string) (*Value, string) {
-		p := strength(m)
-		f := w.onBasis(m, p, basis)
-		if f == nil {
-			return nil, w.lacksBasis(m, p, basis)
-		}
-		l.Figures = append(l.Figures, Used{symbol, m, f})
-		if why := unfit(f); why != "" {
-			return nil, why
-		}
-		at := under(m)
-		if at.need.text != "" || at.why != "" {
-			return nil, at.why
-		}
-		if f.Source.Trade() {
-			l.Notes = append(l.Notes, "common practice, no standard or handbook behind the strength of "+m.Name())
-		}
-		return ofFigure(f).over(at.stress).in(units.One), ""
-	}
-	var lacking string
-	l.Base, lacking = factor(w.base, "S₁")
-	l.Value, l.Reason = factor(w.pin, "S₂")
+// asDrawn is a line for a stress in the part as it is drawn, whatever its metal.
+func (w *work) asDrawn(l Line, stress expected) {
 	switch {
-	case l.Reason != "":
-		l.Base = nil
-	case now.need.text != "":
-		l.wait(now.need)
+	case stress.why != "":
+		l.Reason = stress.why
+	case stress.waits():
+		l.wait(stress.need)
 	default:
-		if lacking != "" {
-			l.Notes = append(l.Notes, lacking)
+		l.Value = stress.value.in(w.unit(units.Stress))
+		l.Base, l.Notes = l.Value, stress.notes
+	}
+	w.add(l)
+}
+
+// marginLine is a line for margin in the part as it is drawn.
+func marginLine(id, name string) Line {
+	return Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}
+}
+
+// margin puts the strength on one basis over a stress on a line that has its name
+// and formula.
+func (w *work) margin(l Line, basis props.Basis, strength func(*props.Material) props.PropertyID, stress func(*props.Material) expected) {
+	of := func(m *props.Material) expected {
+		e, under := w.specified(m, strength(m), basis), stress(m)
+		e.why, e.need = cmp.Or(e.why, under.why), under.need
+		if e.why != "" || under.waits() {
+			e.value = interval{}
+			return e
 		}
+		e.value = e.value.over(under.value)
+		if e.figures[0].Source.Trade() {
+			e.notes = []string{"common practice, no standard or handbook behind the strength of " + m.Name()}
+		}
+		return e
+	}
+	l.beside(w, of(w.base), of(w.pin), func(n interval) *Value { return n.in(units.One) })
+	l.Ratio = nil
+	if l.Value != nil {
 		if l.Value.Lo < 1 {
 			l.Notes = append(l.Notes, "the stress reaches the strength")
 		}
-		l.Notes = append(append(l.Notes, w.notAtHeat()...), now.notes...)
+		l.Notes = append(append(l.Notes, w.notAtHeat()...), stress(w.pin).notes...)
 	}
 	w.add(l)
 }

@@ -155,21 +155,13 @@ func (w *work) bearing() {
 		return
 	}
 	under := w.underHead()
-	l := Line{Group: Joints, ID: "bolt.bearing", Name: "Pressure under the bolt head", Formula: bearingFormula, Reason: under.why}
-	switch {
-	case under.need.text != "":
-		l.wait(under.need)
-	case under.why == "":
-		l.Value = under.stress.in(w.unit(units.Stress))
-		l.Base = l.Value
-	}
-	w.add(l)
+	w.asDrawn(Line{Group: Joints, ID: "bolt.bearing", Name: "Pressure under the bolt head", Formula: bearingFormula}, under)
 	if under.why != "" {
 		return
 	}
 	for _, basis := range bases {
-		w.marginOf(Line{Group: Joints, ID: "bolt.margin." + basis.String(), Name: "Margin under the bolt head, " + basis.String(), Formula: memory("n = S/p, S yield strength, of a metal that does not yield its compressive strength", srcStrength)},
-			basis, crushes, func(*props.Material) acting { return under })
+		w.margin(Line{Group: Joints, ID: "bolt.margin." + basis.String(), Name: "Margin under the bolt head, " + basis.String(), Formula: memory("n = S/p, S yield strength, of a metal that does not yield its compressive strength", srcStrength)},
+			basis, crushes, func(*props.Material) expected { return under })
 	}
 }
 
@@ -183,20 +175,20 @@ func crushes(m *props.Material) props.PropertyID {
 
 // underHead is the pressure under the head: it grows with load and hole and falls
 // with the diameter of the head.
-func (w *work) underHead() acting {
+func (w *work) underHead() expected {
 	switch {
 	case w.Clamp == nil:
-		return acting{need: needClamp}
+		return expected{need: needClamp}
 	case w.Head == nil:
-		return acting{need: needHead}
+		return expected{need: needHead}
 	case w.Hole == nil:
-		return acting{need: needHole}
+		return expected{need: needHole}
 	}
 	f, head, hole := ofGiven(*w.Clamp), ofGiven(*w.Head), ofGiven(*w.Hole)
 	if hole.hi >= head.lo {
-		return acting{why: "the head or washer must be wider than the hole"}
+		return expected{why: "the head or washer must be wider than the hole"}
 	}
 	on := func(f, head, hole float64) float64 { return f / (math.Pi / 4 * (head - hole) * (head + hole)) }
 	s := interval{lo: on(f.lo, head.hi, hole.lo), mid: on(f.mid, head.mid, hole.mid), hi: on(f.hi, head.lo, hole.hi)}
-	return acting{stress: s.with(f, head, hole)}
+	return expected{value: s.with(f, head, hole)}
 }

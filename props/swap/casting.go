@@ -173,21 +173,13 @@ func (w *work) castKnown(g giving) bool {
 
 // expect takes the figures and notes of what is expected of both metals.
 func (l *Line) expect(w *work, today, swapped *expected) {
-	for _, side := range []struct {
-		symbol string
-		m      *props.Material
-		e      *expected
-	}{{"S₁", w.base, today}, {"S₂", w.pin, swapped}} {
-		for _, f := range side.e.figures {
-			l.Figures = append(l.Figures, Used{side.symbol, side.m, f})
-		}
-		l.Notes = append(l.Notes, side.e.notes...)
-	}
+	l.Figures = append(append(l.Figures, uses(w.base, "₁", today.figures...)...), uses(w.pin, "₂", swapped.figures...)...)
+	l.Notes = append(append(l.Notes, today.notes...), swapped.notes...)
 }
 
-// beside sets what is expected of both metals side by side; where nothing is of
+// sides sets what is expected of both metals side by side; where nothing is of
 // the pin the line says why or what it waits for, of the baseline a note does.
-func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
+func (l *Line) sides(w *work, today, swapped expected, in func(interval) *Value) {
 	l.expect(w, &today, &swapped)
 	l.Reason = swapped.why
 	if l.Reason == "" && swapped.waits() {
@@ -201,7 +193,15 @@ func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value
 	case today.why != "":
 		l.Notes = append(l.Notes, today.why)
 	case l.Reason == "":
-		l.Base, l.Ratio = in(today.value), swapped.against(today).in(units.One)
+		l.Base = in(today.value)
+	}
+}
+
+// beside is sides with the ratio of the two.
+func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
+	l.sides(w, today, swapped, in)
+	if l.Base != nil {
+		l.Ratio = swapped.against(today).in(units.One)
 	}
 }
 

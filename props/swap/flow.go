@@ -16,11 +16,7 @@ var (
 // heat is what the wall conducts, and how fast it evens out.
 func (w *work) heat() {
 	k := w.pair(props.ThermalConductivity)
-	flow := Line{Group: Heat, ID: "heat.flow", Name: "Heat through the same wall", Formula: flowFormula}
-	if w.rest(&flow, k) {
-		flow.Ratio = k.ratio().in(units.One)
-	}
-	w.add(flow)
+	w.ratio(Line{Group: Heat, ID: "heat.flow", Name: "Heat through the same wall", Formula: flowFormula}, k.ratio(), k)
 	wall := Line{Group: Heat, ID: "heat.wall", Name: "Wall for the same heat", Formula: flowFormula}
 	if w.rest(&wall, k) {
 		w.of(&wall, w.Wall, k.ratio(), needWall)
@@ -55,11 +51,7 @@ func (w *work) current() {
 		w.bar(&l, s)
 	}
 	w.add(l)
-	section := Line{Group: Current, ID: "current.section", Name: "Section, same resistance", Formula: sectionFormula}
-	if w.rest(&section, s) {
-		section.Ratio = s.inverse().in(units.One)
-	}
-	w.add(section)
+	w.ratio(Line{Group: Current, ID: "current.section", Name: "Section, same resistance", Formula: sectionFormula}, s.inverse(), s)
 	mass := Line{Group: Current, ID: "current.mass", Name: "Mass, same resistance", Formula: sectionFormula}
 	d := w.pair(props.Density)
 	if w.rest(&mass, s, d) {
@@ -71,11 +63,10 @@ func (w *work) current() {
 // bar sets the resistance of a straight bar of the part's length and volume.
 func (w *work) bar(l *Line, s pair) {
 	v := w.volume()
-	switch {
-	case w.Length == nil:
-		l.wait(needLength)
+	if l.missing(w.Length, needLength) {
 		return
-	case v == nil:
+	}
+	if v == nil {
 		l.wait(needMass)
 		return
 	}

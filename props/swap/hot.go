@@ -121,8 +121,7 @@ func (w *work) hot() {
 	for _, g := range givings {
 		today, swapped := w.kept(w.base, g.strength(w.base)), w.kept(w.pin, g.strength(w.pin))
 		kept := Line{Group: StrengthGroup, ID: "hot.kept." + g.id, Name: fmt.Sprintf("Strength at %s, %s", w.temperatureText(*w.Hottest), g.name), Formula: both(today.rule, swapped.rule)}
-		kept.beside(w, today, swapped, func(v interval) *Value { return v.in(units.Pct) })
-		kept.Ratio = nil
+		kept.sides(w, today, swapped, func(v interval) *Value { return v.in(units.Pct) })
 		if swapped.why != "" && today.why != "" {
 			unknown = append(unknown, kept)
 			continue

@@ -88,10 +88,18 @@ func (a interval) over(b interval) interval {
 	return interval{lo: min(w, x, y, z), mid: a.mid / b.mid, hi: max(w, x, y, z)}.with(a, b)
 }
 
-// raised is a positive interval to a power.
+// at is the low end (−1), the middle (0) or the high end (1).
+func (a interval) at(side int) float64 { return [...]float64{a.lo, a.mid, a.hi}[side+1] }
+
+// follows is what a formula gives at its low end, its middle and its high end, from
+// quantities with each of which it rises or falls all the way.
+func follows(formula func(side int) float64, from ...interval) interval {
+	return interval{lo: formula(-1), mid: formula(0), hi: formula(1)}.with(from...)
+}
+
+// raised is a positive interval to a positive power.
 func (a interval) raised(p float64) interval {
-	lo, hi := math.Pow(a.lo, p), math.Pow(a.hi, p)
-	return interval{lo: min(lo, hi), mid: math.Pow(a.mid, p), hi: max(lo, hi)}.with(a)
+	return follows(func(side int) float64 { return math.Pow(a.at(side), p) }, a)
 }
 
 // plus and minus keep the place of the coarser of the two.

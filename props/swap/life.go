@@ -119,10 +119,7 @@ func (w *work) fatigue() {
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
 		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
 	switch {
-	case w.Stress == nil:
-		l.wait(needStress)
-	case w.Cycles == nil:
-		l.wait(needCycles)
+	case l.missing(w.Stress, needStress), l.missing(w.Cycles, needCycles):
 	case w.Mean != nil && ofGiven(*w.Mean).hi >= ofGiven(*w.Stress).lo:
 		l.Reason = "the mean stress must lie below the stress, which is the largest of the cycle"
 	default:
@@ -176,8 +173,7 @@ func (w *work) goodman(m *props.Material) expected {
 }
 
 func surfaceFactor(su interval, a, b float64) interval {
-	at := func(s float64) float64 { return min(1, a*math.Pow(s/1e6, b)) }
-	return interval{lo: at(su.hi), mid: at(su.mid), hi: at(su.lo)}.with(su)
+	return follows(func(side int) float64 { return min(1, a*math.Pow(su.at(-side)/1e6, b)) }, su)
 }
 
 // endurance is the fatigue strength that holds for the life asked: found at so

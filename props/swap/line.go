@@ -187,6 +187,14 @@ var (
 // wait notes on the line what the part must say before there is a number.
 func (l *Line) wait(n want) { l.Need, l.field = n.text, n.field }
 
+// missing reports whether the part does not say a size, and has the line wait for it.
+func (l *Line) missing(size *units.Quantity, n want) bool {
+	if size == nil {
+		l.wait(n)
+	}
+	return size == nil
+}
+
 // Lacks is the field of the part that the line waits for; ok is false where it
 // waits for none.
 func (l *Line) Lacks() (f part.Field, ok bool) { return l.field, l.Need != "" }

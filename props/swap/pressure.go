@@ -45,14 +45,7 @@ func (w *work) pressure() {
 // neededWall is the wall that the pressure asks for.
 func (w *work) neededWall() {
 	l := Line{Group: StrengthGroup, ID: "pressure.wall", Name: "Wall that the pressure needs", Formula: wallFormula}
-	switch {
-	case w.Inside == nil:
-		l.wait(needInside)
-	case w.Quality == nil:
-		l.wait(needQuality)
-	case w.Safety == nil:
-		l.wait(needSafety)
-	default:
+	if !l.missing(w.Inside, needInside) && !l.missing(w.Quality, needQuality) && !l.missing(w.Safety, needSafety) {
 		l.Notes = []string{"without corrosion allowance and tolerances of the casting", codeDecides}
 		l.Notes = append(l.Notes, w.notAtHeat()...)
 		l.beside(w, w.wallOf(w.base), w.wallOf(w.pin), func(t interval) *Value { return t.in(w.unit(units.Length)) })
@@ -71,7 +64,7 @@ func (w *work) wallOf(m *props.Material) expected {
 	if p.hi > 0.385*s.lo {
 		return expected{why: "the pressure is above 0.385 of the stress allowed for " + m.Name() + ", where the formula for the wall ends"}
 	}
-	e.value = interval{lo: wall(p.lo, r.lo, s.hi), mid: wall(p.mid, r.mid, s.mid), hi: wall(p.hi, r.hi, s.lo)}.with(p, r, s)
+	e.value = follows(func(side int) float64 { return wall(p.at(side), r.at(side), s.at(-side)) }, p, r, s)
 	return e
 }
 
@@ -132,8 +125,8 @@ func (w *work) hoop(pressure *units.Quantity) expected {
 		return expected{need: needWall}
 	}
 	p, d, t := ofGiven(*pressure), ofGiven(*w.Inside), ofGiven(*w.Wall)
-	s := interval{lo: hoopStress(p.lo, d.lo, t.hi), mid: hoopStress(p.mid, d.mid, t.mid), hi: hoopStress(p.hi, d.hi, t.lo)}
-	return expected{value: s.with(p, d, t), notes: []string{codeDecides}}
+	s := follows(func(side int) float64 { return hoopStress(p.at(side), d.at(side), t.at(-side)) }, p, d, t)
+	return expected{value: s, notes: []string{codeDecides}}
 }
 
 // hoopStress takes pressure in Pa, inside diameter and wall in m. With

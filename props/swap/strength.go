@@ -9,6 +9,8 @@ import (
 	"alongside/units"
 )
 
+var loadFormula = read("F₂/F₁ = S₂/S₁", srcStrength)
+
 var strengths = map[part.Strength]props.PropertyID{
 	part.Yield: props.YieldStrength, part.Tensile: props.TensileStrength, part.Fatigue: props.FatigueStrength,
 }
@@ -51,12 +53,7 @@ func (w *work) strength() {
 		return
 	}
 	id, s := w.strengthPair()
-	what := props.InSentence(id.Info().Name)
-	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
-	if w.rest(&l, s) {
-		l.Ratio = s.ratio().in(units.One)
-	}
-	w.add(l)
+	w.ratio(Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + props.InSentence(id.Info().Name), Formula: loadFormula}, s.ratio(), s)
 	if w.keeps(part.KeepStrength) {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
@@ -113,7 +110,7 @@ func (w *work) setAndFracture() {
 
 // load is the load at which the part gives way, against today's.
 func (w *work) load(g giving, basis props.Basis) {
-	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.String(), Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
+	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.String(), Formula: loadFormula}
 	if s := w.pairOnBasis(g, basis); w.rest(&l, s) {
 		u := w.unit(units.Stress)
 		l.Base, l.Value, l.Ratio = ofFigure(s.base).in(u), ofFigure(s.pin).in(u), s.ratio().in(units.One)
@@ -124,7 +121,7 @@ func (w *work) load(g giving, basis props.Basis) {
 
 // pairOnBasis is the strength of both metals that stands for a way of giving way.
 func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
-	out := pair{symbol: "S"}
+	var out pair
 	for _, side := range []struct {
 		m *props.Material
 		f **props.Figure
@@ -189,8 +186,7 @@ func (w *work) margin(l Line, basis props.Basis, strength func(*props.Material) 
 		}
 		return e
 	}
-	l.beside(w, of(w.base), of(w.pin), func(n interval) *Value { return n.in(units.One) })
-	l.Ratio = nil
+	l.sides(w, of(w.base), of(w.pin), func(n interval) *Value { return n.in(units.One) })
 	if l.Value != nil {
 		if l.Value.Lo < 1 {
 			l.Notes = append(l.Notes, "the stress reaches the strength")

@@ -52,9 +52,7 @@ func (w *work) threadLine(l Line, today, swapped expected, size *units.Quantity,
 	switch {
 	case w.Thread == nil:
 		l.wait(needThread)
-	case size == nil:
-		l.wait(need)
-	default:
+	case !l.missing(size, need):
 		l.Notes = append(l.Notes, "limits of size of the usual class of fit, 2A and 2B or 6g and 6H, from memory; typical strengths, minimums lie lower")
 		l.Notes = append(l.Notes, w.notAtHeat()...)
 		l.beside(w, today, swapped, in)
@@ -188,7 +186,8 @@ func (w *work) underHead() expected {
 	if hole.hi >= head.lo {
 		return expected{why: "the head or washer must be wider than the hole"}
 	}
-	on := func(f, head, hole float64) float64 { return f / (math.Pi / 4 * (head - hole) * (head + hole)) }
-	s := interval{lo: on(f.lo, head.hi, hole.lo), mid: on(f.mid, head.mid, hole.mid), hi: on(f.hi, head.lo, hole.hi)}
-	return expected{value: s.with(f, head, hole)}
+	return expected{value: follows(func(side int) float64 {
+		outer, inner := head.at(-side), hole.at(side)
+		return f.at(side) / (math.Pi / 4 * (outer - inner) * (outer + inner))
+	}, f, head, hole)}
 }

@@ -105,27 +105,18 @@ func (w *work) disagreement(density *props.Figure) []string {
 		m.in(w.unit(units.Mass)).String() + "; the mass was taken"}
 }
 
-// stiffness is how far the part bends, and the section that bends no further.
+var frequencyFormula = memory("f₂/f₁ = √(E₂/E₁ · ρ₁/ρ₂), same shape and supports", srcStrength)
+
+// stiffness is how far the part bends, how fast it rings, and the section that bends
+// no further.
 func (w *work) stiffness() {
 	e := w.pair(props.ElasticModulus)
-	l := Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}
-	if w.rest(&l, e) {
-		l.Ratio = e.inverse().in(units.One)
-	}
-	w.add(l)
-	w.frequency(e)
+	w.ratio(Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}, e.inverse(), e)
+	d := w.pair(props.Density)
+	w.ratio(Line{Group: Stiffness, ID: "stiffness.frequency", Name: "Natural frequency", Formula: frequencyFormula}, e.ratio().times(d.inverse()).raised(1./2), e, d)
 	if w.keeps(part.KeepStiffness) {
 		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws())
 	}
-}
-
-// frequency is how fast the part rings, as it is drawn.
-func (w *work) frequency(e pair) {
-	l := Line{Group: Stiffness, ID: "stiffness.frequency", Name: "Natural frequency", Formula: memory("f₂/f₁ = √(E₂/E₁ · ρ₁/ρ₂), same shape and supports", srcStrength)}
-	if d := w.pair(props.Density); w.rest(&l, e, d) {
-		l.Ratio = e.ratio().times(d.inverse()).raised(1. / 2).in(units.One)
-	}
-	w.add(l)
 }
 
 // equal adds the section, the wall and the mass at equal stiffness or strength.

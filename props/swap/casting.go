@@ -122,11 +122,7 @@ func (w *work) ofRows(m *props.Material, rows []wallRow) expected {
 		e.notes = append(e.notes, "the depth of the beam is taken for the wall; say the wall without the load case")
 	}
 	e.value.lo, e.value.hi, e.value.wide = ofFigure(thick).lo, ofFigure(thin).hi, e.value.wide || thin != thick
-	for _, f := range []*props.Figure{thin, mid, thick} {
-		if !slices.Contains(e.figures, f) {
-			e.figures = append(e.figures, f)
-		}
-	}
+	e.figures = union(nil, []*props.Figure{thin, mid, thick})
 	return e
 }
 

@@ -112,12 +112,12 @@ func (c heatCurve) at(t float64) (p heatPoint, ok bool) {
 	return heatPoint{}, false
 }
 
-// union is both lists, each figure once.
-func union(a, b []*props.Figure) []*props.Figure {
+// union is both lists, what is in both once.
+func union[T comparable](a, b []T) []T {
 	out := slices.Clone(a)
-	for _, f := range b {
-		if !slices.Contains(out, f) {
-			out = append(out, f)
+	for _, x := range b {
+		if !slices.Contains(out, x) {
+			out = append(out, x)
 		}
 	}
 	return out

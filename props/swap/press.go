@@ -3,7 +3,6 @@ package swap
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"alongside/props"
 	"alongside/props/part"
@@ -114,39 +113,33 @@ type grip struct {
 }
 
 // grip works the contact pressure out for the part in metal m, whose figures
-// carry the mark n.
+// carry the mark n. It grows with the interference, the hub's diameter and both
+// moduli, and falls with the hole in the shaft.
 func (w *work) grip(m *props.Material, n string, at leg) grip {
 	var g grip
-	elastic := func(m *props.Material, n string) (e, nu interval) {
-		for _, x := range []struct {
-			p      props.PropertyID
-			symbol string
-			to     *interval
-		}{{props.ElasticModulus, "E", &e}, {props.PoissonRatio, "ν", &nu}} {
-			f := w.bench.Figure(m, x.p)
-			switch {
-			case f == nil:
-				g.why = cmp.Or(g.why, lack(m, x.p, w.bench.Absent(m, x.p)))
-			case unfit(f) != "":
-				g.why = cmp.Or(g.why, unfit(f))
-			default:
-				*x.to = ofFigure(f)
-				g.figures = append(g.figures, Used{x.symbol + n, m, f})
-			}
+	figure := func(m *props.Material, n string, p props.PropertyID) interval {
+		f := w.bench.Figure(m, p)
+		switch {
+		case f == nil:
+			g.why = cmp.Or(g.why, lack(m, p, w.bench.Absent(m, p)))
+			return interval{}
+		case unfit(f) != "":
+			g.why = cmp.Or(g.why, unfit(f))
+			return interval{}
 		}
-		return e, nu
+		g.figures = append(g.figures, uses(m, n, f)...)
+		return ofFigure(f)
 	}
-	var hub, shaft cylinder
-	hub.e, hub.nu = elastic(m, n)
-	shaft.e, shaft.nu = elastic(w.Mate, "ₘ")
+	hubE, hubNu := figure(m, n, props.ElasticModulus), figure(m, n, props.PoissonRatio)
+	shaftE, shaftNu := figure(w.Mate, "ₘ", props.ElasticModulus), figure(w.Mate, "ₘ", props.PoissonRatio)
 	delta, d := ofGiven(*w.Interference), ofGiven(*w.Fit)
 	if w.Part.Role == part.Shaft {
-		hub, shaft = shaft, hub
+		hubE, hubNu, shaftE, shaftNu = shaftE, shaftNu, hubE, hubNu
 	}
 	if at.from != at.to {
 		grows, mate := strainOf(m, at), strainOf(w.Mate, at)
-		g.figures = append(append(g.figures, grows.used("α"+n)...), mate.used("αₘ")...)
-		g.why = cmp.Or(g.why, cmp.Or(grows.why, mate.why))
+		g.figures = append(append(g.figures, uses(m, n, grows.figures...)...), uses(w.Mate, "ₘ", mate.figures...)...)
+		g.why = cmp.Or(g.why, grows.why, mate.why)
 		tightens := mate.less(grows).times(d)
 		if w.Part.Role == part.Shaft {
 			tightens = tightens.negative()
@@ -159,25 +152,14 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 	if delta.mid <= 0 {
 		g.loose = delta.negative()
 	}
-	g.pressure = contact(delta, d.mid, ofGiven(*w.Hub), w.hole(), hub, shaft).with(delta, d, hub.e, shaft.e)
+	outside, hole := ofGiven(*w.Hub), w.hole()
+	g.pressure = follows(func(side int) float64 {
+		return lame(delta.at(side), d.mid, outside.at(side), hole.at(-side), hubE.at(side), hubNu.at(-side), shaftE.at(side), shaftNu.at(side))
+	}, delta, d, hubE, shaftE)
 	return g
 }
 
-// cylinder is the metal of a hub or shaft: modulus in Pa, Poisson's ratio.
-type cylinder struct{ e, nu interval }
-
-// contact is the contact pressure of a press fit at diameter d with interference
-// delta: it grows with the interference, the hub's diameter and both moduli, and
-// falls with the hole in the shaft. It is 0 where nothing interferes.
-func contact(delta interval, d float64, outside, hole interval, hub, shaft cylinder) interval {
-	return interval{
-		lo:  lame(delta.lo, d, outside.lo, hole.hi, hub.e.lo, hub.nu.hi, shaft.e.lo, shaft.nu.lo),
-		mid: lame(delta.mid, d, outside.mid, hole.mid, hub.e.mid, hub.nu.mid, shaft.e.mid, shaft.nu.mid),
-		hi:  lame(delta.hi, d, outside.hi, hole.lo, hub.e.hi, hub.nu.lo, shaft.e.hi, shaft.nu.hi),
-	}
-}
-
-// lame is pressFormula in SI.
+// lame is pressFormula in SI: 0 where nothing interferes.
 func lame(delta, d, outside, hole, hubE, hubNu, shaftE, shaftNu float64) float64 {
 	hub := (outside*outside + d*d) / ((outside - d) * (outside + d))
 	shaft := (d*d + hole*hole) / ((d - hole) * (d + hole))
@@ -188,34 +170,23 @@ func lame(delta, d, outside, hole, hubE, hubNu, shaftE, shaftNu float64) float64
 // largest: at the bore of a hub, at the inside of a shaft.
 func (w *work) pressHoop(p interval) interval {
 	d, outer, hole := ofGiven(*w.Fit), ofGiven(*w.Hub), w.hole()
-	by := func(p, outer, hole float64) float64 {
+	return follows(func(side int) float64 {
+		outside, inside := outer.at(-side), hole.at(-side)
 		switch {
 		case w.Part.Role != part.Shaft:
-			return p * (outer*outer + d.mid*d.mid) / ((outer - d.mid) * (outer + d.mid))
-		case hole == 0:
-			return -p
+			return p.at(side) * (outside*outside + d.mid*d.mid) / ((outside - d.mid) * (outside + d.mid))
+		case inside == 0:
+			return -p.at(-side)
 		}
-		return -2 * p * d.mid * d.mid / ((d.mid - hole) * (d.mid + hole))
-	}
-	s := interval{mid: by(p.mid, outer.mid, hole.mid)}
-	if w.Part.Role == part.Shaft {
-		s.lo, s.hi = by(p.hi, outer.lo, hole.hi), by(p.lo, outer.hi, hole.lo)
-	} else {
-		s.lo, s.hi = by(p.lo, outer.hi, hole.lo), by(p.hi, outer.lo, hole.hi)
-	}
-	return s.with(p, d, outer, hole)
+		return -2 * p.at(-side) * d.mid * d.mid / ((d.mid - inside) * (d.mid + inside))
+	}, p, d, outer, hole)
 }
 
 // pressLine is what follows from the contact pressure at one temperature.
 func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.Dimension, follows func(interval) interval) {
 	l := Line{Group: Joints, ID: id + f.at.id, Name: name + ", " + w.temperatureText(f.at.to), Formula: formula}
 	base, pin := f.base, f.pin
-	l.Figures = slices.Clone(base.figures)
-	for _, u := range pin.figures {
-		if !slices.Contains(l.Figures, u) {
-			l.Figures = append(l.Figures, u)
-		}
-	}
+	l.Figures = union(base.figures, pin.figures)
 	if l.Reason = pin.why; l.Reason == "" {
 		u := w.unit(dim)
 		value := follows(pin.pressure)

@@ -121,41 +121,33 @@ func (w *work) stiffness() {
 
 // equal adds the section, the wall and the mass at equal stiffness or strength.
 func (w *work) equal(g Group, id, what string, p pair, laws map[part.Case]law) {
-	section := Line{Group: g, ID: id + ".section", Name: "Section, " + what}
-	wall := Line{Group: g, ID: id + ".wall", Name: "Wall, " + what}
-	mass := Line{Group: g, ID: id + ".mass", Name: "Mass, " + what}
+	line := func(end, name string, formula Formula) Line {
+		return Line{Group: g, ID: id + end, Name: name + ", " + what, Formula: formula}
+	}
 	law, ok := laws[w.Case]
 	if !ok {
-		section.wait(needCase)
-		w.add(section)
+		l := line(".section", "Section", Formula{})
+		l.wait(needCase)
+		w.add(l)
 		return
 	}
-	section.Name = law.name + ", " + what
-	if w.Case == part.FixedBeam {
-		wall.Name = "Depth, " + what
-	}
-	section.Formula, wall.Formula, mass.Formula = law.formula, law.formula, law.formula
-	if w.rest(&section, p) {
-		section.Ratio = p.inverse().raised(law.section).in(units.One)
-	}
-	need := needWall
+	// Where the measure is the wall itself one line tells both.
+	wall, need := line(".wall", law.name, law.formula), needWall
 	if w.Case == part.FixedBeam {
 		need = needDepth
+	}
+	section := p.inverse().raised(law.section)
+	if w.Case == part.Tie || w.Case == part.Beam {
+		w.ratio(line(".section", law.name, law.formula), section, p)
+		wall.Name = "Wall, " + what
 	}
 	if w.rest(&wall, p) {
 		w.of(&wall, w.Wall, p.inverse().raised(law.wall), need)
 	}
-	d := w.pair(props.Density)
+	w.add(wall)
+	mass, d := line(".mass", "Mass", law.formula), w.pair(props.Density)
 	if w.rest(&mass, p, d) {
-		w.masses(&mass, d, p.inverse().raised(law.section))
-	}
-	if w.Case == part.Plate || w.Case == part.FixedBeam {
-		// The measure is the wall itself: one line tells both.
-		wall.Name = section.Name
-		w.add(wall)
-	} else {
-		w.add(section)
-		w.add(wall)
+		w.masses(&mass, d, section)
 	}
 	w.add(mass)
 }

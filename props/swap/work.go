@@ -13,12 +13,6 @@ import (
 // what they need or why there is no number.
 func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w := &work{Given: g, bench: b.Clone(), base: base, pin: pin, pairs: map[props.PropertyID]pair{}}
-	if w.Keep == "" {
-		w.Keep = part.KeepAll
-	}
-	if w.Strength == "" {
-		w.Strength = part.Auto
-	}
 	w.shape()
 	w.stiffness()
 	w.strength()

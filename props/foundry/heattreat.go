@@ -1,6 +1,7 @@
 package foundry
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
@@ -96,20 +97,16 @@ var solutionTreated = spelling.Pattern(`^(T[2-46-9].*|HT|TQ.*)$`)
 // the process, and the usual schedules.
 func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 	c := &HeatCard{Material: m}
-	for i := range b.tempers {
-		if t := &b.tempers[i]; m.Temper != "" && t.Admits(m) {
+	if m.Temper != "" {
+		for _, t := range about(b.tempers, m) {
 			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.Tempers, m.Temper), t.Cite})
 		}
 	}
-	for i := range b.treatable {
-		if t := &b.treatable[i]; t.Admits(m) {
-			if c.Normally == "" {
-				c.Normally = t.normally
-			}
-			// Broader records that answer otherwise are not about this alloy.
-			if t.normally == c.Normally {
-				c.Reasons = append(c.Reasons, t.Statement)
-			}
+	for _, t := range about(b.treatable, m) {
+		c.Normally = cmp.Or(c.Normally, t.normally)
+		// Broader records that answer otherwise are not about this alloy.
+		if t.normally == c.Normally {
+			c.Reasons = append(c.Reasons, t.Statement)
 		}
 	}
 	for _, o := range m.Alloy.Materials {
@@ -117,11 +114,7 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 			c.Tempers = append(c.Tempers, o.Temper)
 		}
 	}
-	for i := range b.schedules {
-		s := &b.schedules[i]
-		if !s.Admits(m) {
-			continue
-		}
+	for _, s := range about(b.schedules, m) {
 		if s.Temper == m.Temper {
 			c.Schedules = append(c.Schedules, s.Schedule)
 		} else {

@@ -19,10 +19,10 @@ import (
 var recordKinds = map[string]func(*loader, *record.Record){
 	"source":      func(*loader, *record.Record) {}, // read first, by Load
 	"item":        (*loader).item,
-	"grade":       func(l *loader, r *record.Record) { l.grade(r, &l.book.grades, number) },
-	"allowance":   func(l *loader, r *record.Record) { l.grade(r, &l.book.allowances, letter) },
-	"dctg":        func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.dctg, number) },
-	"rma":         func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.rma, letter) },
+	"grade":       func(l *loader, r *record.Record) { l.grade(r, &l.book.grades, Grade) },
+	"allowance":   func(l *loader, r *record.Record) { l.grade(r, &l.book.allowances, Allowance) },
+	"dctg":        func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.dctg, Grade) },
+	"rma":         func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.rma, Allowance) },
 	"linear":      (*loader).linear,
 	"temper":      (*loader).temper,
 	"schedule":    (*loader).schedule,

@@ -224,7 +224,7 @@ func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"
 			if !has(f.Processes, m.Process) {
-				it.Condition = join(it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
+				it.Condition = join("; ", it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
 			}
 		}
 		out = append(out, it)

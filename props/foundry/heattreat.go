@@ -8,7 +8,6 @@ import (
 
 	"alongside/props"
 	"alongside/props/spelling"
-	"alongside/units"
 )
 
 // temper says what a temper designation means.
@@ -39,29 +38,14 @@ type Schedule struct {
 	Cite
 }
 
-// Step is one stage of a heat treatment. A quench has a temperature of the
-// water and no time.
+// Step is one stage of a heat treatment.
 type Step struct {
-	Name                    string // solution, quench, age, anneal …
-	Temperature, Time       units.Quantity
-	HasTemperature, HasTime bool
-	Words                   string // what the figures do not say
+	Name string // solution, quench, age, anneal …
+	Says string // temperature, time and what they do not say: "1000 °F, 12 h"
 }
 
 // String is the step in one line: "solution 1000 °F, 12 h".
-func (s *Step) String() string {
-	parts := []string{}
-	if s.HasTemperature {
-		parts = append(parts, s.Temperature.String())
-	}
-	if s.HasTime {
-		parts = append(parts, s.Time.String())
-	}
-	if s.Words != "" {
-		parts = append(parts, s.Words)
-	}
-	return s.Name + " " + strings.Join(parts, ", ")
-}
+func (s *Step) String() string { return s.Name + " " + s.Says }
 
 // String is the schedule in one line.
 func (s *Schedule) String() string {

@@ -217,7 +217,7 @@ func (l *loader) linear(r *record.Record) {
 	}
 	t.Cite = l.Cite(r)
 	r.Finish()
-	t.Text = join(t.precision, t.words())
+	t.Text = join("; ", t.precision, t.words())
 	l.book.items = append(l.book.items, &t.item)
 	l.book.linear = append(l.book.linear, &t)
 }
@@ -327,22 +327,24 @@ func readStep(r *record.Record, text string) (Step, bool) {
 		r.Fail("steps", fmt.Sprintf("%q does not begin with a stage", text), "write NAME: TEMPERATURE; TIME with one of: "+strings.Join(stepNames, ", "))
 		return st, false
 	}
-	for _, part := range strings.Split(rest, ";") {
+	var temperature, time, words string
+	for part := range strings.SplitSeq(rest, ";") {
 		part = strings.TrimSpace(part)
 		if strings.HasPrefix(part, "(") && strings.HasSuffix(part, ")") {
-			st.Words = part[1 : len(part)-1]
+			words = part[1 : len(part)-1]
 			continue
 		}
 		// A temperature or a time: whichever reads as such.
 		if q, err := units.ParseAs(part, units.Temperature, units.NoUnit); err == nil {
-			st.Temperature, st.HasTemperature = q, true
+			temperature = q.String()
 			continue
 		}
 		q, ok := r.Quantity("steps", part, units.Time, units.NoUnit, "age: 310 °F; 3–5 h")
 		if !ok {
 			return st, false
 		}
-		st.Time, st.HasTime = q, true
+		time = q.String()
 	}
+	st.Says = join(", ", temperature, time, words)
 	return st, true
 }

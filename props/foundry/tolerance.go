@@ -3,6 +3,7 @@ package foundry
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -187,7 +188,7 @@ func (g *grade) lookUp(table []*gradeRow, dimension units.Quantity) ToleranceRes
 	}
 	for _, gap := range [][2]int{{lo, first - 1}, {last + 1, hi}} {
 		if gap[0] <= gap[1] {
-			r.Condition = join(r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(g.Kind, gap[0], gap[1])))
+			r.Condition = join("; ", r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(g.Kind, gap[0], gap[1])))
 		}
 	}
 	if r.By.Known != props.Memory {
@@ -253,7 +254,7 @@ func (l *linear) at(dimension units.Quantity) ToleranceResult {
 	if whole := math.Round(more); math.Abs(more-whole) > 1e-9 {
 		base.Place--
 		if len(l.steps) > 0 {
-			r.Condition = join(r.Condition, "a part of an inch counted in proportion; some shops count it as a whole one")
+			r.Condition = join("; ", r.Condition, "a part of an inch counted in proportion; some shops count it as a whole one")
 		}
 	}
 	r.set(base)
@@ -295,12 +296,7 @@ func gradeName(kind Kind, lo, hi int) string {
 	return name
 }
 
-func join(parts ...string) string {
-	var some []string
-	for _, p := range parts {
-		if p != "" {
-			some = append(some, p)
-		}
-	}
-	return strings.Join(some, "; ")
+// join puts the texts that are not empty behind each other.
+func join(between string, parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), between)
 }

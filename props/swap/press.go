@@ -25,17 +25,13 @@ func (w *work) press() {
 		return
 	}
 	first := Line{Group: Joints, ID: "press.pressure", Name: "Contact pressure", Formula: pressFormula}
-	for _, need := range []struct {
-		lacks bool
-		want  want
-	}{{w.Mate == nil, needMate}, {w.Fit == nil, needFit}, {w.Hub == nil, needHub}} {
-		if need.lacks {
-			first.wait(need.want)
-			w.add(first)
-			return
-		}
+	switch {
+	case w.Mate == nil:
+		first.wait(needMate)
+	case !first.missing(w.Fit, needFit) && !first.missing(w.Hub, needHub):
+		first.Reason = w.unfitPress()
 	}
-	if first.Reason = w.unfitPress(); first.Reason != "" {
+	if first.Need != "" || first.Reason != "" {
 		w.add(first)
 		return
 	}
@@ -104,12 +100,11 @@ func (w *work) ends() []leg {
 	return out
 }
 
-// grip is the contact pressure with the part in one metal.
+// grip is the contact pressure with the part in one metal; its figures are those of
+// the part and of its mate.
 type grip struct {
-	pressure interval
-	figures  []Used
-	why      string
-	loose    interval // the clearance in m where there is no interference left
+	expected
+	figures []Used
 }
 
 // grip works the contact pressure out for the part in metal m, whose figures
@@ -149,13 +144,18 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 	if g.why != "" {
 		return g
 	}
-	if delta.mid <= 0 {
-		g.loose = delta.negative()
-	}
 	outside, hole := ofGiven(*w.Hub), w.hole()
-	g.pressure = follows(func(side int) float64 {
+	g.value = follows(func(side int) float64 {
 		return lame(delta.at(side), d.mid, outside.at(side), hole.at(-side), hubE.at(side), hubNu.at(-side), shaftE.at(side), shaftNu.at(side))
 	}, delta, d, hubE, shaftE)
+	if w.Part.Role == "" {
+		g.notes = append(g.notes, "the part is taken as the bore around its mate, not as a bushing in it")
+	}
+	if delta.mid < 0 {
+		g.notes = append(g.notes, "the fit is loose by "+delta.negative().in(w.unit(units.Length)).String())
+	} else if g.value.lo == 0 {
+		g.notes = append(g.notes, "in the worst case the fit is loose")
+	}
 	return g
 }
 
@@ -185,37 +185,22 @@ func (w *work) pressHoop(p interval) interval {
 // pressLine is what follows from the contact pressure at one temperature.
 func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.Dimension, follows func(interval) interval) {
 	l := Line{Group: Joints, ID: id + f.at.id, Name: name + ", " + w.temperatureText(f.at.to), Formula: formula}
-	base, pin := f.base, f.pin
-	l.Figures = union(base.figures, pin.figures)
-	if l.Reason = pin.why; l.Reason == "" {
-		u := w.unit(dim)
-		value := follows(pin.pressure)
-		l.Value = value.in(u)
-		if w.Part.Role == "" {
-			l.Notes = append(l.Notes, "the part is taken as the bore around its mate, not as a bushing in it")
+	l.Figures = union(f.base.figures, f.pin.figures)
+	today, swapped := f.base.expected, f.pin.expected
+	today.notes = nil
+	l.sides(w, today, swapped, func(pressure interval) *Value {
+		v := follows(pressure).in(w.unit(dim))
+		if v.Unit == units.Joule {
+			v.Symbol = "N·m"
 		}
-		if pin.loose.mid > 0 {
-			l.Notes = append(l.Notes, "the fit is loose by "+pin.loose.in(w.unit(units.Length)).String())
-		} else if pin.pressure.lo == 0 {
-			l.Notes = append(l.Notes, "in the worst case the fit is loose")
-		}
-		if base.why != "" {
-			l.Notes = append(l.Notes, base.why)
-		} else {
-			today := follows(base.pressure)
-			l.Base = today.in(u)
-			switch {
-			case w.base == w.pin:
-				l.Ratio = exact(1).in(units.One)
-			case base.pressure.lo > 0 && pin.pressure.lo > 0:
-				l.Ratio = value.over(today).in(units.One)
-			}
-		}
-		for _, v := range []*Value{l.Base, l.Value} {
-			if v != nil && v.Unit == units.Joule {
-				v.Symbol = "N·m"
-			}
-		}
+		return v
+	})
+	switch {
+	case l.Base == nil:
+	case w.base == w.pin:
+		l.Ratio = exact(1).in(units.One)
+	case today.value.lo > 0 && swapped.value.lo > 0:
+		l.Ratio = follows(swapped.value).over(follows(today.value)).in(units.One)
 	}
 	w.add(l)
 }
@@ -240,9 +225,9 @@ func (w *work) presses(m *props.Material, fits []fitted) expected {
 			out.notes = append(out.notes, "not at "+w.temperatureText(f.at.to)+": "+g.why)
 			continue
 		}
-		s := w.pressHoop(g.pressure).size()
+		s := w.pressHoop(g.value).size()
 		if w.Part.Role != part.Shaft && !breaks(m) {
-			s = s.plus(g.pressure)
+			s = s.plus(g.value)
 		}
 		most := &out.value
 		*most = interval{max(most.lo, s.lo), max(most.mid, s.mid), max(most.hi, s.hi), max(most.last, s.last), most.wide || s.wide}
@@ -252,12 +237,8 @@ func (w *work) presses(m *props.Material, fits []fitted) expected {
 
 // torque is what the friction of the fit holds.
 func (w *work) torque(fits []fitted) {
-	if w.Engaged == nil || w.Friction == nil {
-		l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
-		l.wait(needEngaged)
-		if w.Engaged != nil {
-			l.wait(needFriction)
-		}
+	l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
+	if l.missing(w.Engaged, needEngaged) || l.missing(w.Friction, needFriction) {
 		w.add(l)
 		return
 	}

@@ -136,48 +136,51 @@ func (w *work) growth(at leg) {
 	w.add(l)
 }
 
-// against adds the lines that need a mate.
+// against is how much more, or less, the part grows than its mate over a size.
 func (w *work) against(legs []leg) {
-	for _, at := range legs {
-		l := Line{Group: Temperature, ID: "mate" + at.id, Name: "Beyond the mate, " + w.legText(at), Formula: mateFormula}
-		w.difference(l, at, w.Length, needLength, true)
-	}
-	for _, role := range []struct {
+	for _, d := range []struct {
 		id, name string
-		opens    bool // where the part grows more than its mate
-	}{{"bore", "Bore clearance, ", true}, {"shaft", "Shaft clearance, ", false}} {
+		formula  Formula
+		over     *units.Quantity
+		need     want
+		more     bool
+	}{
+		{"mate", "Beyond the mate, ", mateFormula, w.Length, needLength, true},
+		{"bore", "Bore clearance, ", boreFormula, w.Fit, needFit, true},
+		{"shaft", "Shaft clearance, ", boreFormula, w.Fit, needFit, false},
+	} {
+		if d.id != "mate" && w.Part.Role != "" && string(w.Part.Role) != d.id {
+			continue
+		}
 		for _, at := range legs {
-			if w.Part.Role != "" && string(w.Part.Role) != role.id {
-				continue
+			l := Line{Group: Temperature, ID: d.id + at.id, Name: d.name + w.legText(at), Formula: d.formula}
+			switch {
+			case w.Mate == nil:
+				l.wait(needMate)
+			case !l.missing(d.over, d.need):
+				size := ofGiven(*d.over)
+				if !d.more {
+					size = size.negative()
+				}
+				w.difference(&l, at, size)
 			}
-			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}
-			w.difference(l, at, w.Fit, needFit, role.opens)
+			w.add(l)
 		}
 	}
 }
 
-// difference is how much more, or less, the part grows than its mate over a size.
-func (w *work) difference(l Line, at leg, over *units.Quantity, need want, more bool) {
-	switch {
-	case w.Mate == nil:
-		l.wait(needMate)
-	case !l.missing(over, need):
-		mate := strainOf(w.Mate, at)
-		size := ofGiven(*over)
-		if !more {
-			size = size.negative()
-		}
-		beyond := func(m *props.Material) expected {
-			s := strainOf(m, at)
-			s.why, s.value = cmp.Or(s.why, mate.why), s.less(mate).times(size)
-			return s
-		}
-		today, swapped := beyond(w.base), beyond(w.pin)
-		swapped.notes = append(swapped.notes, mate.notes...)
-		l.sides(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Length)) })
-		l.Figures = append(l.Figures, uses(w.Mate, "ₘ", mate.figures...)...)
+// difference puts the growth beyond that of the mate on a line.
+func (w *work) difference(l *Line, at leg, size interval) {
+	mate := strainOf(w.Mate, at)
+	beyond := func(m *props.Material) expected {
+		s := strainOf(m, at)
+		s.why, s.value = cmp.Or(s.why, mate.why), s.less(mate).times(size)
+		return s
 	}
-	w.add(l)
+	today, swapped := beyond(w.base), beyond(w.pin)
+	swapped.notes = append(swapped.notes, mate.notes...)
+	l.sides(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Length)) })
+	l.Figures = append(l.Figures, uses(w.Mate, "ₘ", mate.figures...)...)
 }
 
 // held is the stress in a part that cannot grow at all.

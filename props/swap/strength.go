@@ -21,8 +21,8 @@ func (w *work) strengthPair() (p props.PropertyID, found pair) {
 	if w.Strength != part.Auto {
 		p = strengths[w.Strength]
 		found = w.pair(p)
-		if p == props.YieldStrength && found.why != "" {
-			found.why += noYield(w.base, w.pin)
+		if p == props.YieldStrength && found.why != "" && (breaks(w.base) || breaks(w.pin)) {
+			found.why += "; choose tensile strength to compare the two"
 		}
 		return p, found
 	}
@@ -33,16 +33,6 @@ func (w *work) strengthPair() (p props.PropertyID, found pair) {
 	found = w.pair(props.TensileStrength)
 	found.notes = append([]string{"tensile strength taken for both; " + yield.why}, found.notes...)
 	return props.TensileStrength, found
-}
-
-// noYield offers tensile strength where one of the metals has no yield point.
-func noYield(materials ...*props.Material) string {
-	for _, m := range materials {
-		if m.Absent(props.YieldStrength) != "" {
-			return "; choose tensile strength to compare the two"
-		}
-	}
-	return ""
 }
 
 // strength is what the part carries, the section that carries as much, and how
@@ -120,26 +110,21 @@ func (w *work) load(g giving, basis props.Basis) {
 }
 
 // pairOnBasis is the strength of both metals that stands for a way of giving way.
-func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
-	var out pair
-	for _, side := range []struct {
-		m *props.Material
-		f **props.Figure
-	}{{w.pin, &out.pin}, {w.base, &out.base}} {
-		id := g.strength(side.m)
-		f := w.onBasis(side.m, id, basis)
-		*side.f = f
-		switch {
-		case out.why != "":
-		case f == nil:
-			out.why = w.lacksBasis(side.m, id, basis)
-		default:
-			out.why = unfit(f)
+func (w *work) pairOnBasis(g giving, basis props.Basis) (out pair) {
+	side := func(m *props.Material) *props.Figure {
+		id := g.strength(m)
+		f := w.onBasis(m, id, basis)
+		if f == nil {
+			out.why = cmp.Or(out.why, w.lacksBasis(m, id, basis))
+		} else {
+			out.why = cmp.Or(out.why, unfit(f))
 		}
-		if g.id == "set" && breaks(side.m) {
-			out.notes = append(out.notes, side.m.Name()+" breaks without yielding: its tensile strength")
+		if g.id == "set" && breaks(m) {
+			out.notes = append(out.notes, m.Name()+" breaks without yielding: its tensile strength")
 		}
+		return f
 	}
+	out.pin, out.base = side(w.pin), side(w.base)
 	return out
 }
 

@@ -92,12 +92,10 @@ func (k Kind) ID() string { return kindInfo[k].id }
 func (k Kind) String() string { return kindInfo[k].name }
 
 // Kinds lists the kinds of the process card in its order.
-func Kinds() []Kind { return kindsTo(TestBar) }
-
-func kindsTo(end Kind) []Kind {
-	all := make([]Kind, end)
-	for i := range all {
-		all[i] = Kind(i)
+func Kinds() []Kind {
+	all := make([]Kind, TestBar)
+	for k := range all {
+		all[k] = Kind(k)
 	}
 	return all
 }

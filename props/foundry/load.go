@@ -39,7 +39,7 @@ func Load(base *catalog.Catalog, fsys fs.FS, patterns ...string) (*Book, error) 
 	var errs record.Errors
 	book := &Book{Sources: slices.Clone(base.Sources)}
 	l := &loader{Reader: *book.Reader(base), book: book}
-	records, err := read(fsys, patterns, slices.Sorted(maps.Keys(recordKinds)), &errs)
+	records, err := ReadRecords(fsys, patterns, &errs, slices.Sorted(maps.Keys(recordKinds))...)
 	if err != nil {
 		return nil, err
 	}
@@ -63,7 +63,8 @@ func Load(base *catalog.Catalog, fsys fs.FS, patterns ...string) (*Book, error) 
 	return l.book, nil
 }
 
-func read(fsys fs.FS, patterns, kinds []string, errs *record.Errors) ([]*record.Record, error) {
+// ReadRecords reads the records of these kinds of the files that match the patterns.
+func ReadRecords(fsys fs.FS, patterns []string, errs *record.Errors, kinds ...string) ([]*record.Record, error) {
 	files, err := catalog.ReadFiles(fsys, patterns)
 	if err != nil {
 		return nil, err
@@ -133,6 +134,13 @@ func (l *Reader) Cite(r *record.Record) Cite {
 		c.Known = catalog.ReadKnown(r)
 	}
 	l.cited = append(l.cited, c)
+	return c
+}
+
+// end reads where a record comes from, the last of its keys.
+func (l *loader) end(r *record.Record) Cite {
+	c := l.Cite(r)
+	r.Finish()
 	return c
 }
 

@@ -33,7 +33,7 @@ func (l *loader) item(r *record.Record) {
 		}
 		it.Value, it.HasValue = l.quantity(r, "value", d, examples[d]), true
 		it.Printed = r.Text("value", true)
-		if it.HasValue && it.Value.Lo < 0 {
+		if it.Value.Lo < 0 {
 			r.Fail("value", "cannot be negative", "check it against the source")
 		}
 	} else if it.Text == "" {
@@ -41,13 +41,12 @@ func (l *loader) item(r *record.Record) {
 	}
 	r.Value("value")
 	it.Particular = it.named()
-	it.Cite = l.Cite(r)
-	r.Finish()
+	it.Cite = l.end(r)
 	l.book.items = append(l.book.items, &it)
 }
 
 func kindNamed(id string) (Kind, bool) {
-	for _, k := range kindsTo(kindCount) {
+	for k := range kindCount {
 		if k.ID() == id && k != Grade && k != Linear && k != Allowance {
 			return k, true
 		}
@@ -57,7 +56,7 @@ func kindNamed(id string) (Kind, bool) {
 
 func kindIDs() []string {
 	var ids []string
-	for _, k := range kindsTo(kindCount) {
+	for k := range kindCount {
 		if _, ok := kindNamed(k.ID()); ok {
 			ids = append(ids, k.ID())
 		}
@@ -117,8 +116,7 @@ func (l *loader) grade(r *record.Record, list *[]*grade, kind Kind) {
 		}
 		g.finer = append(g.finer, finer{n, size})
 	}
-	g.Cite = l.Cite(r)
-	r.Finish()
+	g.Cite = l.end(r)
 	if g.lo > 0 {
 		g.Text = gradeName(kind, g.lo, g.hi)
 	}
@@ -142,11 +140,9 @@ func (l *loader) gradeRow(r *record.Record, list *[]*gradeRow, kind Kind) {
 			row.full = append(row.full, q)
 		}
 	}
-	row.Cite = l.Cite(r)
-	r.Finish()
+	row.Cite = l.end(r)
 	if row.over.Unit != units.MM || row.to.Unit != units.MM || !(row.over.Lo < row.to.Lo) {
 		r.Fail("to", "is not above \"over\", or not in mm", "write both in mm as the standard does")
-		return
 	}
 	*list = append(*list, &row)
 }
@@ -215,8 +211,7 @@ func (l *loader) linear(r *record.Record) {
 	if !t.hasEach && len(t.steps) == 0 {
 		r.Fail("plus_minus", "is missing, and there is no \"each\"", `add plus_minus = ["0.010 in to 1 in"] or each = "0.005 in"`)
 	}
-	t.Cite = l.Cite(r)
-	r.Finish()
+	t.Cite = l.end(r)
 	t.Text = join("; ", t.precision, t.words())
 	l.book.items = append(l.book.items, &t.item)
 	l.book.linear = append(l.book.linear, &t)
@@ -226,20 +221,14 @@ func (l *loader) temper(r *record.Record) {
 	t := temper{Scope: l.Scope(r, "families", ""), text: r.Text("text", true)}
 	t.Tempers = Pattern(r, "match", true)
 	r.Label = r.Text("match", false)
-	t.Cite = l.Cite(r)
-	r.Finish()
+	t.Cite = l.end(r)
 	checkHoles(r, t.text, t.Tempers)
-	if t.Tempers != nil {
-		l.book.tempers = append(l.book.tempers, &t)
-	}
+	l.book.tempers = append(l.book.tempers, &t)
 }
 
 func (l *loader) treatable(r *record.Record) {
-	t := treatable{Scope: l.Scope(r, "families", ""), normally: oneOf(r, "normally", "yes", "no", "depends")}
-	t.Text = r.Text("text", true)
-	t.Cite = l.Cite(r)
-	r.Finish()
-	l.book.treatable = append(l.book.treatable, &t)
+	normally := oneOf(r, "normally", "yes", "no", "depends")
+	l.book.treatable = append(l.book.treatable, &treatable{l.Scope(r, "families", ""), normally, Statement{r.Text("text", true), l.end(r)}})
 }
 
 func (l *loader) designation(r *record.Record) {
@@ -247,12 +236,9 @@ func (l *loader) designation(r *record.Record) {
 	r.Label = p.part
 	p.on = oneOf(r, "on", "name", "uns")
 	p.match = Pattern(r, "match", true)
-	p.Cite = l.Cite(r)
-	r.Finish()
+	p.Cite = l.end(r)
 	checkHoles(r, p.text, p.match)
-	if p.match != nil {
-		l.book.designations = append(l.book.designations, &p)
-	}
+	l.book.designations = append(l.book.designations, &p)
 }
 
 var hole = spelling.Pattern(`\{(\d+)\}`)
@@ -267,13 +253,8 @@ func checkHoles(r *record.Record, text string, pattern *regexp.Regexp) {
 }
 
 func (l *loader) anodic(r *record.Record) {
-	row := anodicRow{Scope: l.Scope(r, "families", "")}
-	row.Group = r.Text("group", true)
-	r.Label = row.Group
-	row.Volts = volts(r, "index")
-	row.Cite = l.Cite(r)
-	r.Finish()
-	l.book.anodic = append(l.book.anodic, &row)
+	r.Label = r.Text("group", true)
+	l.book.anodic = append(l.book.anodic, &anodicRow{l.Scope(r, "families", ""), AnodicIndex{volts(r, "index"), r.Label, l.end(r)}})
 }
 
 // volts reads "0.90 V"; the table's sign is left off.
@@ -315,8 +296,7 @@ func (l *loader) schedule(r *record.Record) {
 	if len(s.Steps) == 0 {
 		r.Fail("steps", "holds no step", `write steps = ["solution: 1000 °F; 12 h", "age: 310 °F; 3–5 h"]`)
 	}
-	s.Cite = l.Cite(r)
-	r.Finish()
+	s.Cite = l.end(r)
 	l.book.schedules = append(l.book.schedules, &s)
 }
 

@@ -73,29 +73,20 @@ func (w *work) bar(l *Line, s pair) {
 	n := ofGiven(*w.Length)
 	shape := n.times(n).over(*v)
 	base, pin := shape.over(ofFigure(s.base)), shape.over(ofFigure(s.pin))
-	unit := ohms(pin.mid)
 	l.Formula = barFormula
-	l.Base, l.Value = base.inOhms(unit), pin.inOhms(unit)
+	l.Base, l.Value = base.inOhms(pin.mid), pin.inOhms(pin.mid)
 }
 
-// ohm is a unit of resistance; the units package has none.
-type ohm struct {
-	symbol string
-	factor float64
-}
-
-func ohms(r float64) ohm {
+// inOhms is a resistance in the unit that suits one like it; the units package has none.
+func (a interval) inOhms(like float64) *Value {
+	symbol, factor := "µΩ", 1e6
 	switch {
-	case r >= 1:
-		return ohm{"Ω", 1}
-	case r >= 1e-3:
-		return ohm{"mΩ", 1e3}
+	case like >= 1:
+		symbol, factor = "Ω", 1
+	case like >= 1e-3:
+		symbol, factor = "mΩ", 1e3
 	}
-	return ohm{"µΩ", 1e6}
-}
-
-func (a interval) inOhms(o ohm) *Value {
-	v := a.times(exact(o.factor)).in(units.One)
-	v.Symbol = o.symbol
+	v := a.times(exact(factor)).in(units.One)
+	v.Symbol = symbol
 	return v
 }

@@ -2,6 +2,7 @@ package swap
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -138,10 +139,8 @@ func (r *Result) Line(id string) *Line {
 // Needs lists, each once, what the part must say more.
 func (r *Result) Needs() []string {
 	var out []string
-	seen := map[string]bool{}
 	for i := range r.Lines {
-		if n := r.Lines[i].Need; n != "" && !seen[n] {
-			seen[n] = true
+		if n := r.Lines[i].Need; n != "" && !slices.Contains(out, n) {
 			out = append(out, n)
 		}
 	}

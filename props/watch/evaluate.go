@@ -77,13 +77,13 @@ func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given p
 
 // Ask is what to ask or do first: the first sentence of the text.
 func (c *Caution) Ask() string {
-	first, _, more := strings.Cut(c.Text, ". ")
-	if more {
+	if first, _, more := strings.Cut(c.Text, ". "); more {
 		return first + "."
 	}
-	return first
+	return c.Text
 }
 
+// rank is the place of the caution in the order of Count.
 func (c *Caution) rank() int {
 	switch {
 	case c.Dismissed:
@@ -103,20 +103,11 @@ type Count struct{ Ask, Check, Unchecked, Dismissed int }
 // Counts counts a list of cautions; a screen that hides the dismissed ones
 // shows how many they are.
 func Counts(list []Caution) Count {
-	var n Count
+	var n [4]int
 	for i := range list {
-		switch list[i].rank() {
-		case 0:
-			n.Ask++
-		case 1:
-			n.Check++
-		case 2:
-			n.Unchecked++
-		default:
-			n.Dismissed++
-		}
+		n[list[i].rank()]++
 	}
-	return n
+	return Count{n[0], n[1], n[2], n[3]}
 }
 
 type evaluation struct {

@@ -73,23 +73,22 @@ func (w *work) shear(m *props.Material) expected {
 		{props.ShearStrength, props.Design, "the shear strength for design is taken, which lies below the typical one"},
 		{props.TorsionalStrength, props.Typical, "the strength in torsion is taken for that in shear"},
 	} {
-		if f := w.onBasis(m, on.p, on.basis); f != nil {
-			e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+		if e := w.specified(m, on.p, on.basis); e.figures != nil {
 			if on.note != "" {
 				e.notes = []string{m.Name() + ": " + on.note}
 			}
 			return e
 		}
 	}
-	f := w.onBasis(m, props.TensileStrength, props.Typical)
-	switch {
-	case breaks(m):
+	if breaks(m) {
 		return expected{why: w.lacksBasis(m, props.ShearStrength, props.Typical)}
-	case f == nil:
-		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Typical)}
 	}
-	return expected{value: ofFigure(f).times(exact(0.5)), figures: []*props.Figure{f}, why: unfit(f),
-		notes: []string{"no shear strength on file for " + m.Name() + ": half its tensile strength, on the safe side"}}
+	e := w.specified(m, props.TensileStrength, props.Typical)
+	e.value = e.value.times(exact(0.5))
+	if e.figures != nil {
+		e.notes = []string{"no shear strength on file for " + m.Name() + ": half its tensile strength, on the safe side"}
+	}
+	return e
 }
 
 // inverse is one over what is expected.

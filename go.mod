@@ -16,13 +16,18 @@ require (
 	github.com/muesli/termenv v0.16.0
 	github.com/rivo/uniseg v0.4.7
 	github.com/spf13/cobra v1.10.2
-	golang.org/x/image v0.25.0
+	golang.org/x/image v0.40.0
 	golang.org/x/sys v0.49.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )
 
-require github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
+require (
+	git.sr.ht/~sbinet/gg v0.8.0
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
+)
+
+require github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect
@@ -50,7 +55,7 @@ require (
 	golang.org/x/mod v0.42.0 // indirect
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/telemetry v0.0.0-20261010193011-f71dc92da45e // indirect
-	golang.org/x/text v0.23.0 // indirect
+	golang.org/x/text v0.37.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 	golang.org/x/vuln v1.9.0 // indirect
 	honnef.co/go/tools v0.8.2 // indirect

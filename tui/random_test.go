@@ -76,6 +76,9 @@ func allKeyTypes() []int {
 // Every key, with and without alt, at the end of every field and before its last
 // letter.
 func TestEveryKeyInEveryField(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every key in every place")
+	}
 	for name, open := range map[string][]string{
 		"finder": {"/"}, "needs": {"2"}, "need": {"n"}, "band": {"e"}, "service": {"S"}, "range": {"E"}, "target": {"w", "t"},
 		"size": {"5", "i"}, "mass": {"D"}, "price": {"D", "up", "ctrl+end"},

@@ -93,7 +93,7 @@ func (m *Model) materialLine(cols ui.Columns, mat *props.Material, marks marked,
 }
 
 // markSign is the sign of a marked line.
-const markSign = "*"
+const markSign = "x"
 
 // brief is the figures of a material in brief, kept until the call changes.
 func (m *Model) brief(mat *props.Material) []string {

@@ -29,7 +29,7 @@ for 90/95 and 299 for 99/95. What looks like an outlier is named and kept.
 		Example: "  alongside bars mybars.csv\n  alongside bars mybars.csv --format csv > bounds.csv",
 		Args:    cobra.ExactArgs(1),
 	}
-	out := svgFlag(cmd)
+	out := drawFlag(cmd)
 	format := formatFlag(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		sets, err := p.readBars(args[0])

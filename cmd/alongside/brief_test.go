@@ -80,3 +80,20 @@ func TestReportToFile(t *testing.T) {
 		t.Error(r.errors)
 	}
 }
+
+// A picture is written in the form of its ending, and in no other.
+func TestPictureToFile(t *testing.T) {
+	dir := t.TempDir()
+	for ending, start := range map[string]string{"svg": "<svg ", "PNG": "\x89PNG\r\n"} {
+		path := filepath.Join(dir, "tensile."+ending)
+		if r := try(data.Catalog, "picture", "tensile", "gray-30", "a356-t6-pm", "--out", path); r.code != exitOK || r.out != "" {
+			t.Fatalf("%+v", r)
+		}
+		if drawn, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(drawn), start) {
+			t.Errorf("%s: %v, %.8q", ending, err, drawn)
+		}
+	}
+	if r := try(data.Catalog, "picture", "tensile", "gray-30", "a356-t6-pm", "--out", filepath.Join(dir, "tensile.gif")); r.code == exitOK || !strings.Contains(r.errors, ".svg or .png") {
+		t.Errorf("%+v", r)
+	}
+}

@@ -54,7 +54,7 @@ func (p *program) costCommand() *cobra.Command {
 	typed := p.partFlags(cmd, part.FieldMass, part.FieldVolume, part.FieldQuantity, part.FieldPrice)
 	demo := cmd.Flags().Bool("demo", false, "take the rates of an invented foundry, to try things on")
 	system := choiceFlag(cmd, "units", "units of the results", "us", "si", "cgs")
-	out := svgFlag(cmd)
+	out := drawFlag(cmd)
 	format := formatFlag(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		if *demo {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"alongside/data"
+	"alongside/props/report"
 )
 
 // The cost of a piece in every form, and in the swap, by rates that say that they are
@@ -57,6 +58,11 @@ func TestDemoRates(t *testing.T) {
 		r := try(data.Catalog, "cost", "gray-30", "a356-t6-pm", "319-t6-sand", "zn-3-die", "az91d-die", "--mass", "11.5 lb", "--quantity", "2000 a year", "--house", "../../data/demo/house.toml", "--format", format)
 		if r.code != exitOK || !strings.Contains(r.out, "Invented rates of an invented foundry") || strings.Contains(r.out, "no rate for") {
 			t.Errorf("exit code %d:\n%s%s", r.code, r.out, r.errors)
+		}
+	}
+	for _, format := range report.Formats() {
+		if r := try(data.Catalog, "cost", "gray-30", "a356-t6-pm", "--mass", "12 lb", "--demo", "--format", format); !strings.Contains(r.out, "the foundry, its figures,") {
+			t.Errorf("%s does not say that it is a demo:\n%s%s", format, r.out, r.errors)
 		}
 	}
 	if len(data.Catalog().Rates) > 0 {

@@ -20,6 +20,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -266,19 +267,25 @@ func licenses() ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// licenseFiles are the texts of a folder by whose names licenses go.
+// licenseFiles are the texts of a folder by whose names licenses go, and all in a
+// folder licenses.
 func licenseFiles(dir string) ([]string, error) {
-	list, err := os.ReadDir(dir)
+	paths, err := filepath.Glob(filepath.Join(dir, "*"))
 	if err != nil {
 		return nil, err
 	}
+	more, err := filepath.Glob(filepath.Join(dir, "licenses", "*"))
+	if err != nil {
+		return nil, err
+	}
+	named := regexp.MustCompile(`(?i)^(licen[sc]e|copying|notice)`)
+	paths = slices.DeleteFunc(paths, func(path string) bool { return !named.MatchString(filepath.Base(path)) })
 	var out []string
-	for _, f := range list {
-		name := strings.ToUpper(f.Name())
-		if f.IsDir() || !strings.HasPrefix(name, "LICENSE") && !strings.HasPrefix(name, "LICENCE") && !strings.HasPrefix(name, "COPYING") && !strings.HasPrefix(name, "NOTICE") {
+	for _, path := range append(paths, more...) {
+		if i, err := os.Stat(path); err != nil || i.IsDir() {
 			continue
 		}
-		content, err := os.ReadFile(filepath.Join(dir, f.Name()))
+		content, err := os.ReadFile(path)
 		if err != nil {
 			return nil, err
 		}

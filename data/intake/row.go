@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"hash/fnv"
+	"io"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -61,9 +62,17 @@ func readFile(name string) ([]*row, error) {
 		return nil, err
 	}
 	defer f.Close()
-	table, err := csv.NewReader(f).ReadAll()
+	rows, err := readTable(f)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return rows, nil
+}
+
+func readTable(in io.Reader) ([]*row, error) {
+	table, err := csv.NewReader(in).ReadAll()
+	if err != nil || len(table) == 0 {
+		return nil, err
 	}
 	column := map[string]int{}
 	for i, head := range table[0] {
@@ -74,7 +83,7 @@ func readFile(name string) ([]*row, error) {
 	}
 	for _, head := range []string{"property", "basis", "value", "value_hi", "unit", "conditions", "source", "where", "agree", "note"} {
 		if _, ok := column[head]; !ok {
-			return nil, fmt.Errorf("%s: has no column %s; see data/intake/pages.csv for the columns", name, head)
+			return nil, fmt.Errorf("has no column %s; see data/intake/pages.csv for the columns", head)
 		}
 	}
 	var rows []*row
@@ -93,6 +102,9 @@ func readFile(name string) ([]*row, error) {
 // parse puts each row into the form of a data file and lets the catalog's own
 // loader read it, so that value, unit and conditions mean what they mean there.
 func parse(c *catalog.Catalog, rows []*row) {
+	if len(rows) == 0 {
+		return
+	}
 	var in strings.Builder
 	in.WriteString("[[source]]\nid = \"page\"\ntitle = \"page\"\nkind = \"trade\"\n[[family]]\nid = \"pages\"\nname = \"pages\"\n[[alloy]]\nid = \"pages\"\nname = \"pages\"\nfamily = \"pages\"\n")
 	start := map[int]int{} // line → row

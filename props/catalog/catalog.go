@@ -34,7 +34,11 @@ type Catalog struct {
 // Index makes the catalog ready for use after its alloys were set by hand; the
 // loaders call it themselves.
 func (c *Catalog) Index() {
-	c.Materials = c.Materials[:0]
+	n := 0
+	for _, a := range c.Alloys {
+		n += len(a.Materials)
+	}
+	c.Materials = slices.Grow(c.Materials[:0], n)
 	for _, a := range c.Alloys {
 		for _, m := range a.Materials {
 			m.Alloy = a

@@ -68,9 +68,6 @@ func (g *Ground) bound(x, y side) (least, most float64, ok bool) {
 // bringBasis: the specified limits of a grade bound what is typical of it, one
 // heat that fell short aside.
 func bringBasis(x, y side) (float64, float64, bool) {
-	if belowMinimum(x.f, x.m.Figures(x.f.Property)) || belowMinimum(y.f, y.m.Figures(y.f.Property)) {
-		return 0, 0, false
-	}
 	// Where each basis stands in a grade: what is guaranteed at the bottom, what
 	// may not be passed at the top. A house value is a shop's own.
 	level := func(b props.Basis) int {
@@ -87,6 +84,8 @@ func bringBasis(x, y side) (float64, float64, bool) {
 	a, b := level(x.f.Basis), level(y.f.Basis)
 	switch {
 	case a == 0 || b == 0 || a == b:
+		return 0, 0, false
+	case belowMinimum(x.f, x.m.Of(x.f.Property)) || belowMinimum(y.f, y.m.Of(y.f.Property)):
 		return 0, 0, false
 	case a < b:
 		return 1, inf, true

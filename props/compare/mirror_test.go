@@ -20,7 +20,6 @@ func TestMirror(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	mirrored := map[Verdict]Verdict{Beats: Misses, Misses: Beats, Level: Level, Overlaps: Overlaps, Unlike: Unlike, Neutral: Neutral}
 	hot := 150.0
 	for name, s := range map[string]struct {
 		q    Question
@@ -32,29 +31,33 @@ func TestMirror(t *testing.T) {
 		"68–392 °F":  {Question{Band: DefaultBand, Range: &[2]float64{20, 200}}, func(p props.PropertyID) bool { return p == props.ThermalExpansion }},
 		"-40–212 °F": {Question{Band: DefaultBand, Range: &[2]float64{-40, 100}}, func(p props.PropertyID) bool { return p == props.ThermalExpansion }},
 	} {
-		q, pairs := s.q, 0
 		for _, p := range props.Properties() {
-			if !s.bear(p) {
-				continue
-			}
-			lists := make([][]ranked, len(c.Materials))
-			for i, m := range c.Materials {
-				lists[i] = q.ranked(m, p)
-			}
-			for i, a := range c.Materials {
-				for j, b := range c.Materials[:i] {
-					if len(lists[i]) == 0 || len(lists[j]) == 0 || slices.Equal(lists[i], lists[j]) {
-						continue
-					}
-					pairs++
-					ab, ba := q.pair(a, b, p, lists[i], lists[j]), q.pair(b, a, p, lists[j], lists[i])
-					if ab.Verdict != mirrored[ba.Verdict] || ab.Figure != ba.Against || ab.Against != ba.Figure {
-						t.Errorf("%s, %v: %s %v %s (%v, %v); the other way round %v (%v, %v)", name, p, a.ID, ab.Verdict, b.ID,
-							ab.Figure.Value, ab.Against.Value, ba.Verdict, ba.Against.Value, ba.Figure.Value)
-					}
-				}
+			if s.bear(p) {
+				t.Run(name+", "+p.Info().Name, func(t *testing.T) {
+					t.Parallel()
+					mirrored(t, s.q, p, c.Materials)
+				})
 			}
 		}
-		t.Logf("%s: %d pairs of figures", name, pairs)
+	}
+}
+
+func mirrored(t *testing.T, q Question, p props.PropertyID, materials []*props.Material) {
+	turned := map[Verdict]Verdict{Beats: Misses, Misses: Beats, Level: Level, Overlaps: Overlaps, Unlike: Unlike, Neutral: Neutral}
+	lists := make([][]ranked, len(materials))
+	for i, m := range materials {
+		lists[i] = q.ranked(m, p)
+	}
+	for i, a := range materials {
+		for j, b := range materials[:i] {
+			if len(lists[i]) == 0 || len(lists[j]) == 0 || slices.Equal(lists[i], lists[j]) {
+				continue
+			}
+			ab, ba := q.pair(a, b, p, lists[i], lists[j]), q.pair(b, a, p, lists[j], lists[i])
+			if ab.Verdict != turned[ba.Verdict] || ab.Figure != ba.Against || ab.Against != ba.Figure {
+				t.Errorf("%s %v %s (%v, %v); the other way round %v (%v, %v)", a.ID, ab.Verdict, b.ID,
+					ab.Figure.Value, ab.Against.Value, ba.Verdict, ba.Against.Value, ba.Figure.Value)
+			}
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -257,7 +258,7 @@ func (q *Question) ranked(m *props.Material, p props.PropertyID) []ranked {
 	list := q.considered(m, p)
 	out := make([]ranked, len(list))
 	for i, f := range list {
-		r := ranked{f, TypicalOrder.Of(f, q.Service != nil), belowMinimum(f, list)}
+		r := ranked{f, TypicalOrder.Of(f, q.Service != nil), belowMinimum(f, slices.Values(list))}
 		if p == props.ElasticModulus && f.Cond.Interpolated != "" {
 			r.rank -= 32 // the figure at the service temperature before its room-temperature one
 		}
@@ -276,12 +277,12 @@ func isShort(f *props.Figure, list []ranked) bool {
 
 // belowMinimum reports whether a typical figure lies below a specified minimum
 // for the same bar, class and section: one heat in a textbook, not the grade.
-func belowMinimum(f *props.Figure, list []*props.Figure) bool {
+func belowMinimum(f *props.Figure, list iter.Seq[*props.Figure]) bool {
 	if f.Basis != props.Typical || !f.Property.Info().Specified {
 		return false
 	}
 	_, _, top := f.SI()
-	for _, g := range list {
+	for g := range list {
 		if g.Basis != props.Minimum || g.Value.Unit.Dimension() != f.Value.Unit.Dimension() || g.Cond.Class != f.Cond.Class || g.Cond.Section != f.Cond.Section {
 			continue
 		}

@@ -62,7 +62,7 @@ func ParsePrice(typed string) (Price, error) {
 	before, after, _ := strings.Cut(head, number)
 	before, after = strings.TrimSpace(before), strings.TrimSpace(after)
 	p.Currency = before + after
-	if before != "" && after != "" || len(p.Currency) > longCurrency || p.Currency != strings.ToValidUTF8(p.Currency, "") {
+	if before != "" && after != "" || len(p.Currency) > longCurrency || strings.Contains(p.Currency, " ") || p.Currency != strings.ToValidUTF8(p.Currency, "") {
 		return p, errors.New("one short currency word is enough")
 	}
 	var err error

@@ -140,6 +140,9 @@ func (r *reader) clause(in []token) {
 // where the reading goes on.
 func (r *reader) item(ts []token, i, from int) int {
 	next, neg := i+1, i > from
+	if !neg && r.solution(ts, i) {
+		return i + 2
+	}
 	switch t := ts[i]; t.role {
 	case named, head:
 		return r.names(ts, i, from)
@@ -266,6 +269,18 @@ func (r *reader) rated(ts []token, neg bool) {
 	for _, s := range t.said {
 		r.tell(r.span(ts), s, false)
 	}
+}
+
+// solution takes a medium with its share: 50 % glycol; glycol, 50/50.
+func (r *reader) solution(ts []token, i int) bool {
+	medium := func(t token) bool { return t.role == said && t.said[0].Field == part.FieldMedium }
+	share := func(t token) bool { return t.role == quantity && t.q.Unit == units.Pct || t.text == "50/50" }
+	if i+1 == len(ts) || !(share(ts[i]) && medium(ts[i+1]) || medium(ts[i]) && share(ts[i+1]) && i+2 == len(ts)) {
+		return false
+	}
+	text := r.span(ts[i : i+2])
+	r.tell(text, part.Said{Field: part.FieldMedium, Text: text}, false)
+	return true
 }
 
 func (r *reader) saidOf(ts []token, neg bool) {

@@ -42,6 +42,9 @@ func (r *reader) readings(l *limit, subj *token) ([]reading, *ParseError) {
 	default:
 		ps, fs = ofUnit(l.amount.q.Unit)
 	}
+	if subj == nil && l.amount.q.Unit.Dimension() == units.Stress && l.amount.q.Unit.ToSI(l.amount.q.Hi) < weakest {
+		ps, fs = nil, []part.Field{part.FieldPressure, part.FieldStress}
+	}
 	if subj == nil && len(ps)+len(fs) == 0 {
 		return nil, &ParseError{Hint: "of what? name a property or what of the part is meant"}
 	}
@@ -64,6 +67,9 @@ func (r *reader) readings(l *limit, subj *token) ([]reading, *ParseError) {
 	}
 	return out, nil
 }
+
+// weakest is a stress in Pa below the strength of every casting metal.
+const weakest = 10e6
 
 // fieldReadings are the ways to understand the amount as a field of the part.
 func (r *reader) fieldReadings(l *limit, f part.Field) ([]reading, *ParseError) {

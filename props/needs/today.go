@@ -2,6 +2,7 @@ package needs
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"alongside/props"
@@ -11,7 +12,7 @@ import (
 // The words that tell of what the part is made of today: behind its name or before
 // it, and those that stand before it alone.
 const (
-	currentWords  = "today|today's|now|currently|at present|presently|at the moment"
+	currentWords  = "today|today's|now|currently|at present|presently|at the moment|current one|current part|current metal|existing one|existing part"
 	replacedWords = "replaces|replace|replacing|instead of|in place of"
 )
 
@@ -101,11 +102,15 @@ const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|k
 var (
 	fractionWords = spelling.Pattern(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
 	mixedWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
+	thousandWords = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) thousand\b`)
+	minusWords    = spelling.Pattern(`(?i)\b(?:minus|negative) (\d)`)
+	belowWords    = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) (?:degrees )?below zero\b`)
+	perYear       = spelling.Pattern(`(?i)(\d)\s*/\s*(?:yr|year)\b\.?`)
 	countWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
 )
 
-// inDigits writes numbers that stand in words before a measure in digits: half an
-// inch, two and a half pounds.
+// inDigits writes numbers that are said in words in digits: half an inch, two and a
+// half pounds, minus 20, 30 thousand psi, 20000/yr.
 func inDigits(text string) string {
 	digit := func(word string) string {
 		word = strings.ReplaceAll(strings.ToLower(word), "-", " ")
@@ -121,6 +126,13 @@ func inDigits(text string) string {
 	text = fractionWords().ReplaceAllStringFunc(text, func(s string) string {
 		m := fractionWords().FindStringSubmatch(s)
 		return digit(m[1]) + " " + m[2]
+	})
+	text = minusWords().ReplaceAllString(text, "-$1")
+	text = belowWords().ReplaceAllString(text, "-$1")
+	text = perYear().ReplaceAllString(text, "$1 a year")
+	text = thousandWords().ReplaceAllStringFunc(text, func(s string) string {
+		v, _ := strconv.ParseFloat(thousandWords().FindStringSubmatch(s)[1], 64) // digits and a point
+		return strconv.FormatFloat(1000*v, 'f', -1, 64)
 	})
 	return countWords().ReplaceAllStringFunc(text, func(s string) string {
 		m := countWords().FindStringSubmatch(s)

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"alongside/props/part"
 	"alongside/props/spelling"
 	"alongside/units"
 )
@@ -192,6 +193,9 @@ func (r *reader) tokens() []token {
 
 // tokenAt reads the token that the words begin with, and says how many it has.
 func (r *reader) tokenAt(ws []word, between bool) (int, token) {
+	if n, t, ok := r.threadAt(ws); ok {
+		return n, t
+	}
 	if n, t, ok := r.quantityAt(ws, between); ok {
 		return n, t
 	}
@@ -206,6 +210,23 @@ func (r *reader) tokenAt(ws []word, between bool) (int, token) {
 		return n, t
 	}
 	return 1, token{}
+}
+
+// thread is a designation that says itself that it is one, or with a word that does.
+var thread = spelling.Pattern(`(?i)^(M\d+(?:\.\d+)?\s?[x×]\s?\d+(?:\.\d+)?|(?:#|\d+ )?\d+(?:/\d+)?-\d+(?: UN[A-Z]*)?)(\s+(?:tapped|taps?|threads?|screws?|bolts?)\b)?`)
+
+// threadAt reads 1/2-13 UNC, M12x1.75 or 3/4-10 thread.
+func (r *reader) threadAt(ws []word) (int, token, bool) {
+	m := thread().FindStringSubmatch(r.text[ws[0].from:])
+	if m == nil || m[2] == "" && !strings.ContainsAny(m[1], "MmUu") {
+		return 0, token{}, false
+	}
+	n := 1
+	for end := ws[0].from + len(m[0]); n < len(ws) && ws[n].to <= end; {
+		n++
+	}
+	threads := part.Said{Field: part.FieldWith, Text: part.Threads.ID()}
+	return n, token{meaning: meaning{role: said, said: []part.Said{{Field: part.FieldThread, Text: m[1]}, threads}}}, true
 }
 
 var brinellLoad = spelling.Pattern(`^\d+(\.5)?/\d+$`)

@@ -113,7 +113,7 @@ var fieldInfos = [fieldCount]FieldInfo{
 		Asked: "what it is joined to", before: "mate",
 		text: func(p *Part) *string { return &p.Mate }},
 	FieldStress: {Name: "stress", Label: "Stress", Example: "5 ksi", Help: "stress applied in the part as it is drawn",
-		Asked: "the stress in it", said: "stress|applied stress|working stress", before: "stress",
+		Asked: "the stress in it", said: "stress|applied stress|working stress|loaded to|loaded at|stressed to|stressed at", before: "stress",
 		text:  func(p *Part) *string { return &p.Stress },
 		given: func(g *Given) **units.Quantity { return &g.Stress }, dim: units.Stress, lo: 1, hi: 1e12},
 	FieldPressure: {Topic: "Pressure", Name: "pressure", Label: "Pressure", Example: "150 psi", Help: "pressure inside the part, above that outside",

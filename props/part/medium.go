@@ -32,7 +32,7 @@ var media = [...]struct {
 	{"drinking-water", PotableWater, "", "drinking water|potable water|potable"},
 	{"sea-water", SeaWater, "", "sea water|seawater|salt water|marine|brackish water"},
 	{"deicing-salt", Outdoors, "road salt|deicing salt", "de icing salt|salt spray|brine"},
-	{"glycol", Fluid, "glycol|coolant|antifreeze", "ethylene glycol|propylene glycol|glycol water|water glycol coolant|engine coolant"},
+	{"glycol", Fluid, "glycol|ethylene glycol|propylene glycol|coolant|antifreeze", "glycol water|water glycol coolant|engine coolant"},
 	{"brake-fluid", Fluid, "brake fluid", "dot 3|dot 4"},
 	{"gasoline", Fluid, "gasoline", "petrol|gas fuel"},
 	{"ethanol", Fluid, "ethanol|gasohol|methanol", "ethyl alcohol|alcohol|e10|e15|e85|m85|ethanol blend"},
@@ -47,7 +47,7 @@ var media = [...]struct {
 }
 
 // fillers are words beside a medium that do not change which one it is.
-var fillers = strings.Fields("a about and at aqueous cold hot in mixed of or ph the to up warm with")
+var fillers = strings.Fields("50 a about and at aqueous cold hot in mixed of or ph the to up warm with")
 
 // MediaIDs lists the known media.
 func MediaIDs() []string {

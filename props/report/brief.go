@@ -219,7 +219,10 @@ func (p *briefPage) cautions(b *OnePage) {
 		}
 		p.watch = append(p.watch, strconv.Itoa(i+1)+". "+sentence(c.Title)+" "+toSettle(c.Ask())+" ["+from+"]")
 	}
-	if more := len(open) - briefWatch; more > 0 {
+	switch more := len(open) - briefWatch; {
+	case more == 1:
+		p.watch = append(p.watch, "1 more watch-out was raised.")
+	case more > 1:
 		p.watch = append(p.watch, strconv.Itoa(more)+" more watch-outs were raised.")
 	}
 }
@@ -239,7 +242,9 @@ func toSettle(ask string) string {
 	if !ok {
 		return ask
 	}
-	rest = strings.Replace(rest, "for the ", "the ", 1)
+	if of, ok := strings.CutPrefix(rest, "for the "); ok {
+		rest = "the " + strings.ReplaceAll(of, ", or for the ", ", or the ")
+	}
 	if word, _, _ := strings.Cut(rest, " "); !slices.Contains([]string{"the", "what", "which", "whether", "how", "where", "who", "if"}, word) {
 		return ask
 	}

@@ -168,3 +168,17 @@ func TestBriefKeepsItsRows(t *testing.T) {
 		}
 	}
 }
+
+// What to ask becomes what is to be settled only where that reads well.
+func TestToSettle(t *testing.T) {
+	for ask, want := range map[string]string{
+		"Ask for the heat to be carried, or for the temperature that is allowed.": "To settle: the heat to be carried, or the temperature that is allowed.",
+		"Ask whether the part is made for the sea.":                               "To settle: whether the part is made for the sea.",
+		"Ask for T7, or for an alloy meant for heat.":                             "Ask for T7, or for an alloy meant for heat.",
+		"Repair before heat treatment.":                                           "Repair before heat treatment.",
+	} {
+		if have := toSettle(ask); have != want {
+			t.Errorf("%s became %s", ask, have)
+		}
+	}
+}

@@ -70,13 +70,16 @@ func blocks(list []*sheet.Picture) []sheet.Block {
 	return out
 }
 
-// SVG is the pictures of the document as one drawing, by itself. A document without
-// pictures is an error.
-func (d *Doc) SVG() (string, error) {
-	if len(d.pictures) == 0 {
-		return "", errors.New("this answer has no picture")
+// Picture is the pictures of the document as one drawing, "svg" or "png". A document
+// without pictures is an error.
+func (d *Doc) Picture(format string) ([]byte, error) {
+	switch {
+	case len(d.pictures) == 0:
+		return nil, errors.New("this answer has no picture")
+	case format == "png":
+		return sheet.PNG(d.pictures...)
 	}
-	return sheet.SVG(d.pictures...), nil
+	return []byte(sheet.SVG(d.pictures...)), nil
 }
 
 // RowPicture is a property of all pins with its interval, in the unit of its row: what

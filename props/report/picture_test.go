@@ -94,7 +94,7 @@ func TestPictureDoc(t *testing.T) {
 				t.Errorf("%s: no %q in\n%s", what, w, text)
 			}
 		}
-		if svg, err := d.SVG(); err != nil || !strings.HasPrefix(svg, "<svg ") {
+		if svg, err := d.Picture("svg"); err != nil || !strings.HasPrefix(string(svg), "<svg ") {
 			t.Errorf("%s: %v", what, err)
 		}
 		if page, _ := d.Render("html", 80); !strings.Contains(page, "<svg ") {
@@ -115,7 +115,7 @@ func TestPictureDoc(t *testing.T) {
 			t.Errorf("%s: %v", what, err)
 		}
 	}
-	if _, err := ListDoc([]*props.Material{c.Material("gray-30")}, 0).SVG(); err == nil {
+	if _, err := ListDoc([]*props.Material{c.Material("gray-30")}, 0).Picture("png"); err == nil {
 		t.Error("a list has a picture")
 	}
 }

@@ -31,12 +31,14 @@ type Doc struct {
 	data     func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
 	pictures []*sheet.Picture            // those of the text
 	json     func() any                  // for programs; nil: there is none
+	remark   string                      // said before the cautions of JSON
 }
 
 // Marked is the document with a remark that stands wherever it goes: above what
-// is for reading, below what is for a spreadsheet.
+// is for reading, below what is for a spreadsheet, before the caution for programs.
 func (d *Doc) Marked(remark string) *Doc {
 	marked := *d
+	marked.remark = remark
 	marked.text = func(n *numbering) *sheet.Doc {
 		doc := *d.text(n)
 		doc.Blocks = append([]sheet.Block{sheet.Lines{remark}}, doc.Blocks...)
@@ -60,7 +62,11 @@ func Formats() []string { return []string{"text", "markdown", "tsv", "csv", "htm
 func (d *Doc) Render(format string, width int) (string, error) {
 	switch {
 	case format == "json" && d.json != nil:
-		return indented(d.json()), nil
+		out := indented(d.json())
+		if d.remark != "" {
+			out = strings.ReplaceAll(out, `"caution": "`, `"caution": "`+d.remark+" ")
+		}
+		return out, nil
 	case (format == "csv" || format == "tsv") && d.data != nil:
 		return d.data().Render(format, width)
 	}

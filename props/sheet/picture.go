@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -273,36 +272,3 @@ func (p *Picture) table() *Table {
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
-
-// SVG is pictures below each other as a file of its own.
-func SVG(list ...*Picture) string {
-	return "<svg xmlns=\"http://www.w3.org/2000/svg\"" + svg(true, list...)
-}
-
-// svg is SVG without its first word, as it stands in a page; there the titles stand
-// above it.
-func svg(titled bool, list ...*Picture) string {
-	var b strings.Builder
-	height := 0
-	for _, p := range list {
-		height += p.height()
-	}
-	fmt.Fprintf(&b, " width=\"%d\" height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"12\">\n", svgWidth, height, svgWidth, height)
-	var alt []string
-	for _, p := range list {
-		alt = append(alt, p.Title+". "+p.Alt)
-	}
-	b.WriteString("<title>" + escaped(strings.Join(alt, " ")) + "</title>\n")
-	top := 0
-	for _, p := range list {
-		fmt.Fprintf(&b, "<g transform=\"translate(0 %d)\">\n", top)
-		if titled {
-			svgText(&b, 4, 17, "start", "font-weight=\"bold\"", p.Title)
-		}
-		p.svg(&b)
-		b.WriteString("</g>\n")
-		top += p.height()
-	}
-	b.WriteString("</svg>\n")
-	return b.String()
-}

@@ -1,15 +1,17 @@
 package sheet
 
 import (
+	"bytes"
 	"encoding/xml"
 	"errors"
+	"image"
+	"image/png"
 	"io"
-	"math"
-	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/opentype"
 	"pgregory.net/rapid"
 )
 
@@ -68,7 +70,13 @@ func TestPictureAsSVG(t *testing.T) {
 	}
 }
 
-var coordinate = regexp.MustCompile(` (?:x|y|x1|x2|y1|y2|cx|cy)="([^"]*)"`)
+// places is a pen that keeps where something is drawn.
+type places []place
+
+func (p *places) text(at place, _ anchor, _ bool, _ string) { *p = append(*p, at) }
+func (p *places) line(_ stroke, through ...place)           { *p = append(*p, through...) }
+func (p *places) band(corners ...place)                     { *p = append(*p, corners...) }
+func (p *places) dot(at place, _ bool)                      { *p = append(*p, at) }
 
 // Whatever is drawn, every point stands inside the frame, and lines of text fit.
 func TestPictureStaysInside(t *testing.T) {
@@ -92,11 +100,52 @@ func TestPictureStaysInside(t *testing.T) {
 				t.Fatalf("a line of %d in %d: %q", Width(l), width, l)
 			}
 		}
-		for _, m := range coordinate.FindAllStringSubmatch(SVG(p), -1) {
-			v, err := strconv.ParseFloat(m[1], 64)
-			if err != nil || math.IsNaN(v) || v < 0 || v > float64(max(svgWidth, p.height())) {
-				t.Fatalf("at %q", m[0])
+		var drawn places
+		p.draw(&drawn)
+		for _, at := range drawn {
+			if !(at.x >= 0 && at.x <= drawWidth && at.y >= 0 && at.y <= float64(p.height())) {
+				t.Fatalf("at %v", at)
 			}
 		}
 	})
+}
+
+// The same drawing in pixels: black where a dot stands, white where an unlike one does,
+// and where nothing is drawn.
+func TestPictureAsPNG(t *testing.T) {
+	data, err := PNG(linesDrawn, rowsDrawn, &Picture{Title: "nothing"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := image.Rect(0, 0, 1320, 2*(linesDrawn.height()+rowsDrawn.height()+drawHead+drawBottom)); drawn.Bounds() != want {
+		t.Errorf("%v, want %v", drawn.Bounds(), want)
+	}
+	_, y := rowsDrawn.axes()
+	for i, want := range []bool{true, true, false} {
+		across := 2 * (drawName + y.at(rowsDrawn.Series[i].Points[0].Y)*(drawWidth-drawWord-drawName))
+		down := 2 * (linesDrawn.height() + drawHead + i*drawRow + drawRow/2)
+		if r, _, _, _ := drawn.At(int(across), down).RGBA(); (r < 0x8000) != want {
+			t.Errorf("the dot of row %d is at %v, filled: %v", i+1, across, r < 0x8000)
+		}
+	}
+	if r, _, _, _ := drawn.At(1310, 10).RGBA(); r != 0xffff {
+		t.Error("the paper is not white")
+	}
+}
+
+// The font has every sign that figures and names are written with.
+func TestPictureFont(t *testing.T) {
+	f, err := opentype.Parse(goregular.TTF)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range "–—−×·°µ²³₂≥≤<>±√½*%$()/'\"…" {
+		if i, err := f.GlyphIndex(nil, r); i == 0 || err != nil {
+			t.Errorf("no %c: %v", r, err)
+		}
+	}
 }

@@ -5,8 +5,8 @@ package shelf
 
 import (
 	"cmp"
-	"crypto/sha256"
 	"fmt"
+	"hash/fnv"
 	"slices"
 	"strconv"
 	"strings"
@@ -91,10 +91,12 @@ func digits(s string) int { return len(s) - len(strings.TrimLeft(s, "0123456789"
 // Without vowels and numbers they are neither words nor what a spreadsheet would
 // take for a number.
 func Key(p catalog.Place) string {
-	sum := sha256.Sum256([]byte(strings.Join([]string{p.Of, p.Property, p.Basis, p.Source, p.Conditions, p.Catalog}, "\n")))
-	key := make([]byte, keyLength)
+	h := fnv.New64a()
+	fmt.Fprint(h, strings.Join([]string{p.Of, p.Property, p.Basis, p.Source, p.Conditions, p.Catalog}, "\n"))
+	sum, key := h.Sum64(), make([]byte, keyLength)
 	for i := range key {
-		key[i] = keyLetters[int(sum[i])%len(keyLetters)]
+		key[i] = keyLetters[sum%uint64(len(keyLetters))]
+		sum /= uint64(len(keyLetters))
 	}
 	return string(key)
 }

@@ -10,6 +10,9 @@ import (
 // Every key that a terminal can send, with and without alt, with the cursor at
 // every place of a text: alt+d at the end once read past it.
 func TestFieldTakesEveryKey(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every key in every place")
+	}
 	theme := NewTheme(3, false)
 	for _, text := range []string{"", "a", "ab cd", "a  ", "12 µin/in·°F"} {
 		for kind := tea.KeyType(-70); kind <= 127; kind++ {

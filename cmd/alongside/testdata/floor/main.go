@@ -7,10 +7,12 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"image/png"
 	"os"
 	"os/exec"
 	"regexp"
 
+	"git.sr.ht/~sbinet/gg"
 	"github.com/BurntSushi/toml"
 	"github.com/aymanbagabas/go-osc52/v2"
 	"github.com/charmbracelet/bubbles/textinput"
@@ -21,6 +23,9 @@ import (
 	"github.com/muesli/termenv"
 	"github.com/rivo/uniseg"
 	"github.com/spf13/cobra"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/opentype"
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -55,6 +60,21 @@ func all() error {
 	fmt.Println(uniseg.StringWidth(string(text)), regexp.MustCompile(os.Args[2]).FindString(string(text)),
 		ansi.Strip(string(text)), osc52.New(string(text)), term.IsTerminal(0), termenv.EnvColorProfile())
 	fmt.Println(stat.Mean([]float64{1}, nil), distuv.UnitNormal.CDF(1), quad.Fixed(distuv.UnitNormal.Prob, 0, 1, 5, nil, 0))
+	drawing := gg.NewContext(1, 1)
+	for _, ttf := range [][]byte{goregular.TTF, gobold.TTF} {
+		parsed, err := opentype.Parse(ttf)
+		if err != nil {
+			return err
+		}
+		face, err := opentype.NewFace(parsed, nil)
+		if err != nil {
+			return err
+		}
+		drawing.SetFontFace(face)
+	}
+	if err := png.Encode(os.Stdout, drawing.Image()); err != nil {
+		return err
+	}
 	if err := exec.Command(os.Args[3]).Run(); err != nil {
 		return err
 	}

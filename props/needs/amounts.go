@@ -58,10 +58,9 @@ func amount(text string) (token, error) {
 
 // degrees takes a degree without a scale off the end.
 func degrees(text string) (string, bool) {
-	lower := strings.ToLower(text)
 	for _, end := range [...]string{"degrees", "degree", "deg.", "deg", "°"} {
-		if rest, ok := strings.CutSuffix(lower, end); ok {
-			return strings.TrimSpace(text[:len(rest)]), true
+		if n := len(text) - len(end); n >= 0 && strings.EqualFold(text[n:], end) {
+			return strings.TrimSpace(text[:n]), true
 		}
 	}
 	return text, false

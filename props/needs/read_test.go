@@ -187,8 +187,10 @@ func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text s
 }
 
 func FuzzRead(f *testing.F) {
-	for _, s := range spokenTexts(f) {
-		f.Add(s.text)
+	for i, s := range spokenTexts(f) {
+		if i%25 == 0 { // all of them are read by other tests
+			f.Add(s.text)
+		}
 	}
 	c := data.Catalog()
 	f.Fuzz(func(t *testing.T, text string) { checkRead(t, c, text) })

@@ -51,10 +51,9 @@ func (r *Rates) Piece(shipped Interval) (*Piece, error) {
 		}
 	}
 	for k, rate := range r.rates {
-		if rate == nil || keys[k].kind == share || keys[k].kind == pieces || rate.Currency == r.rates[Metal].Currency {
-			continue
+		if rate != nil && Key(k).money() && rate.Currency != r.rates[Metal].Currency {
+			return nil, fmt.Errorf("two currencies, %q and %q: state all prices in one", r.rates[Metal].Currency, rate.Currency)
 		}
-		return nil, fmt.Errorf("two currencies, %q and %q: state all prices in one", r.rates[Metal].Currency, rate.Currency)
 	}
 	if r.rates[Returns] != nil && r.at(Returns, -1) > r.at(Metal, -1) {
 		return nil, errors.New("returns are priced above the metal: check both rates")

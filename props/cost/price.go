@@ -5,6 +5,7 @@
 package cost
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"unicode"
@@ -33,27 +34,13 @@ func (p Price) String() string {
 	return s + "/" + p.Per.ASCII()
 }
 
-// Mistake says why a text is no price.
-type Mistake struct {
-	Problem string
-	Err     error // of reading the number; may be nil
-}
-
-func (e *Mistake) Error() string {
-	if e.Err != nil {
-		return e.Err.Error()
-	}
-	return e.Problem
-}
-
 const longCurrency = 12
 
 // ParsePrice reads an amount, one value or a range, with a
 // currency word of the user's own, if any, before or behind it, and what it is
 // for: "1.20/lb", "1.20 USD/lb", "€2.6/kg", "2.4-2.8 per kg", "3 $/piece",
-// "18,000 $". The error is a *Mistake.
+// "18,000 $". The error is a *units.Error where the number is not read.
 func ParsePrice(typed string) (Price, error) {
-	bad := func(problem string) (Price, error) { return Price{}, &Mistake{Problem: problem} }
 	head, unit, per := strings.Cut(strings.Replace(strings.TrimSpace(typed), " per ", "/", 1), "/")
 	p := Price{Per: units.NoUnit}
 	if unit = strings.TrimSpace(unit); per {
@@ -62,7 +49,7 @@ func ParsePrice(typed string) (Price, error) {
 		case unit == "piece":
 			p.Per = units.One
 		case err != nil || u.Dimension() != units.Mass:
-			return bad(fmt.Sprintf("%q is not a unit of mass", unit))
+			return p, fmt.Errorf("%q is not a unit of mass", unit)
 		default:
 			p.Per = u
 		}
@@ -70,24 +57,29 @@ func ParsePrice(typed string) (Price, error) {
 	word := func(r rune) bool { return unicode.IsLetter(r) || unicode.Is(unicode.Sc, r) || r == ' ' }
 	number := strings.TrimFunc(head, word)
 	if number == "" {
-		return bad("the amount is missing")
+		return p, errors.New("the amount is missing")
 	}
 	before, after, _ := strings.Cut(head, number)
 	before, after = strings.TrimSpace(before), strings.TrimSpace(after)
 	p.Currency = before + after
 	if before != "" && after != "" || len(p.Currency) > longCurrency || strings.Contains(p.Currency, " ") || p.Currency != strings.ToValidUTF8(p.Currency, "") {
-		return bad("one short currency word is enough")
+		return p, errors.New("one short currency word is enough")
 	}
-	q, err := units.ParseAs(number, units.Ratio, units.NoUnit)
-	if err != nil {
-		return Price{}, &Mistake{Err: err}
-	}
-	p.Amount = q
+	var err error
+	p.Amount, err = amount(number, units.Ratio, "a price")
+	return p, err
+}
+
+// amount reads one value or a range.
+func amount(text string, d units.Dimension, of string) (units.Quantity, error) {
+	q, err := units.ParseAs(text, d, units.NoUnit)
 	switch {
+	case err != nil:
+		return q, err
 	case q.Qual != units.Exact && q.Qual != units.Approx:
-		return bad("a limit is not a price")
+		return q, errors.New("a limit is not " + of)
 	case q.Lo > q.Hi:
-		return bad("runs from high to low")
+		return q, errors.New("runs from high to low")
 	}
-	return p, nil
+	return q, nil
 }

@@ -102,7 +102,7 @@ func (r *Record) Read(in *record.Record, before []*Record) {
 		case err != nil:
 			in.Fail(k.ID(), fmt.Sprintf("%q: %v", text, err), "write it like "+keys[k].example)
 			continue
-		case keys[k].kind == share || keys[k].kind == pieces:
+		case !k.money():
 		case currency == "":
 			currency = p.Currency
 		case p.Currency != currency:
@@ -111,7 +111,11 @@ func (r *Record) Read(in *record.Record, before []*Record) {
 		r.rates[k] = &p
 	}
 	if !found {
-		in.Fail("", "the record holds no rate", "add one of: "+strings.Join(names(), ", "))
+		var names []string
+		for _, k := range keys {
+			names = append(names, k.name)
+		}
+		in.Fail("", "the record holds no rate", "add one of: "+strings.Join(names, ", "))
 	}
 }
 
@@ -126,21 +130,10 @@ func currencyOf(records []*Record) string {
 	return ""
 }
 
-func names() []string {
-	out := make([]string, keyCount)
-	for i := range out {
-		out[i] = keys[i].name
-	}
-	return out
-}
-
 // parse reads one rate and says what is impossible in it.
 func (k Key) parse(text string) (Price, error) {
-	switch keys[k].kind {
-	case share:
-		return k.share(text)
-	case pieces:
-		return life(text)
+	if !k.money() {
+		return k.number(text)
 	}
 	p, err := ParsePrice(text)
 	if err != nil {
@@ -164,40 +157,31 @@ func (k Key) parse(text string) (Price, error) {
 	return p, nil
 }
 
-func (k Key) share(text string) (Price, error) {
-	q, err := units.ParseAs(text, units.Percent, units.NoUnit)
-	switch {
-	case err != nil:
-		return Price{}, err
-	case q.Qual != units.Exact && q.Qual != units.Approx:
-		return Price{}, errors.New("a limit is not a rate")
-	case q.Lo > q.Hi:
-		return Price{}, errors.New("runs from high to low")
-	case k == Yield && (q.Lo < 1 || q.Hi > 100):
-		return Price{}, errors.New("a yield is from 1 to 100 %")
-	case k != Yield && (q.Lo < 0 || q.Hi > 90):
-		return Price{}, errors.New("it is from 0 to 90 %")
-	}
-	return Price{Amount: q}, nil
-}
-
 // mostPieces is more than a tool makes, and the quantity up to which crossings are
 // looked for.
 const mostPieces = 1e7
 
-func life(text string) (Price, error) {
-	q, err := units.ParseAs(strings.TrimSuffix(text, " pieces"), units.Ratio, units.NoUnit)
+// money reports whether the rate is in money.
+func (k Key) money() bool { return keys[k].kind != share && keys[k].kind != pieces }
+
+// number reads a rate that is not in money.
+func (k Key) number(text string) (p Price, err error) {
+	if keys[k].kind == pieces {
+		p.Amount, err = amount(strings.TrimSuffix(text, " pieces"), units.Ratio, "a life")
+	} else {
+		p.Amount, err = amount(text, units.Percent, "a rate")
+	}
+	lo, hi := p.Amount.Lo, p.Amount.Hi
 	switch {
 	case err != nil:
-		return Price{}, err
-	case q.Qual != units.Exact && q.Qual != units.Approx:
-		return Price{}, errors.New("a limit is not a life")
-	case q.Lo > q.Hi:
-		return Price{}, errors.New("runs from high to low")
-	case q.Lo < 1 || q.Hi > mostPieces:
-		return Price{}, fmt.Errorf("a tool makes from 1 to %.0f pieces", mostPieces)
+	case keys[k].kind == pieces && (lo < 1 || hi > mostPieces):
+		err = fmt.Errorf("a tool makes from 1 to %.0f pieces", mostPieces)
+	case k == Yield && (lo < 1 || hi > 100):
+		err = errors.New("a yield is from 1 to 100 %")
+	case keys[k].kind == share && k != Yield && (lo < 0 || hi > 90):
+		err = errors.New("it is from 0 to 90 %")
 	}
-	return Price{Amount: q}, nil
+	return p, err
 }
 
 // Rates is what the shop charges for one metal.

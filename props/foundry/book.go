@@ -34,17 +34,17 @@ type Statement struct {
 type Book struct {
 	Sources []*props.Source // the catalog's and the process files' own
 
-	items        []item
-	grades       []grade     // ISO grades by process
-	dctg         []gradeRow  // tolerance by grade and nominal size
-	allowances   []grade     // machining allowance grades by process
-	rma          []gradeRow  // allowance by grade and largest dimension
-	linear       []linear    // the trade's first-inch form
-	tempers      []temper    //
-	schedules    []schedule  //
-	treatable    []treatable // whether a process is heat treated
-	designations []pattern   //
-	anodic       []anodicRow //
+	items        []*item
+	grades       []*grade     // ISO grades by process
+	dctg         []*gradeRow  // tolerance by grade and nominal size
+	allowances   []*grade     // machining allowance grades by process
+	rma          []*gradeRow  // allowance by grade and largest dimension
+	linear       []*linear    // the trade's first-inch form
+	tempers      []*temper    //
+	schedules    []*schedule  //
+	treatable    []*treatable // whether a process is heat treated
+	designations []*pattern   //
+	anodic       []*anodicRow //
 	cites        []Cite
 }
 
@@ -85,5 +85,15 @@ func (s *Scope) Admits(m *props.Material) bool {
 // named reports whether the scope speaks of the material's family rather than
 // of all of them.
 func (s *Scope) named() bool { return len(s.Families) > 0 || s.Alloys != nil }
+
+// about are the records of a list that are about the material.
+func about[R interface{ Admits(*props.Material) bool }](list []R, m *props.Material) (out []R) {
+	for _, r := range list {
+		if r.Admits(m) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
 
 func has[T comparable](list []T, v T) bool { return len(list) == 0 || slices.Contains(list, v) }

@@ -1,6 +1,8 @@
 package foundry
 
 import (
+	"slices"
+
 	"alongside/props"
 	"alongside/units"
 )
@@ -90,12 +92,10 @@ func (k Kind) ID() string { return kindInfo[k].id }
 func (k Kind) String() string { return kindInfo[k].name }
 
 // Kinds lists the kinds of the process card in its order.
-func Kinds() []Kind { return kindsTo(TestBar) }
-
-func kindsTo(end Kind) []Kind {
-	all := make([]Kind, end)
-	for i := range all {
-		all[i] = Kind(i)
+func Kinds() []Kind {
+	all := make([]Kind, TestBar)
+	for k := range all {
+		all[k] = Kind(k)
 	}
 	return all
 }
@@ -129,7 +129,8 @@ func (i *Item) String() string {
 	return s
 }
 
-// item is an Item with the materials it holds for.
+// item is an Item with the materials it holds for. What tells more of it, such as a
+// range of grades, holds it.
 type item struct {
 	Scope
 	Item
@@ -164,14 +165,6 @@ func (b *Book) Card(m *props.Material) *ProcessCard {
 		return c
 	}
 	for _, k := range Kinds() {
-		switch k {
-		case Grade:
-			c.Items = append(c.Items, gradeItems(b.grades, m, k)...)
-		case Allowance:
-			c.Items = append(c.Items, gradeItems(b.allowances, m, k)...)
-		case Linear:
-			c.Items = append(c.Items, b.linearItems(m)...)
-		}
 		if k == Shrinkage {
 			c.Items = append(c.Items, b.Shrinkage(m)...)
 			continue
@@ -199,24 +192,25 @@ func (b *Book) Shrinkage(m *props.Material) []Item {
 	return append(catalogItems(m, Shrinkage, props.PatternShrinkage), b.itemsOf(m, Shrinkage)...)
 }
 
-// itemsOf lists the items of a kind in three ranks.
+// itemsOf lists the items of a kind: about the family, about any metal, common practice.
 func (b *Book) itemsOf(m *props.Material, k Kind) []Item {
-	var ranks [3][]Item
-	for i := range b.items {
-		it := &b.items[i]
-		if it.Kind != k || !it.Admits(m) {
-			continue
+	var out []Item
+	for _, it := range b.items {
+		if it.Kind == k && it.Admits(m) {
+			out = append(out, it.Item)
 		}
-		rank := 1
-		if it.named() {
-			rank = 0
-		}
-		if it.Practice() {
-			rank = 2
-		}
-		ranks[rank] = append(ranks[rank], it.Item)
 	}
-	return append(append(ranks[0], ranks[1]...), ranks[2]...)
+	rank := func(it Item) int {
+		switch {
+		case it.Practice():
+			return 2
+		case it.Particular:
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(out, func(a, b Item) int { return rank(a) - rank(b) })
+	return out
 }
 
 // catalogItems shows the material's own figure of a property on the card.
@@ -228,7 +222,7 @@ func catalogItems(m *props.Material, k Kind, p props.PropertyID) []Item {
 		if f.Value.Unit.Dimension() == units.Rating {
 			it.Text = p.Info().Name + " rating, 1 best to 5"
 			if !has(f.Processes, m.Process) {
-				it.Condition = join(it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
+				it.Condition = join("; ", it.Condition, "printed for "+f.Processes[0].String()+" castings of the alloy")
 			}
 		}
 		out = append(out, it)

@@ -27,11 +27,7 @@ type Explanation struct {
 // on file explains are left out.
 func (b *Book) Designation(m *props.Material) []Explanation {
 	var out []Explanation
-	for i := range b.designations {
-		p := &b.designations[i]
-		if !p.Admits(m) {
-			continue
-		}
+	for _, p := range about(b.designations, m) {
 		on := m.Alloy.Name
 		if p.on == "uns" {
 			on = m.Alloy.UNS

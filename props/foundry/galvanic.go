@@ -28,8 +28,8 @@ func (a *AnodicIndex) Text() string { return strconv.FormatFloat(a.Volts, 'f', 2
 // Anodic is the material's place in the anodic index; ok is false when the
 // table has no group for it.
 func (b *Book) Anodic(m *props.Material) (a AnodicIndex, ok bool) {
-	for i := range b.anodic {
-		if r := &b.anodic[i]; r.Admits(m) {
+	for _, r := range b.anodic {
+		if r.Admits(m) {
 			return r.AnodicIndex, true
 		}
 	}

@@ -1,13 +1,13 @@
 package foundry
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
 
 	"alongside/props"
 	"alongside/props/spelling"
-	"alongside/units"
 )
 
 // temper says what a temper designation means.
@@ -38,29 +38,14 @@ type Schedule struct {
 	Cite
 }
 
-// Step is one stage of a heat treatment. A quench has a temperature of the
-// water and no time.
+// Step is one stage of a heat treatment.
 type Step struct {
-	Name                    string // solution, quench, age, anneal …
-	Temperature, Time       units.Quantity
-	HasTemperature, HasTime bool
-	Words                   string // what the figures do not say
+	Name string // solution, quench, age, anneal …
+	Says string // temperature, time and what they do not say: "1000 °F, 12 h"
 }
 
 // String is the step in one line: "solution 1000 °F, 12 h".
-func (s *Step) String() string {
-	parts := []string{}
-	if s.HasTemperature {
-		parts = append(parts, s.Temperature.String())
-	}
-	if s.HasTime {
-		parts = append(parts, s.Time.String())
-	}
-	if s.Words != "" {
-		parts = append(parts, s.Words)
-	}
-	return s.Name + " " + strings.Join(parts, ", ")
-}
+func (s *Step) String() string { return s.Name + " " + s.Says }
 
 // String is the schedule in one line.
 func (s *Schedule) String() string {
@@ -96,20 +81,16 @@ var solutionTreated = spelling.Pattern(`^(T[2-46-9].*|HT|TQ.*)$`)
 // the process, and the usual schedules.
 func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 	c := &HeatCard{Material: m}
-	for i := range b.tempers {
-		if t := &b.tempers[i]; m.Temper != "" && t.Admits(m) {
+	if m.Temper != "" {
+		for _, t := range about(b.tempers, m) {
 			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.Tempers, m.Temper), t.Cite})
 		}
 	}
-	for i := range b.treatable {
-		if t := &b.treatable[i]; t.Admits(m) {
-			if c.Normally == "" {
-				c.Normally = t.normally
-			}
-			// Broader records that answer otherwise are not about this alloy.
-			if t.normally == c.Normally {
-				c.Reasons = append(c.Reasons, t.Statement)
-			}
+	for _, t := range about(b.treatable, m) {
+		c.Normally = cmp.Or(c.Normally, t.normally)
+		// Broader records that answer otherwise are not about this alloy.
+		if t.normally == c.Normally {
+			c.Reasons = append(c.Reasons, t.Statement)
 		}
 	}
 	for _, o := range m.Alloy.Materials {
@@ -117,11 +98,7 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 			c.Tempers = append(c.Tempers, o.Temper)
 		}
 	}
-	for i := range b.schedules {
-		s := &b.schedules[i]
-		if !s.Admits(m) {
-			continue
-		}
+	for _, s := range about(b.schedules, m) {
 		if s.Temper == m.Temper {
 			c.Schedules = append(c.Schedules, s.Schedule)
 		} else {

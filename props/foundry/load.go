@@ -19,10 +19,10 @@ import (
 var recordKinds = map[string]func(*loader, *record.Record){
 	"source":      func(*loader, *record.Record) {}, // read first, by Load
 	"item":        (*loader).item,
-	"grade":       func(l *loader, r *record.Record) { l.grade(r, &l.book.grades, number) },
-	"allowance":   func(l *loader, r *record.Record) { l.grade(r, &l.book.allowances, letter) },
-	"dctg":        func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.dctg, number) },
-	"rma":         func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.rma, letter) },
+	"grade":       func(l *loader, r *record.Record) { l.grade(r, &l.book.grades, Grade) },
+	"allowance":   func(l *loader, r *record.Record) { l.grade(r, &l.book.allowances, Allowance) },
+	"dctg":        func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.dctg, Grade) },
+	"rma":         func(l *loader, r *record.Record) { l.gradeRow(r, &l.book.rma, Allowance) },
 	"linear":      (*loader).linear,
 	"temper":      (*loader).temper,
 	"schedule":    (*loader).schedule,
@@ -39,7 +39,7 @@ func Load(base *catalog.Catalog, fsys fs.FS, patterns ...string) (*Book, error) 
 	var errs record.Errors
 	book := &Book{Sources: slices.Clone(base.Sources)}
 	l := &loader{Reader: *book.Reader(base), book: book}
-	records, err := read(fsys, patterns, slices.Sorted(maps.Keys(recordKinds)), &errs)
+	records, err := ReadRecords(fsys, patterns, &errs, slices.Sorted(maps.Keys(recordKinds))...)
 	if err != nil {
 		return nil, err
 	}
@@ -63,7 +63,8 @@ func Load(base *catalog.Catalog, fsys fs.FS, patterns ...string) (*Book, error) 
 	return l.book, nil
 }
 
-func read(fsys fs.FS, patterns, kinds []string, errs *record.Errors) ([]*record.Record, error) {
+// ReadRecords reads the records of these kinds of the files that match the patterns.
+func ReadRecords(fsys fs.FS, patterns []string, errs *record.Errors, kinds ...string) ([]*record.Record, error) {
 	files, err := catalog.ReadFiles(fsys, patterns)
 	if err != nil {
 		return nil, err
@@ -133,6 +134,13 @@ func (l *Reader) Cite(r *record.Record) Cite {
 		c.Known = catalog.ReadKnown(r)
 	}
 	l.cited = append(l.cited, c)
+	return c
+}
+
+// end reads where a record comes from, the last of its keys.
+func (l *loader) end(r *record.Record) Cite {
+	c := l.Cite(r)
+	r.Finish()
 	return c
 }
 

@@ -3,6 +3,7 @@ package foundry
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,14 +12,12 @@ import (
 	"alongside/units"
 )
 
-// grade is a range of ISO grades attainable by a process.
+// grade is a range of ISO grades attainable by a process: of tolerances (DCTG) or of
+// machining allowances (RMAG), by the kind of its item.
 type grade struct {
-	Scope
-	lo, hi    int // DCTG number, or letter counted from A = 1 for RMAG
-	method    string
-	condition string
-	finer     []finer // by rising size; may be empty
-	Cite
+	item
+	lo, hi int     // DCTG number, or letter counted from A = 1 for RMAG
+	finer  []finer // by rising size; may be empty
 }
 
 // finer is by how many grades a process does better up to a nominal size.
@@ -51,14 +50,11 @@ type gradeRow struct {
 // linear is a tolerance in the trade's form: fixed up to a size, or by steps,
 // and a further amount for each inch beyond.
 type linear struct {
-	Scope
+	item
 	precision string // standard, precision
-	method    string
 	steps     []step // rising; may be empty: in proportion from zero
 	each      units.Quantity
 	hasEach   bool
-	condition string
-	Cite
 }
 
 type step struct{ plusMinus, to units.Quantity }
@@ -113,20 +109,14 @@ func (b *Book) Tolerance(m *props.Material, dimension units.Quantity) []Toleranc
 		return []ToleranceResult{{Why: why}}
 	}
 	var out []ToleranceResult
-	for i := range b.grades {
-		if g := &b.grades[i]; g.Admits(m) {
-			out = append(out, lookUp(g, b.dctg, dimension, ISOGrade))
-		}
+	for _, g := range about(b.grades, m) {
+		out = append(out, g.lookUp(b.dctg, dimension))
 	}
-	for i := range b.linear {
-		if l := &b.linear[i]; l.Admits(m) {
-			out = append(out, l.at(dimension))
-		}
+	for _, l := range about(b.linear, m) {
+		out = append(out, l.at(dimension))
 	}
-	for i := range b.allowances {
-		if g := &b.allowances[i]; g.Admits(m) {
-			out = append(out, lookUp(g, b.rma, dimension, MachiningStock))
-		}
+	for _, g := range about(b.allowances, m) {
+		out = append(out, g.lookUp(b.rma, dimension))
 	}
 	out = append(out, b.draft(m, dimension)...)
 	if len(out) == 0 {
@@ -173,61 +163,52 @@ func notADimension(q units.Quantity) string {
 
 // lookUp finds a range of grades in a table. Where the table ends within the
 // range, the grades that it has count, and the condition names the others.
-func lookUp(g *grade, table []gradeRow, dimension units.Quantity, kind ToleranceKind) ToleranceResult {
+func (g *grade) lookUp(table []*gradeRow, dimension units.Quantity) ToleranceResult {
 	lo, hi := g.at(dimension)
-	r := ToleranceResult{Kind: kind, Name: gradeName(kind, lo, hi), Method: g.method, Condition: g.condition, Cite: g.Cite}
-	first, last := lo, hi
-	fine, fineBy := cellOf(table, dimension, first)
-	for fine == nil && first < hi {
-		first++
-		fine, fineBy = cellOf(table, dimension, first)
+	r := ToleranceResult{Name: gradeName(g.Kind, lo, hi), Method: g.Method, Condition: g.Condition, Cite: g.Cite}
+	if g.Kind == Allowance {
+		r.Kind = MachiningStock
 	}
-	coarse, coarseBy := cellOf(table, dimension, last)
-	for coarse == nil && last > first {
-		last--
-		coarse, coarseBy = cellOf(table, dimension, last)
+	var fine, coarse *units.Quantity
+	var by *Cite
+	first, last := lo, hi
+	for n := lo; n <= hi; n++ {
+		q, of := cellOf(table, dimension, n)
+		if q == nil {
+			continue
+		}
+		if fine == nil {
+			first, fine, r.By = n, q, *of
+		}
+		last, coarse, by = n, q, of
 	}
 	if fine == nil {
 		r.Why = fmt.Sprintf("the table has no figure for %s at %s", r.Name, dimension)
 		return r
 	}
-	if first > lo {
-		r.Condition = join(r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(kind, lo, first-1)))
+	for _, gap := range [][2]int{{lo, first - 1}, {last + 1, hi}} {
+		if gap[0] <= gap[1] {
+			r.Condition = join("; ", r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(g.Kind, gap[0], gap[1])))
+		}
 	}
-	if last < hi {
-		r.Condition = join(r.Condition, fmt.Sprintf("the table has no figure for %s at this size", gradeName(kind, last+1, hi)))
+	if r.By.Known != props.Memory {
+		r.By = *by // the less sure of the two
 	}
-	r.By = pickCite(fineBy, coarseBy)
 	r.Full = units.Quantity{Lo: fine.Lo, Hi: coarse.Hi, Place: min(fine.Place, coarse.Place), Unit: fine.Unit}
-	r.PlusMinus = r.Full
-	if kind == ISOGrade {
-		r.PlusMinus = half(r.Full)
-		r.How = "total tolerance by grade and nominal size, half of it each side"
-	} else {
-		r.How = "stock on each machined face, by grade and largest dimension"
+	r.PlusMinus, r.How = r.Full, "stock on each machined face, by grade and largest dimension"
+	if r.Kind == ISOGrade {
+		r.PlusMinus, r.How = half(r.Full), "total tolerance by grade and nominal size, half of it each side"
 	}
 	return r
 }
 
-// pickCite returns the citation that is less sure.
-func pickCite(a, b *Cite) Cite {
-	switch {
-	case a == nil:
-		return *b
-	case b == nil || a.Known == props.Memory:
-		return *a
-	}
-	return *b
-}
-
 // cellOf finds the tolerance of a grade at a nominal size.
-func cellOf(table []gradeRow, dimension units.Quantity, number int) (*units.Quantity, *Cite) {
+func cellOf(table []*gradeRow, dimension units.Quantity, number int) (*units.Quantity, *Cite) {
 	mm, err := units.Convert(dimension.Lo, dimension.Unit, units.MM)
 	if err != nil {
 		return nil, nil
 	}
-	for i := range table {
-		row := &table[i]
+	for _, row := range table {
 		if n := number - row.first; mm > row.over.Lo && mm <= row.to.Lo && n >= 0 && n < len(row.full) {
 			return &row.full[n], &row.Cite
 		}
@@ -247,7 +228,7 @@ func half(q units.Quantity) units.Quantity {
 // at works the trade form out for a dimension. A part of an inch counts in
 // proportion.
 func (l *linear) at(dimension units.Quantity) ToleranceResult {
-	r := ToleranceResult{Kind: TradeForm, Name: l.precision, Method: l.method, Condition: l.condition, Cite: l.Cite}
+	r := ToleranceResult{Kind: TradeForm, Name: l.precision, Method: l.Method, Condition: l.Condition, Cite: l.Cite}
 	inches, err := units.Convert(dimension.Lo, dimension.Unit, units.Inch)
 	if err != nil {
 		r.Why = err.Error()
@@ -273,7 +254,7 @@ func (l *linear) at(dimension units.Quantity) ToleranceResult {
 	if whole := math.Round(more); math.Abs(more-whole) > 1e-9 {
 		base.Place--
 		if len(l.steps) > 0 {
-			r.Condition = join(r.Condition, "a part of an inch counted in proportion; some shops count it as a whole one")
+			r.Condition = join("; ", r.Condition, "a part of an inch counted in proportion; some shops count it as a whole one")
 		}
 	}
 	r.set(base)
@@ -302,34 +283,10 @@ func (l *linear) words() string {
 	return strings.Join(parts, ", ")
 }
 
-func (b *Book) linearItems(m *props.Material) []Item {
-	var out []Item
-	for i := range b.linear {
-		if l := &b.linear[i]; l.Admits(m) {
-			out = append(out, Item{Kind: Linear, Particular: l.named(), Text: join(l.precision, l.words()), Method: l.method, Condition: l.condition, Cite: l.Cite})
-		}
-	}
-	return out
-}
-
-func gradeItems(list []grade, m *props.Material, k Kind) []Item {
-	kind := ISOGrade
-	if k == Allowance {
-		kind = MachiningStock
-	}
-	var out []Item
-	for i := range list {
-		if g := &list[i]; g.Admits(m) {
-			out = append(out, Item{Kind: k, Particular: g.named(), Text: gradeName(kind, g.lo, g.hi), Method: g.method, Condition: g.condition, Cite: g.Cite})
-		}
-	}
-	return out
-}
-
 // gradeName writes a range of grades as the standard does: DCTG 7–9, RMAG F–H.
-func gradeName(kind ToleranceKind, lo, hi int) string {
+func gradeName(kind Kind, lo, hi int) string {
 	name, write := "DCTG ", strconv.Itoa
-	if kind == MachiningStock {
+	if kind == Allowance {
 		name, write = "RMAG ", func(n int) string { return rmaLetters[n-1 : n] }
 	}
 	name += write(lo)
@@ -339,12 +296,7 @@ func gradeName(kind ToleranceKind, lo, hi int) string {
 	return name
 }
 
-func join(parts ...string) string {
-	var some []string
-	for _, p := range parts {
-		if p != "" {
-			some = append(some, p)
-		}
-	}
-	return strings.Join(some, "; ")
+// join puts the texts that are not empty behind each other.
+func join(between string, parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), between)
 }

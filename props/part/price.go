@@ -16,9 +16,9 @@ func parsePrice(typed string) (cost.Price, error) {
 	bad := func(problem string) error {
 		return &Error{Field: FieldPrice, Typed: typed, Problem: problem, Remedy: "type something like 1.20 USD/lb"}
 	}
-	var wrong *cost.Mistake
+	var number *units.Error
 	switch {
-	case errors.As(err, &wrong) && wrong.Err != nil:
+	case errors.As(err, &number):
 		return price, &Error{Field: FieldPrice, Typed: typed, Err: err}
 	case err != nil:
 		return price, bad(err.Error())

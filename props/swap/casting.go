@@ -31,9 +31,12 @@ type expected struct {
 	figures []*props.Figure
 	rule    Formula
 	notes   []string
-	need    want // what the part can say for a closer answer
+	need    want // what the part can say for a closer answer or, without a value, for any
 	why     string
 }
+
+// waits reports whether the part must say more before there is a value.
+func (e *expected) waits() bool { return e.need.text != "" && e.value == interval{} }
 
 // inCasting is what one may expect of a strength in the wall: by rows for walls
 // where they are published, of aluminum by the rule for bars cut from the casting
@@ -119,11 +122,7 @@ func (w *work) ofRows(m *props.Material, rows []wallRow) expected {
 		e.notes = append(e.notes, "the depth of the beam is taken for the wall; say the wall without the load case")
 	}
 	e.value.lo, e.value.hi, e.value.wide = ofFigure(thick).lo, ofFigure(thin).hi, e.value.wide || thin != thick
-	for _, f := range []*props.Figure{thin, mid, thick} {
-		if !slices.Contains(e.figures, f) {
-			e.figures = append(e.figures, f)
-		}
-	}
+	e.figures = union(nil, []*props.Figure{thin, mid, thick})
 	return e
 }
 
@@ -170,30 +169,35 @@ func (w *work) castKnown(g giving) bool {
 
 // expect takes the figures and notes of what is expected of both metals.
 func (l *Line) expect(w *work, today, swapped *expected) {
-	for _, side := range []struct {
-		symbol string
-		m      *props.Material
-		e      *expected
-	}{{"S₁", w.base, today}, {"S₂", w.pin, swapped}} {
-		for _, f := range side.e.figures {
-			l.Figures = append(l.Figures, Used{side.symbol, side.m, f})
-		}
-		l.Notes = append(l.Notes, side.e.notes...)
-	}
+	l.Figures = append(append(l.Figures, uses(w.base, "₁", today.figures...)...), uses(w.pin, "₂", swapped.figures...)...)
+	l.Notes = append(append(l.Notes, today.notes...), swapped.notes...)
 }
 
-// beside sets what is expected of both metals side by side; where nothing is of
-// the pin the line says why, of the baseline a note does.
-func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
+// sides sets what is expected of both metals side by side; where nothing is of
+// the pin the line says why or what it waits for, of the baseline a note does.
+func (l *Line) sides(w *work, today, swapped expected, in func(interval) *Value) {
 	l.expect(w, &today, &swapped)
-	if l.Reason = swapped.why; l.Reason == "" {
+	l.Reason = swapped.why
+	if l.Reason == "" && swapped.waits() {
+		l.wait(swapped.need)
+		return
+	}
+	if l.Reason == "" {
 		l.Value = in(swapped.value)
 	}
 	switch {
 	case today.why != "":
 		l.Notes = append(l.Notes, today.why)
 	case l.Reason == "":
-		l.Base, l.Ratio = in(today.value), swapped.against(today).in(units.One)
+		l.Base = in(today.value)
+	}
+}
+
+// beside is sides with the ratio of the two.
+func (l *Line) beside(w *work, today, swapped expected, in func(interval) *Value) {
+	l.sides(w, today, swapped, in)
+	if l.Base != nil {
+		l.Ratio = swapped.against(today).in(units.One)
 	}
 }
 

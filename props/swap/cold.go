@@ -30,8 +30,7 @@ func (w *work) cold() {
 		}
 		l.Name = p.Info().Short + " at " + at
 		joule := func(v interval) *Value { return v.in(p.Info().Units[w.bench.System]) }
-		l.beside(w, today, swapped, joule)
-		l.Ratio = nil // of lower bounds there is none
+		l.sides(w, today, swapped, joule) // of lower bounds there is no ratio
 		if staysTough(w.pin) && swapped.why != "" {
 			l.Base = joule(today.value)
 		}

@@ -47,33 +47,35 @@ func (w *work) price() {
 	baseRates, pinRates := w.rates(w.base), w.rates(w.pin)
 	base, today := baseRates.Price(cost.Metal)
 	pin, ok := pinRates.Price(cost.Metal)
-	d := w.pair(props.Density)
-	switch {
+	switch d := w.pair(props.Density); {
 	case !ok:
 		l.wait(want{part.FieldPrice, needPrice.text + " for " + w.pin.ID})
-	case w.Volume == nil && w.Mass == nil:
-		l.wait(needMass)
-	case w.rest(&l, d):
+	case w.weighed(&l, d):
 		baseMass, pinMass := w.weights(d)
 		l.Value = money(perSI(pin).times(pinMass), pin.Currency)
-		switch {
-		case !today:
+		if !today {
 			l.Notes = append(l.Notes, "no price given for "+w.base.ID)
-		default:
-			l.Base = money(perSI(base).times(baseMass), base.Currency)
-			if base.Currency == pin.Currency {
-				l.Ratio = perSI(pin).over(perSI(base)).times(d.ratio()).in(units.One)
-			}
+			break
+		}
+		l.Base = money(perSI(base).times(baseMass), base.Currency)
+		if base.Currency == pin.Currency {
+			l.Ratio = perSI(pin).over(perSI(base)).times(d.ratio()).in(units.One)
 		}
 	}
 	w.add(l)
 }
 
-// perSI is the price per kilogram.
-func perSI(p cost.Price) interval {
-	a := ofGiven(p.Amount)
-	return a.times(exact(1 / p.Per.ToSI(1)))
+// weighed reports whether the part has a weight in both metals; else the line says what
+// it lacks.
+func (w *work) weighed(l *Line, density pair) bool {
+	if w.Volume == nil && l.missing(w.Mass, needMass) {
+		return false
+	}
+	return w.rest(l, density)
 }
+
+// perSI is the price per kilogram.
+func perSI(p cost.Price) interval { return ofGiven(p.Amount).times(exact(1 / p.Per.ToSI(1))) }
 
 // cents is the finest place of a price of a part.
 const cents = -2
@@ -94,12 +96,7 @@ func (w *work) cost() (today, swapped *cost.Piece) {
 	}
 	l := Line{Group: Cost, ID: "cost.piece", Name: "Cost of a piece", Formula: pieceFormula}
 	d := w.pair(props.Density)
-	switch {
-	case w.Volume == nil && w.Mass == nil:
-		l.wait(needMass)
-		w.add(l)
-		return nil, nil
-	case !w.rest(&l, d):
+	if !w.weighed(&l, d) {
 		w.add(l)
 		return nil, nil
 	}
@@ -119,12 +116,11 @@ func (w *work) cost() (today, swapped *cost.Piece) {
 		w.add(l)
 		return nil, nil
 	}
-	c := costing{w, today, swapped}
-	l.Notes = append(l.Notes, c.rested()...)
+	c := costing{w, today, swapped, w.rested()}
+	l.Notes = append(l.Notes, c.notes...)
 	c.weight("weight.cast", "Casting with stock", castFormula, cost.Stock, func(p *cost.Piece) cost.Interval { return p.Cast })
 	c.weight("weight.poured", "Poured", pouredFormula, cost.Yield, func(p *cost.Piece) cost.Interval { return p.Poured })
-	if w.Quantity == nil {
-		l.wait(needQuantity)
+	if l.missing(w.Quantity, needQuantity) {
 		w.add(l)
 	} else {
 		c.piece(l)
@@ -153,6 +149,15 @@ func pieceOf(r cost.Rates, mass interval) (*cost.Piece, error) {
 type costing struct {
 	*work
 	today, swapped *cost.Piece
+	notes          []string // the rates it rests on
+}
+
+// sides puts an amount of the piece in both metals on a line.
+func (c *costing) sides(l *Line, amount func(*cost.Piece) *Value) {
+	l.Value = amount(c.swapped)
+	if c.today != nil {
+		l.Base = amount(c.today)
+	}
 }
 
 // ranged is an amount of a piece, with the digits that a shop's rates are good for.
@@ -178,20 +183,18 @@ func (c *costing) weight(id, name string, formula Formula, by cost.Key, of func(
 	if !c.swapped.States(by) {
 		return
 	}
-	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Value: Weight(c.swapped, of(c.swapped), c.bench.System), Notes: c.rested()}
-	if c.today != nil {
-		l.Base = Weight(c.today, of(c.today), c.bench.System)
-	}
+	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.notes}
+	c.sides(&l, func(p *cost.Piece) *Value { return Weight(p, of(p), c.bench.System) })
 	c.add(l)
 }
 
 // piece is what a piece costs at the quantity, and the share of the tool in it.
 func (c *costing) piece(l Line) {
 	n := c.Quantity.Lo
-	tool := Line{Group: Cost, ID: "cost.tool", Name: "Tool in a piece", Formula: toolFormula, Notes: c.rested()}
-	l.Value, tool.Value = Money(c.swapped, c.swapped.At(n)), Money(c.swapped, c.swapped.ToolShare(n))
+	tool := Line{Group: Cost, ID: "cost.tool", Name: "Tool in a piece", Formula: toolFormula, Notes: c.notes}
+	c.sides(&l, func(p *cost.Piece) *Value { return Money(p, p.At(n)) })
+	c.sides(&tool, func(p *cost.Piece) *Value { return Money(p, p.ToolShare(n)) })
 	if c.today != nil {
-		l.Base, tool.Base = Money(c.today, c.today.At(n)), Money(c.today, c.today.ToolShare(n))
 		ratio := cost.Ratio(c.swapped, c.today, n)
 		l.Ratio = interval{ratio.Lo, ratio.Mid, ratio.Hi, ratio.Mid * math.Pow10(1-statedDigits), c.swapped.Ranged || c.today.Ranged}.in(units.One)
 	}
@@ -201,11 +204,10 @@ func (c *costing) piece(l Line) {
 	c.add(l)
 }
 
-// rested names the rates that a line rests on, and their sources.
-func (c *costing) rested() []string {
-	var out []string
-	for _, m := range []*props.Material{c.base, c.pin} {
-		r := c.rates(m)
+// rested names the rates of both metals, and their sources.
+func (w *work) rested() (out []string) {
+	for _, m := range []*props.Material{w.base, w.pin} {
+		r := w.rates(m)
 		var titles []string
 		for _, s := range r.Sources {
 			titles = append(titles, s.Title)
@@ -219,9 +221,8 @@ func (c *costing) rested() []string {
 
 // crossing is the quantity from which the pin is the cheaper of the two.
 func (c *costing) crossing(id, name string, formula Formula, base *cost.Piece) {
-	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.rested()}
 	crossed := cost.Cross(c.swapped, base)
-	l.Words = crossed.String()
+	l := Line{Group: Cost, ID: id, Name: name, Formula: formula, Notes: c.notes, Words: crossed.String()}
 	if at := crossed.At; len(at) == 1 && at[0].Cheaper && !math.IsInf(at[0].Quantity.Hi, 1) {
 		either := &cost.Piece{Ranged: c.swapped.Ranged || base.Ranged}
 		l.Value = ranged(either, at[0].Quantity).in(units.One)

@@ -16,11 +16,7 @@ var (
 // heat is what the wall conducts, and how fast it evens out.
 func (w *work) heat() {
 	k := w.pair(props.ThermalConductivity)
-	flow := Line{Group: Heat, ID: "heat.flow", Name: "Heat through the same wall", Formula: flowFormula}
-	if w.rest(&flow, k) {
-		flow.Ratio = k.ratio().in(units.One)
-	}
-	w.add(flow)
+	w.ratio(Line{Group: Heat, ID: "heat.flow", Name: "Heat through the same wall", Formula: flowFormula}, k.ratio(), k)
 	wall := Line{Group: Heat, ID: "heat.wall", Name: "Wall for the same heat", Formula: flowFormula}
 	if w.rest(&wall, k) {
 		w.of(&wall, w.Wall, k.ratio(), needWall)
@@ -55,11 +51,7 @@ func (w *work) current() {
 		w.bar(&l, s)
 	}
 	w.add(l)
-	section := Line{Group: Current, ID: "current.section", Name: "Section, same resistance", Formula: sectionFormula}
-	if w.rest(&section, s) {
-		section.Ratio = s.inverse().in(units.One)
-	}
-	w.add(section)
+	w.ratio(Line{Group: Current, ID: "current.section", Name: "Section, same resistance", Formula: sectionFormula}, s.inverse(), s)
 	mass := Line{Group: Current, ID: "current.mass", Name: "Mass, same resistance", Formula: sectionFormula}
 	d := w.pair(props.Density)
 	if w.rest(&mass, s, d) {
@@ -71,40 +63,30 @@ func (w *work) current() {
 // bar sets the resistance of a straight bar of the part's length and volume.
 func (w *work) bar(l *Line, s pair) {
 	v := w.volume()
-	switch {
-	case w.Length == nil:
-		l.wait(needLength)
+	if l.missing(w.Length, needLength) {
 		return
-	case v == nil:
+	}
+	if v == nil {
 		l.wait(needMass)
 		return
 	}
 	n := ofGiven(*w.Length)
 	shape := n.times(n).over(*v)
 	base, pin := shape.over(ofFigure(s.base)), shape.over(ofFigure(s.pin))
-	unit := ohms(pin.mid)
 	l.Formula = barFormula
-	l.Base, l.Value = base.inOhms(unit), pin.inOhms(unit)
+	l.Base, l.Value = base.inOhms(pin.mid), pin.inOhms(pin.mid)
 }
 
-// ohm is a unit of resistance; the units package has none.
-type ohm struct {
-	symbol string
-	factor float64
-}
-
-func ohms(r float64) ohm {
+// inOhms is a resistance in the unit that suits one like it; the units package has none.
+func (a interval) inOhms(like float64) *Value {
+	symbol, factor := "µΩ", 1e6
 	switch {
-	case r >= 1:
-		return ohm{"Ω", 1}
-	case r >= 1e-3:
-		return ohm{"mΩ", 1e3}
+	case like >= 1:
+		symbol, factor = "Ω", 1
+	case like >= 1e-3:
+		symbol, factor = "mΩ", 1e3
 	}
-	return ohm{"µΩ", 1e6}
-}
-
-func (a interval) inOhms(o ohm) *Value {
-	v := a.times(exact(o.factor)).in(units.One)
-	v.Symbol = o.symbol
+	v := a.times(exact(factor)).in(units.One)
+	v.Symbol = symbol
 	return v
 }

@@ -26,7 +26,8 @@ var inspections = []struct {
 // reserve is the strength over the stress with the factors the part asks for: in
 // the wall where one may say what to expect there, else the specified minimum.
 func (w *work) reserve() {
-	factor, notes := w.factor(), []string(nil)
+	var notes []string
+	var under interval
 	if w.Casting != nil {
 		c := ofGiven(*w.Casting)
 		for _, i := range inspections {
@@ -44,14 +45,13 @@ func (w *work) reserve() {
 		l := Line{Group: StrengthGroup, ID: "reserve." + g.id, Name: "Reserve " + g.name, Notes: slices.Clone(notes),
 			Formula: memory("S/(σ·n·c), n safety factor, c casting factor; at 1 nothing is left", srcFactor)}
 		today, swapped := w.least(w.base, g), w.least(w.pin, g)
-		if l.Reason = swapped.why; l.Reason != "" || w.Stress == nil {
-			l.expect(w, &today, &swapped)
-			if l.Reason == "" {
-				l.wait(needStress)
-			}
+		if w.Stress == nil {
+			swapped.value, swapped.need = interval{}, needStress
 		} else {
-			under := ofGiven(*w.Stress).times(factor)
-			l.beside(w, today, swapped, func(v interval) *Value { return v.over(under).in(units.One) })
+			under = ofGiven(*w.Stress).times(w.factor())
+		}
+		l.beside(w, today, swapped, func(v interval) *Value { return v.over(under).in(units.One) })
+		if l.Value != nil {
 			l.Notes = append(l.Notes, w.notAtHeat()...)
 		}
 		w.add(l)
@@ -80,18 +80,18 @@ func (w *work) least(m *props.Material, g giving) expected {
 			return e
 		}
 	}
-	e := w.specified(m, p)
+	e := w.specified(m, p, props.Minimum)
 	if w.Wall != nil && e.why == "" {
 		e.notes = []string{"the strength of " + m.Name() + " is that of the test bar, not of the wall"}
 	}
 	return e
 }
 
-// specified is the specified minimum.
-func (w *work) specified(m *props.Material, p props.PropertyID) expected {
-	f := w.onBasis(m, p, props.Minimum)
+// specified is a strength on one basis.
+func (w *work) specified(m *props.Material, p props.PropertyID, basis props.Basis) expected {
+	f := w.onBasis(m, p, basis)
 	if f == nil {
-		return expected{why: w.lacksBasis(m, p, props.Minimum)}
+		return expected{why: w.lacksBasis(m, p, basis)}
 	}
 	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
 }
@@ -119,10 +119,7 @@ func (w *work) fatigue() {
 	l := Line{Group: StrengthGroup, ID: "fatigue.reserve", Name: "Reserve in fatigue, Goodman",
 		Formula: read("1/n = σa/(ka·ke·Se) + σm/Su, σa = σ − σm; ka surface, ke reliability", srcFatigue)}
 	switch {
-	case w.Stress == nil:
-		l.wait(needStress)
-	case w.Cycles == nil:
-		l.wait(needCycles)
+	case l.missing(w.Stress, needStress), l.missing(w.Cycles, needCycles):
 	case w.Mean != nil && ofGiven(*w.Mean).hi >= ofGiven(*w.Stress).lo:
 		l.Reason = "the mean stress must lie below the stress, which is the largest of the cycle"
 	default:
@@ -176,8 +173,7 @@ func (w *work) goodman(m *props.Material) expected {
 }
 
 func surfaceFactor(su interval, a, b float64) interval {
-	at := func(s float64) float64 { return min(1, a*math.Pow(s/1e6, b)) }
-	return interval{lo: at(su.hi), mid: at(su.mid), hi: at(su.lo)}.with(su)
+	return follows(func(side int) float64 { return min(1, a*math.Pow(su.at(-side)/1e6, b)) }, su)
 }
 
 // endurance is the fatigue strength that holds for the life asked: found at so

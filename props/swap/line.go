@@ -2,6 +2,7 @@ package swap
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -138,10 +139,8 @@ func (r *Result) Line(id string) *Line {
 // Needs lists, each once, what the part must say more.
 func (r *Result) Needs() []string {
 	var out []string
-	seen := map[string]bool{}
 	for i := range r.Lines {
-		if n := r.Lines[i].Need; n != "" && !seen[n] {
-			seen[n] = true
+		if n := r.Lines[i].Need; n != "" && !slices.Contains(out, n) {
 			out = append(out, n)
 		}
 	}
@@ -186,6 +185,14 @@ var (
 
 // wait notes on the line what the part must say before there is a number.
 func (l *Line) wait(n want) { l.Need, l.field = n.text, n.field }
+
+// missing reports whether the part does not say a size, and has the line wait for it.
+func (l *Line) missing(size *units.Quantity, n want) bool {
+	if size == nil {
+		l.wait(n)
+	}
+	return size == nil
+}
 
 // Lacks is the field of the part that the line waits for; ok is false where it
 // waits for none.

@@ -1,6 +1,8 @@
 package swap
 
 import (
+	"cmp"
+
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/part"
@@ -10,7 +12,6 @@ import (
 // pair holds the figures of one property that the bench sets against each
 // other, and why it may not or cannot.
 type pair struct {
-	symbol    string
 	pin, base *props.Figure // as far as on file
 	why       string        // no comparison: unlike, or none on file
 	notes     []string
@@ -25,10 +26,37 @@ type work struct {
 	lines     []Line
 }
 
-var symbols = [...]string{
-	props.Density: "ρ", props.ElasticModulus: "E", props.YieldStrength: "S", props.TensileStrength: "S",
-	props.FatigueStrength: "S", props.ThermalConductivity: "k", props.SpecificHeat: "c",
-	props.ElectricalConductivity: "σ", props.PatternShrinkage: "s", props.ThermalExpansion: "α",
+// symbolOf is a property in the formulas.
+func symbolOf(p props.PropertyID) string {
+	switch p {
+	case props.Density:
+		return "ρ"
+	case props.ElasticModulus:
+		return "E"
+	case props.PoissonRatio:
+		return "ν"
+	case props.ThermalExpansion:
+		return "α"
+	case props.ThermalConductivity:
+		return "k"
+	case props.SpecificHeat:
+		return "c"
+	case props.ElectricalConductivity:
+		return "σ"
+	case props.PatternShrinkage:
+		return "s"
+	}
+	return "S" // a strength
+}
+
+// uses are figures of a metal as put into a formula, where the mark is that of the metal.
+func uses(m *props.Material, mark string, figures ...*props.Figure) (out []Used) {
+	for _, f := range figures {
+		if f != nil {
+			out = append(out, Used{symbolOf(f.Property) + mark, m, f})
+		}
+	}
+	return out
 }
 
 // pair picks the figures of a property by the rule of the bench (see
@@ -38,7 +66,7 @@ func (w *work) pair(p props.PropertyID) pair {
 		return known
 	}
 	found := w.bench.Pair(w.pin, w.base, p)
-	out := pair{symbol: symbols[p], pin: found.Figure, base: found.Against}
+	out := pair{pin: found.Figure, base: found.Against}
 	switch {
 	case out.pin == nil:
 		out.why = lack(w.pin, p, found.Absent)
@@ -82,45 +110,38 @@ func unfit(f *props.Figure) string {
 	return f.Property.Info().Name + ": the published figure reaches zero, " + f.Value.String()
 }
 
-// ratio is pin over baseline; a figure over itself is exactly 1.
+// ratio is pin over baseline, nothing where they are not compared; a figure over
+// itself is exactly 1.
 func (p pair) ratio() interval {
-	if p.pin == p.base {
+	switch {
+	case p.why != "":
+		return interval{}
+	case p.pin == p.base:
 		return exact(1)
 	}
 	return ofFigure(p.pin).over(ofFigure(p.base))
 }
 
 // inverse is baseline over pin.
-func (p pair) inverse() interval {
-	if p.pin == p.base {
-		return exact(1)
-	}
-	return ofFigure(p.base).over(ofFigure(p.pin))
-}
-
-// used lists the figures of a pair for a line.
-func (w *work) used(p pair) []Used {
-	var out []Used
-	if p.base != nil {
-		out = append(out, Used{p.symbol + "₁", w.base, p.base})
-	}
-	if p.pin != nil {
-		out = append(out, Used{p.symbol + "₂", w.pin, p.pin})
-	}
-	return out
-}
+func (p pair) inverse() interval { return pair{pin: p.base, base: p.pin, why: p.why}.ratio() }
 
 // rest adds the figures and cautions of pairs to a line. It returns false, with
 // the reason on the line, where one of them allows no comparison.
 func (w *work) rest(l *Line, pairs ...pair) bool {
 	for _, p := range pairs {
-		l.Figures = append(l.Figures, w.used(p)...)
+		l.Figures = append(append(l.Figures, uses(w.base, "₁", p.base)...), uses(w.pin, "₂", p.pin)...)
 		l.Notes = append(l.Notes, p.notes...)
-		if p.why != "" && l.Reason == "" {
-			l.Reason = p.why
-		}
+		l.Reason = cmp.Or(l.Reason, p.why)
 	}
 	return l.Reason == ""
+}
+
+// ratio is a line of which there is no more than a ratio, where the pairs allow it.
+func (w *work) ratio(l Line, r interval, pairs ...pair) {
+	if w.rest(&l, pairs...) {
+		l.Ratio = r.in(units.One)
+	}
+	w.add(l)
 }
 
 // add finishes a line.
@@ -138,8 +159,7 @@ func (w *work) unit(d units.Dimension) units.Unit { return units.Preferred(d, w.
 // today and the ratio. Where the size was not given, need says so.
 func (w *work) of(l *Line, today *units.Quantity, ratio interval, need want) {
 	l.Ratio = ratio.in(units.One)
-	if today == nil {
-		l.wait(need)
+	if l.missing(today, need) {
 		return
 	}
 	u := w.unit(today.Unit.Dimension())

@@ -74,9 +74,7 @@ func (w *work) permanent() {
 	switch {
 	case swapped.need.text != "":
 		l.wait(swapped.need)
-	case w.Length == nil:
-		l.wait(needLength)
-	default:
+	case !l.missing(w.Length, needLength):
 		length := ofGiven(*w.Length)
 		amount := func(e expected) *Value {
 			if e.why != "" {
@@ -109,9 +107,7 @@ func (w *work) creep() {
 		}
 		return expected{value: interval{creepStress, creepStress, creepStress, 0.1e6, false}, rule: creepRule}
 	}
-	if w.Stress == nil {
-		l.wait(needStress)
-	} else {
+	if !l.missing(w.Stress, needStress) {
 		under := ofGiven(*w.Stress)
 		l.beside(w, of(w.base), of(w.pin), func(v interval) *Value { return v.over(under).in(units.One) })
 		l.Notes = append(l.Notes, "where the stress stands all the time; a bolt or a press fit lets go as it creeps")

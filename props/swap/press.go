@@ -3,7 +3,6 @@ package swap
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"alongside/props"
 	"alongside/props/part"
@@ -26,17 +25,13 @@ func (w *work) press() {
 		return
 	}
 	first := Line{Group: Joints, ID: "press.pressure", Name: "Contact pressure", Formula: pressFormula}
-	for _, need := range []struct {
-		lacks bool
-		want  want
-	}{{w.Mate == nil, needMate}, {w.Fit == nil, needFit}, {w.Hub == nil, needHub}} {
-		if need.lacks {
-			first.wait(need.want)
-			w.add(first)
-			return
-		}
+	switch {
+	case w.Mate == nil:
+		first.wait(needMate)
+	case !first.missing(w.Fit, needFit) && !first.missing(w.Hub, needHub):
+		first.Reason = w.unfitPress()
 	}
-	if first.Reason = w.unfitPress(); first.Reason != "" {
+	if first.Need != "" || first.Reason != "" {
 		w.add(first)
 		return
 	}
@@ -55,8 +50,8 @@ func (w *work) press() {
 		w.pressLine("press.hoop", "Hoop stress of the press fit", hoop, f, units.Stress, w.pressHoop)
 	}
 	for _, basis := range bases {
-		w.marginOf(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
-			basis, givings[0].strength, func(m *props.Material) acting { return w.presses(m, fits) })
+		w.margin(Line{Group: Joints, ID: "press.margin." + basis.String(), Name: "Margin of the press fit, " + basis.String(), Formula: pressMargin},
+			basis, givings[0].strength, func(m *props.Material) expected { return w.presses(m, fits) })
 	}
 	w.torque(fits)
 }
@@ -105,48 +100,41 @@ func (w *work) ends() []leg {
 	return out
 }
 
-// grip is the contact pressure with the part in one metal.
+// grip is the contact pressure with the part in one metal; its figures are those of
+// the part and of its mate.
 type grip struct {
-	pressure interval
-	figures  []Used
-	why      string
-	loose    interval // the clearance in m where there is no interference left
+	expected
+	figures []Used
 }
 
 // grip works the contact pressure out for the part in metal m, whose figures
-// carry the mark n.
+// carry the mark n. It grows with the interference, the hub's diameter and both
+// moduli, and falls with the hole in the shaft.
 func (w *work) grip(m *props.Material, n string, at leg) grip {
 	var g grip
-	elastic := func(m *props.Material, n string) (e, nu interval) {
-		for _, x := range []struct {
-			p      props.PropertyID
-			symbol string
-			to     *interval
-		}{{props.ElasticModulus, "E", &e}, {props.PoissonRatio, "ν", &nu}} {
-			f := w.bench.Figure(m, x.p)
-			switch {
-			case f == nil:
-				g.why = cmp.Or(g.why, lack(m, x.p, w.bench.Absent(m, x.p)))
-			case unfit(f) != "":
-				g.why = cmp.Or(g.why, unfit(f))
-			default:
-				*x.to = ofFigure(f)
-				g.figures = append(g.figures, Used{x.symbol + n, m, f})
-			}
+	figure := func(m *props.Material, n string, p props.PropertyID) interval {
+		f := w.bench.Figure(m, p)
+		switch {
+		case f == nil:
+			g.why = cmp.Or(g.why, lack(m, p, w.bench.Absent(m, p)))
+			return interval{}
+		case unfit(f) != "":
+			g.why = cmp.Or(g.why, unfit(f))
+			return interval{}
 		}
-		return e, nu
+		g.figures = append(g.figures, uses(m, n, f)...)
+		return ofFigure(f)
 	}
-	var hub, shaft cylinder
-	hub.e, hub.nu = elastic(m, n)
-	shaft.e, shaft.nu = elastic(w.Mate, "ₘ")
+	hubE, hubNu := figure(m, n, props.ElasticModulus), figure(m, n, props.PoissonRatio)
+	shaftE, shaftNu := figure(w.Mate, "ₘ", props.ElasticModulus), figure(w.Mate, "ₘ", props.PoissonRatio)
 	delta, d := ofGiven(*w.Interference), ofGiven(*w.Fit)
 	if w.Part.Role == part.Shaft {
-		hub, shaft = shaft, hub
+		hubE, hubNu, shaftE, shaftNu = shaftE, shaftNu, hubE, hubNu
 	}
 	if at.from != at.to {
 		grows, mate := strainOf(m, at), strainOf(w.Mate, at)
-		g.figures = append(append(g.figures, grows.used("α"+n)...), mate.used("αₘ")...)
-		g.why = cmp.Or(g.why, cmp.Or(grows.why, mate.why))
+		g.figures = append(append(g.figures, uses(m, n, grows.figures...)...), uses(w.Mate, "ₘ", mate.figures...)...)
+		g.why = cmp.Or(g.why, grows.why, mate.why)
 		tightens := mate.less(grows).times(d)
 		if w.Part.Role == part.Shaft {
 			tightens = tightens.negative()
@@ -156,28 +144,22 @@ func (w *work) grip(m *props.Material, n string, at leg) grip {
 	if g.why != "" {
 		return g
 	}
-	if delta.mid <= 0 {
-		g.loose = delta.negative()
+	outside, hole := ofGiven(*w.Hub), w.hole()
+	g.value = follows(func(side int) float64 {
+		return lame(delta.at(side), d.mid, outside.at(side), hole.at(-side), hubE.at(side), hubNu.at(-side), shaftE.at(side), shaftNu.at(side))
+	}, delta, d, hubE, shaftE)
+	if w.Part.Role == "" {
+		g.notes = append(g.notes, "the part is taken as the bore around its mate, not as a bushing in it")
 	}
-	g.pressure = contact(delta, d.mid, ofGiven(*w.Hub), w.hole(), hub, shaft).with(delta, d, hub.e, shaft.e)
+	if delta.mid < 0 {
+		g.notes = append(g.notes, "the fit is loose by "+delta.negative().in(w.unit(units.Length)).String())
+	} else if g.value.lo == 0 {
+		g.notes = append(g.notes, "in the worst case the fit is loose")
+	}
 	return g
 }
 
-// cylinder is the metal of a hub or shaft: modulus in Pa, Poisson's ratio.
-type cylinder struct{ e, nu interval }
-
-// contact is the contact pressure of a press fit at diameter d with interference
-// delta: it grows with the interference, the hub's diameter and both moduli, and
-// falls with the hole in the shaft. It is 0 where nothing interferes.
-func contact(delta interval, d float64, outside, hole interval, hub, shaft cylinder) interval {
-	return interval{
-		lo:  lame(delta.lo, d, outside.lo, hole.hi, hub.e.lo, hub.nu.hi, shaft.e.lo, shaft.nu.lo),
-		mid: lame(delta.mid, d, outside.mid, hole.mid, hub.e.mid, hub.nu.mid, shaft.e.mid, shaft.nu.mid),
-		hi:  lame(delta.hi, d, outside.hi, hole.lo, hub.e.hi, hub.nu.lo, shaft.e.hi, shaft.nu.hi),
-	}
-}
-
-// lame is pressFormula in SI.
+// lame is pressFormula in SI: 0 where nothing interferes.
 func lame(delta, d, outside, hole, hubE, hubNu, shaftE, shaftNu float64) float64 {
 	hub := (outside*outside + d*d) / ((outside - d) * (outside + d))
 	shaft := (d*d + hole*hole) / ((d - hole) * (d + hole))
@@ -188,71 +170,45 @@ func lame(delta, d, outside, hole, hubE, hubNu, shaftE, shaftNu float64) float64
 // largest: at the bore of a hub, at the inside of a shaft.
 func (w *work) pressHoop(p interval) interval {
 	d, outer, hole := ofGiven(*w.Fit), ofGiven(*w.Hub), w.hole()
-	by := func(p, outer, hole float64) float64 {
+	return follows(func(side int) float64 {
+		outside, inside := outer.at(-side), hole.at(-side)
 		switch {
 		case w.Part.Role != part.Shaft:
-			return p * (outer*outer + d.mid*d.mid) / ((outer - d.mid) * (outer + d.mid))
-		case hole == 0:
-			return -p
+			return p.at(side) * (outside*outside + d.mid*d.mid) / ((outside - d.mid) * (outside + d.mid))
+		case inside == 0:
+			return -p.at(-side)
 		}
-		return -2 * p * d.mid * d.mid / ((d.mid - hole) * (d.mid + hole))
-	}
-	s := interval{mid: by(p.mid, outer.mid, hole.mid)}
-	if w.Part.Role == part.Shaft {
-		s.lo, s.hi = by(p.hi, outer.lo, hole.hi), by(p.lo, outer.hi, hole.lo)
-	} else {
-		s.lo, s.hi = by(p.lo, outer.hi, hole.lo), by(p.hi, outer.lo, hole.hi)
-	}
-	return s.with(p, d, outer, hole)
+		return -2 * p.at(-side) * d.mid * d.mid / ((d.mid - inside) * (d.mid + inside))
+	}, p, d, outer, hole)
 }
 
 // pressLine is what follows from the contact pressure at one temperature.
 func (w *work) pressLine(id, name string, formula Formula, f fitted, dim units.Dimension, follows func(interval) interval) {
 	l := Line{Group: Joints, ID: id + f.at.id, Name: name + ", " + w.temperatureText(f.at.to), Formula: formula}
-	base, pin := f.base, f.pin
-	l.Figures = slices.Clone(base.figures)
-	for _, u := range pin.figures {
-		if !slices.Contains(l.Figures, u) {
-			l.Figures = append(l.Figures, u)
+	l.Figures = union(f.base.figures, f.pin.figures)
+	today, swapped := f.base.expected, f.pin.expected
+	today.notes = nil
+	l.sides(w, today, swapped, func(pressure interval) *Value {
+		v := follows(pressure).in(w.unit(dim))
+		if v.Unit == units.Joule {
+			v.Symbol = "N·m"
 		}
-	}
-	if l.Reason = pin.why; l.Reason == "" {
-		u := w.unit(dim)
-		value := follows(pin.pressure)
-		l.Value = value.in(u)
-		if w.Part.Role == "" {
-			l.Notes = append(l.Notes, "the part is taken as the bore around its mate, not as a bushing in it")
-		}
-		if pin.loose.mid > 0 {
-			l.Notes = append(l.Notes, "the fit is loose by "+pin.loose.in(w.unit(units.Length)).String())
-		} else if pin.pressure.lo == 0 {
-			l.Notes = append(l.Notes, "in the worst case the fit is loose")
-		}
-		if base.why != "" {
-			l.Notes = append(l.Notes, base.why)
-		} else {
-			today := follows(base.pressure)
-			l.Base = today.in(u)
-			switch {
-			case w.base == w.pin:
-				l.Ratio = exact(1).in(units.One)
-			case base.pressure.lo > 0 && pin.pressure.lo > 0:
-				l.Ratio = value.over(today).in(units.One)
-			}
-		}
-		for _, v := range []*Value{l.Base, l.Value} {
-			if v != nil && v.Unit == units.Joule {
-				v.Symbol = "N·m"
-			}
-		}
+		return v
+	})
+	switch {
+	case l.Base == nil:
+	case w.base == w.pin:
+		l.Ratio = exact(1).in(units.One)
+	case today.value.lo > 0 && swapped.value.lo > 0:
+		l.Ratio = follows(swapped.value).over(follows(today.value)).in(units.One)
 	}
 	w.add(l)
 }
 
 // presses is the stress that the strength of the part in metal m is held against:
 // the largest over all temperatures.
-func (w *work) presses(m *props.Material, fits []fitted) acting {
-	var out acting
+func (w *work) presses(m *props.Material, fits []fitted) expected {
+	var out expected
 	if w.Part.Role == part.Shaft && breaks(m) {
 		out.why = m.Name() + ": the fit presses it together, which its tensile strength does not judge"
 		return out
@@ -264,28 +220,25 @@ func (w *work) presses(m *props.Material, fits []fitted) acting {
 		}
 		if g.why != "" {
 			if f.at.id == "" {
-				return acting{why: g.why}
+				return expected{why: g.why}
 			}
 			out.notes = append(out.notes, "not at "+w.temperatureText(f.at.to)+": "+g.why)
 			continue
 		}
-		s := w.pressHoop(g.pressure).size()
+		s := w.pressHoop(g.value).size()
 		if w.Part.Role != part.Shaft && !breaks(m) {
-			s = s.plus(g.pressure)
+			s = s.plus(g.value)
 		}
-		out.stress = interval{max(out.stress.lo, s.lo), max(out.stress.mid, s.mid), max(out.stress.hi, s.hi), max(out.stress.last, s.last), out.stress.wide || s.wide}
+		most := &out.value
+		*most = interval{max(most.lo, s.lo), max(most.mid, s.mid), max(most.hi, s.hi), max(most.last, s.last), most.wide || s.wide}
 	}
 	return out
 }
 
 // torque is what the friction of the fit holds.
 func (w *work) torque(fits []fitted) {
-	if w.Engaged == nil || w.Friction == nil {
-		l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
-		l.wait(needEngaged)
-		if w.Engaged != nil {
-			l.wait(needFriction)
-		}
+	l := Line{Group: Joints, ID: "press.torque", Name: "Torque held", Formula: torqueFormula}
+	if l.missing(w.Engaged, needEngaged) || l.missing(w.Friction, needFriction) {
 		w.add(l)
 		return
 	}

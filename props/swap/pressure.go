@@ -24,22 +24,17 @@ func (w *work) pressure() {
 		return
 	}
 	under := w.hoop(w.Pressure)
-	l := Line{Group: StrengthGroup, ID: "pressure.hoop", Name: "Hoop stress from pressure", Formula: hoopFormula}
-	if under.need.text != "" {
-		l.wait(under.need)
-	} else {
-		l.Value = under.stress.in(w.unit(units.Stress))
-		l.Base, l.Notes = l.Value, under.notes
-	}
-	w.add(l)
+	w.asDrawn(Line{Group: StrengthGroup, ID: "pressure.hoop", Name: "Hoop stress from pressure", Formula: hoopFormula}, under)
 	// A metal without a yield point is judged by the stress at which it breaks.
 	for _, basis := range bases {
-		w.margin("pressure.margin."+basis.String(), "Margin under pressure, "+basis.String(), basis, givings[0].strength, func(*props.Material) acting { return under })
+		l := marginLine("pressure.margin."+basis.String(), "Margin under pressure, "+basis.String())
+		w.margin(l, basis, givings[0].strength, func(*props.Material) expected { return under })
 	}
 	if w.Test != nil {
 		test := w.hoop(w.Test)
 		test.notes = append(test.notes, "46 CFR 54.10-10 tests a pressure vessel at 1.5 times its pressure or more and lets the stress reach 90 % of the yield strength")
-		w.margin("pressure.test.minimum", "Margin in the pressure test, minimum", props.Minimum, givings[0].strength, func(*props.Material) acting { return test })
+		l := marginLine("pressure.test.minimum", "Margin in the pressure test, minimum")
+		w.margin(l, props.Minimum, givings[0].strength, func(*props.Material) expected { return test })
 	}
 	if w.Pressure != nil {
 		w.neededWall()
@@ -50,14 +45,7 @@ func (w *work) pressure() {
 // neededWall is the wall that the pressure asks for.
 func (w *work) neededWall() {
 	l := Line{Group: StrengthGroup, ID: "pressure.wall", Name: "Wall that the pressure needs", Formula: wallFormula}
-	switch {
-	case w.Inside == nil:
-		l.wait(needInside)
-	case w.Quality == nil:
-		l.wait(needQuality)
-	case w.Safety == nil:
-		l.wait(needSafety)
-	default:
+	if !l.missing(w.Inside, needInside) && !l.missing(w.Quality, needQuality) && !l.missing(w.Safety, needSafety) {
 		l.Notes = []string{"without corrosion allowance and tolerances of the casting", codeDecides}
 		l.Notes = append(l.Notes, w.notAtHeat()...)
 		l.beside(w, w.wallOf(w.base), w.wallOf(w.pin), func(t interval) *Value { return t.in(w.unit(units.Length)) })
@@ -67,7 +55,7 @@ func (w *work) neededWall() {
 
 // wallOf is the wall in m of one metal.
 func (w *work) wallOf(m *props.Material) expected {
-	e := w.specified(m, props.TensileStrength)
+	e := w.specified(m, props.TensileStrength, props.Minimum)
 	if e.why != "" {
 		return e
 	}
@@ -76,7 +64,7 @@ func (w *work) wallOf(m *props.Material) expected {
 	if p.hi > 0.385*s.lo {
 		return expected{why: "the pressure is above 0.385 of the stress allowed for " + m.Name() + ", where the formula for the wall ends"}
 	}
-	e.value = interval{lo: wall(p.lo, r.lo, s.hi), mid: wall(p.mid, r.mid, s.mid), hi: wall(p.hi, r.hi, s.lo)}.with(p, r, s)
+	e.value = follows(func(side int) float64 { return wall(p.at(side), r.at(side), s.at(-side)) }, p, r, s)
 	return e
 }
 
@@ -127,18 +115,18 @@ func (w *work) specificationOf(m *props.Material) (words string, s *props.Source
 
 // hoop is the largest hoop stress of a thick cylinder under inside pressure. It
 // does not depend on the metal; it grows with pressure and bore and falls with the wall.
-func (w *work) hoop(pressure *units.Quantity) acting {
+func (w *work) hoop(pressure *units.Quantity) expected {
 	switch {
 	case pressure == nil:
-		return acting{need: needPressure}
+		return expected{need: needPressure}
 	case w.Inside == nil:
-		return acting{need: needInside}
+		return expected{need: needInside}
 	case w.Wall == nil:
-		return acting{need: needWall}
+		return expected{need: needWall}
 	}
 	p, d, t := ofGiven(*pressure), ofGiven(*w.Inside), ofGiven(*w.Wall)
-	s := interval{lo: hoopStress(p.lo, d.lo, t.hi), mid: hoopStress(p.mid, d.mid, t.mid), hi: hoopStress(p.hi, d.hi, t.lo)}
-	return acting{stress: s.with(p, d, t), notes: []string{codeDecides}}
+	s := follows(func(side int) float64 { return hoopStress(p.at(side), d.at(side), t.at(-side)) }, p, d, t)
+	return expected{value: s, notes: []string{codeDecides}}
 }
 
 // hoopStress takes pressure in Pa, inside diameter and wall in m. With

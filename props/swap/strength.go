@@ -1,11 +1,15 @@
 package swap
 
 import (
+	"cmp"
+
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/units"
 )
+
+var loadFormula = read("F₂/F₁ = S₂/S₁", srcStrength)
 
 var strengths = map[part.Strength]props.PropertyID{
 	part.Yield: props.YieldStrength, part.Tensile: props.TensileStrength, part.Fatigue: props.FatigueStrength,
@@ -17,8 +21,8 @@ func (w *work) strengthPair() (p props.PropertyID, found pair) {
 	if w.Strength != part.Auto {
 		p = strengths[w.Strength]
 		found = w.pair(p)
-		if p == props.YieldStrength && found.why != "" {
-			found.why += noYield(w.base, w.pin)
+		if p == props.YieldStrength && found.why != "" && (breaks(w.base) || breaks(w.pin)) {
+			found.why += "; choose tensile strength to compare the two"
 		}
 		return p, found
 	}
@@ -31,16 +35,6 @@ func (w *work) strengthPair() (p props.PropertyID, found pair) {
 	return props.TensileStrength, found
 }
 
-// noYield offers tensile strength where one of the metals has no yield point.
-func noYield(materials ...*props.Material) string {
-	for _, m := range materials {
-		if m.Absent(props.YieldStrength) != "" {
-			return "; choose tensile strength to compare the two"
-		}
-	}
-	return ""
-}
-
 // strength is what the part carries, the section that carries as much, and how
 // far an applied stress is from the strength.
 func (w *work) strength() {
@@ -49,17 +43,12 @@ func (w *work) strength() {
 		return
 	}
 	id, s := w.strengthPair()
-	what := props.InSentence(id.Info().Name)
-	l := Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + what, Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
-	if w.rest(&l, s) {
-		l.Ratio = s.ratio().in(units.One)
-	}
-	w.add(l)
+	w.ratio(Line{Group: StrengthGroup, ID: "strength.load", Name: "Load, by " + props.InSentence(id.Info().Name), Formula: loadFormula}, s.ratio(), s)
 	if w.keeps(part.KeepStrength) {
 		w.equal(StrengthGroup, "strength", "equal strength", s, strengthLaws())
 	}
 	for _, basis := range bases {
-		w.margin("margin."+basis.String(), "Margin on "+basis.Phrase(), basis, func(*props.Material) props.PropertyID { return id }, w.applied)
+		w.margin(marginLine("margin."+basis.String(), "Margin on "+basis.Phrase()), basis, func(*props.Material) props.PropertyID { return id }, w.applied)
 	}
 }
 
@@ -104,14 +93,14 @@ func (w *work) setAndFracture() {
 	}
 	for _, g := range givings {
 		for _, basis := range bases {
-			w.margin("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String(), basis, g.strength, w.applied)
+			w.margin(marginLine("margin."+g.id+"."+basis.String(), "Margin "+g.name+", "+basis.String()), basis, g.strength, w.applied)
 		}
 	}
 }
 
 // load is the load at which the part gives way, against today's.
 func (w *work) load(g giving, basis props.Basis) {
-	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.String(), Formula: read("F₂/F₁ = S₂/S₁", srcStrength)}
+	l := Line{Group: StrengthGroup, ID: "load." + g.id + "." + basis.String(), Name: "Load " + g.name + ", " + basis.String(), Formula: loadFormula}
 	if s := w.pairOnBasis(g, basis); w.rest(&l, s) {
 		u := w.unit(units.Stress)
 		l.Base, l.Value, l.Ratio = ofFigure(s.base).in(u), ofFigure(s.pin).in(u), s.ratio().in(units.One)
@@ -121,88 +110,73 @@ func (w *work) load(g giving, basis props.Basis) {
 }
 
 // pairOnBasis is the strength of both metals that stands for a way of giving way.
-func (w *work) pairOnBasis(g giving, basis props.Basis) pair {
-	out := pair{symbol: "S"}
-	for _, side := range []struct {
-		m *props.Material
-		f **props.Figure
-	}{{w.pin, &out.pin}, {w.base, &out.base}} {
-		id := g.strength(side.m)
-		f := w.onBasis(side.m, id, basis)
-		*side.f = f
-		switch {
-		case out.why != "":
-		case f == nil:
-			out.why = w.lacksBasis(side.m, id, basis)
-		default:
-			out.why = unfit(f)
+func (w *work) pairOnBasis(g giving, basis props.Basis) (out pair) {
+	side := func(m *props.Material) *props.Figure {
+		id := g.strength(m)
+		f := w.onBasis(m, id, basis)
+		if f == nil {
+			out.why = cmp.Or(out.why, w.lacksBasis(m, id, basis))
+		} else {
+			out.why = cmp.Or(out.why, unfit(f))
 		}
-		if g.id == "set" && breaks(side.m) {
-			out.notes = append(out.notes, side.m.Name()+" breaks without yielding: its tensile strength")
+		if g.id == "set" && breaks(m) {
+			out.notes = append(out.notes, m.Name()+" breaks without yielding: its tensile strength")
 		}
+		return f
 	}
+	out.pin, out.base = side(w.pin), side(w.base)
 	return out
 }
 
-// acting is a stress in the part as it is drawn, or what the part must say
-// before there is one, or why there is none.
-type acting struct {
-	stress interval
-	need   want // its text is empty where the stress is known
-	why    string
-	notes  []string
-}
-
-func (w *work) applied(*props.Material) acting {
+// applied is the stress that the part is given.
+func (w *work) applied(*props.Material) expected {
 	if w.Stress == nil {
-		return acting{need: needStress}
+		return expected{need: needStress}
 	}
-	return acting{stress: ofGiven(*w.Stress)}
+	return expected{value: ofGiven(*w.Stress)}
 }
 
-// margin is the strength on one basis over a stress in the part as it is drawn.
-func (w *work) margin(id, name string, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
-	w.marginOf(Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}, basis, strength, under)
-}
-
-// marginOf puts a margin on a line that has its name and formula.
-func (w *work) marginOf(l Line, basis props.Basis, strength func(*props.Material) props.PropertyID, under func(*props.Material) acting) {
-	now := under(w.pin)
-	factor := func(m *props.Material, symbol string) (*Value, string) {
-		p := strength(m)
-		f := w.onBasis(m, p, basis)
-		if f == nil {
-			return nil, w.lacksBasis(m, p, basis)
-		}
-		l.Figures = append(l.Figures, Used{symbol, m, f})
-		if why := unfit(f); why != "" {
-			return nil, why
-		}
-		at := under(m)
-		if at.need.text != "" || at.why != "" {
-			return nil, at.why
-		}
-		if f.Source.Trade() {
-			l.Notes = append(l.Notes, "common practice, no standard or handbook behind the strength of "+m.Name())
-		}
-		return ofFigure(f).over(at.stress).in(units.One), ""
-	}
-	var lacking string
-	l.Base, lacking = factor(w.base, "S₁")
-	l.Value, l.Reason = factor(w.pin, "S₂")
+// asDrawn is a line for a stress in the part as it is drawn, whatever its metal.
+func (w *work) asDrawn(l Line, stress expected) {
 	switch {
-	case l.Reason != "":
-		l.Base = nil
-	case now.need.text != "":
-		l.wait(now.need)
+	case stress.why != "":
+		l.Reason = stress.why
+	case stress.waits():
+		l.wait(stress.need)
 	default:
-		if lacking != "" {
-			l.Notes = append(l.Notes, lacking)
+		l.Value = stress.value.in(w.unit(units.Stress))
+		l.Base, l.Notes = l.Value, stress.notes
+	}
+	w.add(l)
+}
+
+// marginLine is a line for margin in the part as it is drawn.
+func marginLine(id, name string) Line {
+	return Line{Group: StrengthGroup, ID: id, Name: name, Formula: memory("n = S/σ", srcStrength)}
+}
+
+// margin puts the strength on one basis over a stress on a line that has its name
+// and formula.
+func (w *work) margin(l Line, basis props.Basis, strength func(*props.Material) props.PropertyID, stress func(*props.Material) expected) {
+	of := func(m *props.Material) expected {
+		e, under := w.specified(m, strength(m), basis), stress(m)
+		e.why, e.need = cmp.Or(e.why, under.why), under.need
+		if e.why != "" || under.waits() {
+			e.value = interval{}
+			return e
 		}
+		e.value = e.value.over(under.value)
+		if e.figures[0].Source.Trade() {
+			e.notes = []string{"common practice, no standard or handbook behind the strength of " + m.Name()}
+		}
+		return e
+	}
+	l.sides(w, of(w.base), of(w.pin), func(n interval) *Value { return n.in(units.One) })
+	if l.Value != nil {
 		if l.Value.Lo < 1 {
 			l.Notes = append(l.Notes, "the stress reaches the strength")
 		}
-		l.Notes = append(append(l.Notes, w.notAtHeat()...), now.notes...)
+		l.Notes = append(append(l.Notes, w.notAtHeat()...), stress(w.pin).notes...)
 	}
 	w.add(l)
 }

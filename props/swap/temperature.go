@@ -1,7 +1,9 @@
 package swap
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -48,18 +50,9 @@ func (w *work) temperatureText(c float64) string {
 	return s + " " + u.Symbol()
 }
 
-// strain is the growth per length of a material over a leg, and the
-// coefficients it rests on; why says that there is none.
-type strain struct {
-	interval
-	of      *props.Material
-	figures []*props.Figure
-	why     string
-	bounded bool // it rests on a bound besides the coefficients
-}
-
-func strainOf(m *props.Material, l leg) strain {
-	s := strain{of: m}
+// strainOf is the growth per length of a material over a leg, with the coefficients it
+// rests on.
+func strainOf(m *props.Material, l leg) (s expected) {
 	g := compare.GrowthOf(m)
 	if g == nil {
 		s.why = lack(m, props.ThermalExpansion, m.Absent(props.ThermalExpansion))
@@ -75,49 +68,24 @@ func strainOf(m *props.Material, l leg) strain {
 		s.why = err.Error()
 		return s
 	}
-	fine := 0.0
-	s.bounded = g.Bounded(l.from, l.to)
-	s.wide = s.bounded
-	for _, f := range g.Figures {
-		fine = max(fine, fineness(f.Value))
-		s.wide = s.wide || f.Value.IsRange()
+	s.value = interval{lo: min(lo, mid), mid: mid, hi: max(hi, mid), wide: g.Bounded(l.from, l.to)}
+	if s.value.wide {
+		s.notes = []string{"the mean of " + m.Name() + " is published over another range only: bounds, not a reading"}
 	}
-	s.interval = interval{min(lo, mid), mid, max(hi, mid), math.Abs(mid) * fine, s.wide}
+	for _, f := range g.Figures {
+		s.value.last = max(s.value.last, math.Abs(mid)*fineness(f.Value))
+		s.value.wide = s.value.wide || f.Value.IsRange()
+	}
 	return s
 }
 
-// less is the difference of two strains; two that rest on the same figures
-// differ by nothing.
-func (s strain) less(o strain) interval {
-	if len(s.figures) > 0 && len(s.figures) == len(o.figures) {
-		same := true
-		for i := range s.figures {
-			same = same && s.figures[i] == o.figures[i]
-		}
-		if same {
-			return interval{last: s.last}
-		}
+// less is the difference of two strains; two that rest on the same figures differ by
+// nothing.
+func (e expected) less(o expected) interval {
+	if len(e.figures) > 0 && slices.Equal(e.figures, o.figures) {
+		return interval{last: e.value.last}
 	}
-	return s.minus(o.interval)
-}
-
-// addStrains puts the coefficients of strains on a line, and a word where one is
-// bounded rather than published.
-func (l *Line) addStrains(symbols []string, strains ...strain) {
-	for i, s := range strains {
-		l.Figures = append(l.Figures, s.used(symbols[i])...)
-		if s.bounded {
-			l.Notes = append(l.Notes, "the mean of "+s.of.Name()+" is published over another range only: bounds, not a reading")
-		}
-	}
-}
-
-func (s strain) used(symbol string) []Used {
-	var out []Used
-	for _, f := range s.figures {
-		out = append(out, Used{symbol, s.of, f})
-	}
-	return out
+	return e.value.minus(o.value)
 }
 
 var (
@@ -159,103 +127,73 @@ func (w *work) temperature() {
 
 func (w *work) growth(at leg) {
 	l := Line{Group: Temperature, ID: "growth" + at.id, Name: "Growth, " + w.legText(at), Formula: growthFormula}
-	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
-	l.addStrains([]string{"α₁", "α₂"}, base, pin)
-	amount := func(s strain) *Value {
-		switch {
-		case s.why != "":
-			return nil
-		case w.Length == nil:
-			return s.in(w.unit(units.Strain))
+	l.sides(w, strainOf(w.base, at), strainOf(w.pin, at), func(strain interval) *Value {
+		if l.missing(w.Length, needLength) {
+			return strain.in(w.unit(units.Strain))
 		}
-		return s.times(ofGiven(*w.Length)).in(w.unit(units.Length))
-	}
-	l.Base, l.Value, l.Reason = amount(base), amount(pin), pin.why
-	if l.Value != nil {
-		if w.Length == nil {
-			l.wait(needLength)
-		}
-		if base.why != "" {
-			l.Notes = append(l.Notes, base.why)
-		}
-	} else {
-		l.Base = nil
-	}
+		return strain.times(ofGiven(*w.Length)).in(w.unit(units.Length))
+	})
 	w.add(l)
 }
 
-// against adds the lines that need a mate.
+// against is how much more, or less, the part grows than its mate over a size.
 func (w *work) against(legs []leg) {
-	for _, at := range legs {
-		l := Line{Group: Temperature, ID: "mate" + at.id, Name: "Beyond the mate, " + w.legText(at), Formula: mateFormula}
-		w.difference(&l, at, w.Length, needLength, 1)
-	}
-	for _, role := range []struct {
+	for _, d := range []struct {
 		id, name string
-		sign     float64
-	}{{"bore", "Bore clearance, ", 1}, {"shaft", "Shaft clearance, ", -1}} {
+		formula  Formula
+		over     *units.Quantity
+		need     want
+		more     bool
+	}{
+		{"mate", "Beyond the mate, ", mateFormula, w.Length, needLength, true},
+		{"bore", "Bore clearance, ", boreFormula, w.Fit, needFit, true},
+		{"shaft", "Shaft clearance, ", boreFormula, w.Fit, needFit, false},
+	} {
+		if d.id != "mate" && w.Part.Role != "" && string(w.Part.Role) != d.id {
+			continue
+		}
 		for _, at := range legs {
-			if w.Part.Role != "" && string(w.Part.Role) != role.id {
-				continue
+			l := Line{Group: Temperature, ID: d.id + at.id, Name: d.name + w.legText(at), Formula: d.formula}
+			switch {
+			case w.Mate == nil:
+				l.wait(needMate)
+			case !l.missing(d.over, d.need):
+				size := ofGiven(*d.over)
+				if !d.more {
+					size = size.negative()
+				}
+				w.difference(&l, at, size)
 			}
-			l := Line{Group: Temperature, ID: role.id + at.id, Name: role.name + w.legText(at), Formula: boreFormula}
-			w.difference(&l, at, w.Fit, needFit, role.sign)
+			w.add(l)
 		}
 	}
 }
 
-// difference works out how much more the part grows than its mate over a size.
-func (w *work) difference(l *Line, at leg, over *units.Quantity, need want, sign float64) {
-	switch {
-	case w.Mate == nil:
-		l.wait(needMate)
-	case over == nil:
-		l.wait(need)
-	default:
-		base, pin, mate := strainOf(w.base, at), strainOf(w.pin, at), strainOf(w.Mate, at)
-		l.addStrains([]string{"α₁", "α₂", "αₘ"}, base, pin, mate)
-		amount := func(s strain) *Value {
-			d := s.less(mate).times(ofGiven(*over))
-			if sign < 0 {
-				d = d.negative()
-			}
-			return d.in(w.unit(units.Length))
-		}
-		switch {
-		case pin.why != "":
-			l.Reason = pin.why
-		case mate.why != "":
-			l.Reason = mate.why
-		default:
-			l.Value = amount(pin)
-			if base.why == "" {
-				l.Base = amount(base)
-			} else {
-				l.Notes = append(l.Notes, base.why)
-			}
-		}
+// difference puts the growth beyond that of the mate on a line.
+func (w *work) difference(l *Line, at leg, size interval) {
+	mate := strainOf(w.Mate, at)
+	beyond := func(m *props.Material) expected {
+		s := strainOf(m, at)
+		s.why, s.value = cmp.Or(s.why, mate.why), s.less(mate).times(size)
+		return s
 	}
-	w.add(*l)
+	today, swapped := beyond(w.base), beyond(w.pin)
+	swapped.notes = append(swapped.notes, mate.notes...)
+	l.sides(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Length)) })
+	l.Figures = append(l.Figures, uses(w.Mate, "ₘ", mate.figures...)...)
 }
 
 // held is the stress in a part that cannot grow at all.
 func (w *work) held(at leg) {
 	l := Line{Group: Temperature, ID: "held" + at.id, Name: "Stress if held, " + w.legText(at), Formula: heldFormula}
 	e := w.pair(props.ElasticModulus)
-	base, pin := strainOf(w.base, at), strainOf(w.pin, at)
 	if w.rest(&l, e) {
-		l.addStrains([]string{"α₁", "α₂"}, base, pin)
-		if l.Reason = pin.why; l.Reason == "" {
-			s := pin.size().times(ofFigure(e.pin))
-			l.Value = s.in(w.unit(units.Stress))
-			l.Notes = append(l.Notes, w.givesWay(s)...)
-			if base.why == "" {
-				b := base.size().times(ofFigure(e.base))
-				l.Base = b.in(w.unit(units.Stress))
-				l.Ratio = s.over(b).in(units.One)
-			} else {
-				l.Notes = append(l.Notes, base.why)
-			}
+		today, swapped := strainOf(w.base, at), strainOf(w.pin, at)
+		today.value, swapped.value = today.value.size().times(ofFigure(e.base)), swapped.value.size().times(ofFigure(e.pin))
+		swapped.notes = append(swapped.notes, w.givesWay(swapped.value)...)
+		l.sides(w, today, swapped, func(v interval) *Value { return v.in(w.unit(units.Stress)) })
+		if l.Base != nil {
+			l.Ratio = swapped.value.over(today.value).in(units.One)
 		}
 	}
 	w.add(l)

@@ -52,9 +52,7 @@ func (w *work) threadLine(l Line, today, swapped expected, size *units.Quantity,
 	switch {
 	case w.Thread == nil:
 		l.wait(needThread)
-	case size == nil:
-		l.wait(need)
-	default:
+	case !l.missing(size, need):
 		l.Notes = append(l.Notes, "limits of size of the usual class of fit, 2A and 2B or 6g and 6H, from memory; typical strengths, minimums lie lower")
 		l.Notes = append(l.Notes, w.notAtHeat()...)
 		l.beside(w, today, swapped, in)
@@ -75,23 +73,22 @@ func (w *work) shear(m *props.Material) expected {
 		{props.ShearStrength, props.Design, "the shear strength for design is taken, which lies below the typical one"},
 		{props.TorsionalStrength, props.Typical, "the strength in torsion is taken for that in shear"},
 	} {
-		if f := w.onBasis(m, on.p, on.basis); f != nil {
-			e := expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
+		if e := w.specified(m, on.p, on.basis); e.figures != nil {
 			if on.note != "" {
 				e.notes = []string{m.Name() + ": " + on.note}
 			}
 			return e
 		}
 	}
-	f := w.onBasis(m, props.TensileStrength, props.Typical)
-	switch {
-	case breaks(m):
+	if breaks(m) {
 		return expected{why: w.lacksBasis(m, props.ShearStrength, props.Typical)}
-	case f == nil:
-		return expected{why: w.lacksBasis(m, props.TensileStrength, props.Typical)}
 	}
-	return expected{value: ofFigure(f).times(exact(0.5)), figures: []*props.Figure{f}, why: unfit(f),
-		notes: []string{"no shear strength on file for " + m.Name() + ": half its tensile strength, on the safe side"}}
+	e := w.specified(m, props.TensileStrength, props.Typical)
+	e.value = e.value.times(exact(0.5))
+	if e.figures != nil {
+		e.notes = []string{"no shear strength on file for " + m.Name() + ": half its tensile strength, on the safe side"}
+	}
+	return e
 }
 
 // inverse is one over what is expected.
@@ -155,21 +152,13 @@ func (w *work) bearing() {
 		return
 	}
 	under := w.underHead()
-	l := Line{Group: Joints, ID: "bolt.bearing", Name: "Pressure under the bolt head", Formula: bearingFormula, Reason: under.why}
-	switch {
-	case under.need.text != "":
-		l.wait(under.need)
-	case under.why == "":
-		l.Value = under.stress.in(w.unit(units.Stress))
-		l.Base = l.Value
-	}
-	w.add(l)
+	w.asDrawn(Line{Group: Joints, ID: "bolt.bearing", Name: "Pressure under the bolt head", Formula: bearingFormula}, under)
 	if under.why != "" {
 		return
 	}
 	for _, basis := range bases {
-		w.marginOf(Line{Group: Joints, ID: "bolt.margin." + basis.String(), Name: "Margin under the bolt head, " + basis.String(), Formula: memory("n = S/p, S yield strength, of a metal that does not yield its compressive strength", srcStrength)},
-			basis, crushes, func(*props.Material) acting { return under })
+		w.margin(Line{Group: Joints, ID: "bolt.margin." + basis.String(), Name: "Margin under the bolt head, " + basis.String(), Formula: memory("n = S/p, S yield strength, of a metal that does not yield its compressive strength", srcStrength)},
+			basis, crushes, func(*props.Material) expected { return under })
 	}
 }
 
@@ -183,20 +172,21 @@ func crushes(m *props.Material) props.PropertyID {
 
 // underHead is the pressure under the head: it grows with load and hole and falls
 // with the diameter of the head.
-func (w *work) underHead() acting {
+func (w *work) underHead() expected {
 	switch {
 	case w.Clamp == nil:
-		return acting{need: needClamp}
+		return expected{need: needClamp}
 	case w.Head == nil:
-		return acting{need: needHead}
+		return expected{need: needHead}
 	case w.Hole == nil:
-		return acting{need: needHole}
+		return expected{need: needHole}
 	}
 	f, head, hole := ofGiven(*w.Clamp), ofGiven(*w.Head), ofGiven(*w.Hole)
 	if hole.hi >= head.lo {
-		return acting{why: "the head or washer must be wider than the hole"}
+		return expected{why: "the head or washer must be wider than the hole"}
 	}
-	on := func(f, head, hole float64) float64 { return f / (math.Pi / 4 * (head - hole) * (head + hole)) }
-	s := interval{lo: on(f.lo, head.hi, hole.lo), mid: on(f.mid, head.mid, hole.mid), hi: on(f.hi, head.lo, hole.hi)}
-	return acting{stress: s.with(f, head, hole)}
+	return expected{value: follows(func(side int) float64 {
+		outer, inner := head.at(-side), hole.at(side)
+		return f.at(side) / (math.Pi / 4 * (outer - inner) * (outer + inner))
+	}, f, head, hole)}
 }

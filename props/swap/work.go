@@ -13,12 +13,6 @@ import (
 // what they need or why there is no number.
 func Work(b *compare.Bench, g part.Given, base, pin *props.Material) *Result {
 	w := &work{Given: g, bench: b.Clone(), base: base, pin: pin, pairs: map[props.PropertyID]pair{}}
-	if w.Keep == "" {
-		w.Keep = part.KeepAll
-	}
-	if w.Strength == "" {
-		w.Strength = part.Auto
-	}
 	w.shape()
 	w.stiffness()
 	w.strength()
@@ -105,66 +99,49 @@ func (w *work) disagreement(density *props.Figure) []string {
 		m.in(w.unit(units.Mass)).String() + "; the mass was taken"}
 }
 
-// stiffness is how far the part bends, and the section that bends no further.
+var frequencyFormula = memory("f₂/f₁ = √(E₂/E₁ · ρ₁/ρ₂), same shape and supports", srcStrength)
+
+// stiffness is how far the part bends, how fast it rings, and the section that bends
+// no further.
 func (w *work) stiffness() {
 	e := w.pair(props.ElasticModulus)
-	l := Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}
-	if w.rest(&l, e) {
-		l.Ratio = e.inverse().in(units.One)
-	}
-	w.add(l)
-	w.frequency(e)
+	w.ratio(Line{Group: Stiffness, ID: "stiffness.deflection", Name: "Deflection, same load", Formula: read("δ₂/δ₁ = E₁/E₂", srcStrength)}, e.inverse(), e)
+	d := w.pair(props.Density)
+	w.ratio(Line{Group: Stiffness, ID: "stiffness.frequency", Name: "Natural frequency", Formula: frequencyFormula}, e.ratio().times(d.inverse()).raised(1./2), e, d)
 	if w.keeps(part.KeepStiffness) {
 		w.equal(Stiffness, "stiffness", "equal stiffness", e, stiffnessLaws())
 	}
 }
 
-// frequency is how fast the part rings, as it is drawn.
-func (w *work) frequency(e pair) {
-	l := Line{Group: Stiffness, ID: "stiffness.frequency", Name: "Natural frequency", Formula: memory("f₂/f₁ = √(E₂/E₁ · ρ₁/ρ₂), same shape and supports", srcStrength)}
-	if d := w.pair(props.Density); w.rest(&l, e, d) {
-		l.Ratio = e.ratio().times(d.inverse()).raised(1. / 2).in(units.One)
-	}
-	w.add(l)
-}
-
 // equal adds the section, the wall and the mass at equal stiffness or strength.
 func (w *work) equal(g Group, id, what string, p pair, laws map[part.Case]law) {
-	section := Line{Group: g, ID: id + ".section", Name: "Section, " + what}
-	wall := Line{Group: g, ID: id + ".wall", Name: "Wall, " + what}
-	mass := Line{Group: g, ID: id + ".mass", Name: "Mass, " + what}
+	line := func(end, name string, formula Formula) Line {
+		return Line{Group: g, ID: id + end, Name: name + ", " + what, Formula: formula}
+	}
 	law, ok := laws[w.Case]
 	if !ok {
-		section.wait(needCase)
-		w.add(section)
+		l := line(".section", "Section", Formula{})
+		l.wait(needCase)
+		w.add(l)
 		return
 	}
-	section.Name = law.name + ", " + what
-	if w.Case == part.FixedBeam {
-		wall.Name = "Depth, " + what
-	}
-	section.Formula, wall.Formula, mass.Formula = law.formula, law.formula, law.formula
-	if w.rest(&section, p) {
-		section.Ratio = p.inverse().raised(law.section).in(units.One)
-	}
-	need := needWall
+	// Where the measure is the wall itself one line tells both.
+	wall, need := line(".wall", law.name, law.formula), needWall
 	if w.Case == part.FixedBeam {
 		need = needDepth
+	}
+	section := p.inverse().raised(law.section)
+	if w.Case == part.Tie || w.Case == part.Beam {
+		w.ratio(line(".section", law.name, law.formula), section, p)
+		wall.Name = "Wall, " + what
 	}
 	if w.rest(&wall, p) {
 		w.of(&wall, w.Wall, p.inverse().raised(law.wall), need)
 	}
-	d := w.pair(props.Density)
+	w.add(wall)
+	mass, d := line(".mass", "Mass", law.formula), w.pair(props.Density)
 	if w.rest(&mass, p, d) {
-		w.masses(&mass, d, p.inverse().raised(law.section))
-	}
-	if w.Case == part.Plate || w.Case == part.FixedBeam {
-		// The measure is the wall itself: one line tells both.
-		wall.Name = section.Name
-		w.add(wall)
-	} else {
-		w.add(section)
-		w.add(wall)
+		w.masses(&mass, d, section)
 	}
 	w.add(mass)
 }

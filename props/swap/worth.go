@@ -10,44 +10,28 @@ import (
 // aloud or to put at the head of a mail. Lines without a result are left out.
 func (r *Result) Worth() []string {
 	s := &summary{Result: r}
-	s.mass()
-	s.part("stiffness.deflection", func(l *Line) string {
-		return "Bending of the same shape under the same load: " + todays(l) + "."
-	})
+	s.say("Same shape: ", func(l *Line) string { return amount(l, "the mass") }, "shape.mass")
+	s.say("Bending of the same shape under the same load: ", todays, "stiffness.deflection")
 	s.equal("stiffness", "As stiff")
-	s.part("strength.load", func(l *Line) string {
-		_, by, _ := strings.Cut(l.Name, ", by ")
-		return "Load on the same shape, by " + by + ": " + todays(l) + "."
-	})
+	s.say("Load on the same shape, ", func(l *Line) string { return after(l) + ": " + todays(l) }, "strength.load")
 	s.givesWay()
 	s.equal("strength", "As strong")
 	s.margin()
-	for _, id := range []string{"hot.set", "hot.fracture", "cold.impact", "creep.reserve"} {
-		s.part(id, told)
-	}
-	for _, id := range []string{"growth", "growth.hot", "growth.cold"} {
-		s.part(id, s.growth)
-	}
-	s.part("growth.permanent", told)
-	for _, id := range []string{"bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold"} {
-		s.part(id, s.clearance)
-	}
-	s.press()
-	for _, id := range []string{"held", "held.hot", "held.cold"} {
-		s.part(id, func(l *Line) string { return s.against(l, "Fully held ", " it is stressed to ") })
-	}
-	s.part("pressure.specification", func(l *Line) string { return "As a pressure part: " + l.Words + "." })
-	s.part("heat.flow", func(l *Line) string { return "Heat through the same wall: " + todays(l) + "." })
-	s.part("current.resistance", func(l *Line) string { return "Electrical resistance of the same shape: " + todays(l) + "." })
-	s.part("pattern", func(l *Line) string { return "Today's pattern: " + l.Words + "." })
-	s.part("price.metal", func(l *Line) string {
-		return "Metal for a part: " + l.Value.String() + insteadOf(l) + change(l) + "."
-	})
-	s.part("cost.piece", func(l *Line) string {
-		return "Cost of a piece at a quantity of " + s.Given.Part.Quantity + ": " + l.Value.String() + insteadOf(l) + change(l) + "."
-	})
-	s.part("cost.crossing", func(l *Line) string { return "Cheaper with both tools to buy: " + l.Words + "." })
-	s.part("cost.payback", func(l *Line) string { return "Cheaper with today's tool paid for: " + l.Words + "." })
+	s.say("", told, "hot.set", "hot.fracture", "cold.impact", "creep.reserve")
+	s.say("It grows from ", func(l *Line) string { return after(l) + " by " + withToday(l, l.Value.String()) }, "growth", "growth.hot", "growth.cold")
+	s.say("", told, "growth.permanent")
+	s.say("As the ", s.clearance, "bore", "bore.hot", "bore.cold", "shaft", "shaft.hot", "shaft.cold")
+	s.press("presses with ", "press.pressure", "press.pressure.hot", "press.pressure.cold")
+	s.press("holds ", "press.torque", "press.torque.hot", "press.torque.cold")
+	s.say("Fully held from ", func(l *Line) string { return after(l) + " it is stressed to " + withToday(l, l.Value.String()) }, "held", "held.hot", "held.cold")
+	s.say("As a pressure part: ", words, "pressure.specification")
+	s.say("Heat through the same wall: ", todays, "heat.flow")
+	s.say("Electrical resistance of the same shape: ", todays, "current.resistance")
+	s.say("Today's pattern: ", words, "pattern")
+	s.say("Metal for a part: ", price, "price.metal")
+	s.say("Cost of a piece at a quantity of "+s.Given.Part.Quantity+": ", price, "cost.piece")
+	s.say("Cheaper with both tools to buy: ", words, "cost.crossing")
+	s.say("Cheaper with today's tool paid for: ", words, "cost.payback")
 	return s.sentences
 }
 
@@ -56,11 +40,28 @@ type summary struct {
 	sentences []string
 }
 
-// part adds a sentence for a line that has a result which is not "the same".
-func (s *summary) part(id string, say func(*Line) string) {
-	if l := s.Line(id); l != nil && l.Done() && (l.Value != nil || !same(l.Ratio)) {
-		s.sentences = append(s.sentences, say(l))
+// say adds a sentence for each of the lines that has a result which is not "the same".
+func (s *summary) say(before string, what func(*Line) string, ids ...string) {
+	for _, id := range ids {
+		l := s.Line(id)
+		if l != nil && l.Done() && (l.Value != nil || l.Words != "" || l.Ratio.Lo != 1 || l.Ratio.Hi != 1) {
+			s.sentences = append(s.sentences, before+what(l)+".")
+		}
 	}
+}
+
+func words(l *Line) string { return l.Words }
+
+// of is the ratio of a line as one says it.
+func of(l *Line, what string) string { return SpokenOf(l.Ratio.Lo, l.Ratio.Hi, what) }
+
+func todays(l *Line) string { return of(l, "today's") }
+
+// after is the end of the name of a line: what it is counted by, the range or the
+// end of the range of temperature.
+func after(l *Line) string {
+	_, end, _ := strings.Cut(l.Name, ", ")
+	return end
 }
 
 // told is the name of a line and what it says of both metals.
@@ -69,38 +70,38 @@ func told(l *Line) string {
 	if l.Base != nil {
 		s += ", today " + l.Base.String()
 	}
-	return s + "."
+	return s
 }
 
-func same(ratio *Value) bool { return ratio != nil && ratio.Lo == 1 && ratio.Hi == 1 }
-
-// of is the ratio of a line as one says it.
-func of(l *Line, what string) string { return SpokenOf(l.Ratio.Lo, l.Ratio.Hi, what) }
-
-func todays(l *Line) string { return of(l, "today's") }
-
-func insteadOf(l *Line) string {
-	if l.Base == nil {
-		return ""
+// withToday puts what holds today behind what holds in the pin's metal.
+func withToday(l *Line, text string) string {
+	if l.Base != nil {
+		text += " (today " + l.Base.String() + ")"
 	}
-	return " instead of " + l.Base.String()
+	return text
 }
 
-func change(l *Line) string {
+// size is what the pin's metal makes of something, where its size is known, else
+// the ratio to what it is today.
+func size(l *Line, what string) string {
+	switch {
+	case l.Value == nil:
+		return of(l, what)
+	case l.Base == nil:
+		return l.Value.String()
+	}
+	return l.Value.String() + " instead of " + l.Base.String()
+}
+
+// amount is size with the change in percent.
+func amount(l *Line, what string) string {
 	if c := l.Change(); c != "" {
-		return " (" + c + ")"
+		return size(l, what) + " (" + c + ")"
 	}
-	return ""
+	return size(l, what)
 }
 
-func (s *summary) mass() {
-	s.part("shape.mass", func(l *Line) string {
-		if l.Value == nil {
-			return "Same shape: " + of(l, "the mass") + change(l) + "."
-		}
-		return "Same shape: " + l.Value.String() + insteadOf(l) + change(l) + "."
-	})
-}
+func price(l *Line) string { return amount(l, "") }
 
 // equal says section and mass at equal stiffness or strength.
 func (s *summary) equal(id, words string) {
@@ -112,23 +113,16 @@ func (s *summary) equal(id, words string) {
 	if s.Given.Case == part.FixedBeam {
 		what = "depth"
 	}
-	text := words + " as " + article(s.Given.Case) + ": "
+	text := words + " as a " + s.Given.Case.String() + ": "
 	if wall.Value != nil {
-		text += what + " " + wall.Value.String() + insteadOf(wall)
-	} else {
-		text += of(wall, "the "+what)
+		text += what + " "
 	}
-	switch {
-	case mass == nil || !mass.Done():
-	case mass.Value != nil:
-		text += ", " + mass.Value.String() + insteadOf(mass) + change(mass)
-	default:
-		text += ", " + of(mass, "the mass") + change(mass)
+	text += size(wall, "the "+what)
+	if mass != nil && mass.Done() {
+		text += ", " + amount(mass, "the mass")
 	}
 	s.sentences = append(s.sentences, text+".")
 }
-
-func article(c part.Case) string { return "a " + c.String() }
 
 // givesWay says when the part stays bent and when it breaks where one of the metals
 // breaks without yielding, on minimums where both have them.
@@ -162,83 +156,119 @@ func (s *summary) margin() {
 		ids = []string{"margin.set.typical", "margin.fracture.typical"}
 	}
 	for _, id := range ids {
-		l := s.Line(id)
-		if l == nil || l.Value == nil {
-			continue
+		if l := s.Line(id); l != nil && l.Value != nil {
+			parts = append(parts, withToday(l, l.Value.String()+" "+strings.TrimPrefix(l.Name, "Margin ")))
 		}
-		text := l.Value.Number() + " " + strings.TrimPrefix(l.Name, "Margin ")
-		if l.Base != nil {
-			text += " (today " + l.Base.Number() + ")"
-		}
-		parts = append(parts, text)
 	}
 	if len(parts) > 0 {
 		s.sentences = append(s.sentences, "Margin at "+s.Given.Part.Stress+": "+strings.Join(parts, ", ")+".")
 	}
 }
 
-// against says a line whose name ends in a range of temperature.
-func (s *summary) against(l *Line, before, verb string) string {
-	_, leg, _ := strings.Cut(l.Name, ", ")
-	text := before + "from " + leg + verb + l.Value.String()
-	if l.Base != nil {
-		text += " (today " + l.Base.String() + ")"
-	}
-	return text + "."
-}
-
-func (s *summary) growth(l *Line) string { return s.against(l, "It grows ", " by ") }
-
 func (s *summary) clearance(l *Line) string {
-	role, leg := "bore", strings.TrimPrefix(l.Name, "Bore clearance, ")
-	if strings.HasPrefix(l.ID, "shaft") {
-		role, leg = "shaft", strings.TrimPrefix(l.Name, "Shaft clearance, ")
-	}
-	text := "As the " + role + " with " + s.Given.Mate.Name() + " from " + leg + ", the clearance " + moves(l.Value)
+	role, _, _ := strings.Cut(l.ID, ".")
+	text := role + " with " + s.Given.Mate.Name() + " from " + after(l) + ", the clearance " + moves(l.Value)
 	if l.Base != nil {
 		text += " (today " + moves(l.Base) + ")"
 	}
-	return text + "."
+	return text
 }
 
-// press says how hard the fit grips, and what it holds, at each temperature.
-func (s *summary) press() {
-	for _, of := range []struct{ id, says string }{{"press.pressure", "presses with "}, {"press.torque", "holds "}} {
-		var parts []string
-		for _, end := range []string{"", ".hot", ".cold"} {
-			l := s.Line(of.id + end)
-			if l == nil || l.Value == nil {
-				continue
-			}
-			_, at, _ := strings.Cut(l.Name, ", ")
-			text := l.Value.String() + " at " + at
-			if l.Base != nil {
-				text += " (today " + l.Base.String() + ")"
-			}
-			parts = append(parts, text)
+// press says how hard the fit grips, or what it holds, at each temperature.
+func (s *summary) press(verb string, ids ...string) {
+	var parts []string
+	for _, id := range ids {
+		if l := s.Line(id); l != nil && l.Value != nil {
+			parts = append(parts, withToday(l, l.Value.String()+" at "+after(l)))
 		}
-		if len(parts) > 0 {
-			s.sentences = append(s.sentences, "The fit with "+s.Given.Mate.Name()+" "+of.says+strings.Join(parts, ", ")+".")
-		}
+	}
+	if len(parts) > 0 {
+		s.sentences = append(s.sentences, "The fit with "+s.Given.Mate.Name()+" "+verb+strings.Join(parts, ", ")+".")
 	}
 }
 
 // moves says a change of clearance without a sign.
 func moves(v *Value) string {
-	size := *v
 	switch {
 	case v.Lo == 0 && v.Hi == 0:
 		return "does not change"
-	case v.Lo >= 0:
-		return "opens by " + size.String()
-	case v.Hi <= 0:
-		size.Lo, size.Mid, size.Hi = -v.Hi, -v.Mid, -v.Lo
-		return "closes by " + size.String()
-	case !v.Range && v.Mid < 0:
-		size.Mid = -v.Mid
-		return "closes by " + size.String()
-	case !v.Range:
-		return "opens by " + size.String()
+	case v.Range && v.Lo < 0 && v.Hi > 0:
+		return "changes by " + v.String()
+	case v.Mid < 0 || v.Hi <= 0:
+		closed := *v
+		closed.Lo, closed.Mid, closed.Hi = -v.Hi, -v.Mid, -v.Lo
+		return "closes by " + closed.String()
 	}
-	return "changes by " + size.String()
+	return "opens by " + v.String()
+}
+
+// spokenPoints are the ratios that have a name in speech, rising.
+var spokenPoints = []struct {
+	ratio float64
+	name  string
+}{
+	{1. / 100, "a hundredth"}, {1. / 20, "a twentieth"}, {1. / 10, "a tenth"}, {1. / 5, "a fifth"}, {1. / 4, "a quarter"}, {1. / 3, "a third"},
+	{2. / 5, "two fifths"}, {1. / 2, "half"}, {3. / 5, "three fifths"}, {2. / 3, "two thirds"}, {3. / 4, "three quarters"}, {4. / 5, "four fifths"},
+	{9. / 10, "nine tenths"}, {1, "the same"}, {1.1, "1.1 times"}, {1.25, "1¼ times"}, {1.5, "1½ times"}, {1.75, "1¾ times"}, {2, "twice"},
+	{2.5, "2½ times"}, {3, "3 times"}, {4, "4 times"}, {5, "5 times"}, {7, "7 times"}, {10, "10 times"}, {20, "20 times"}, {50, "50 times"}, {100, "100 times"},
+}
+
+// Spoken is a positive ratio between lo and hi as one says it. The phrase
+// always stands for an interval that holds lo to hi: "about" reaches 2 % to
+// either side, "a little over" and "a little under" 10 % to one side, "X to Y"
+// from X to Y. It is empty where lo to hi is no interval of positive ratios.
+func Spoken(lo, hi float64) string {
+	if !(lo > 0 && lo <= hi) {
+		return ""
+	}
+	for _, p := range spokenPoints {
+		if lo >= 0.98*p.ratio && hi <= 1.02*p.ratio {
+			return "about " + p.name
+		}
+	}
+	for _, p := range spokenPoints {
+		switch {
+		case lo >= p.ratio && hi <= 1.1*p.ratio:
+			return "a little over " + p.name
+		case lo >= 0.9*p.ratio && hi <= p.ratio:
+			return "a little under " + p.name
+		}
+	}
+	from, to := "", ""
+	for _, p := range spokenPoints {
+		if p.ratio <= lo {
+			from = p.name
+		}
+		if p.ratio >= hi && to == "" {
+			to = p.name
+		}
+	}
+	switch {
+	case from == "" && to == "":
+		return "anything"
+	case from == "":
+		return "less than " + to
+	case to == "":
+		return "more than " + from
+	}
+	if short, ok := strings.CutSuffix(from, " times"); ok && strings.HasSuffix(to, " times") {
+		from = short
+	}
+	return from + " to " + to
+}
+
+// SpokenOf is Spoken with what the ratio is of: "about half of today's", "a
+// little over twice today's", "about the same as today's". It is empty where
+// Spoken is.
+func SpokenOf(lo, hi float64, what string) string {
+	s := Spoken(lo, hi)
+	switch {
+	case s == "" || s == "anything":
+		return s
+	case strings.HasSuffix(s, "the same"):
+		return strings.NewReplacer("under the same", "less than", "over the same", "more than", "the same", "the same as").Replace(s) + " " + what
+	case strings.HasSuffix(s, " times"), strings.HasSuffix(s, "twice"):
+		return s + " " + what
+	}
+	return s + " of " + what
 }

@@ -8,7 +8,6 @@ import (
 
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/props/foundry"
 	"alongside/props/part"
 	"alongside/props/spelling"
 )
@@ -16,17 +15,12 @@ import (
 // Caution is a rule that applies to a change of metal, with what made it
 // apply.
 type Caution struct {
-	ID, Title, Text string
-	Severity        Severity
-	Gravity         Gravity
-	foundry.Cite    // of the statement
+	Rule
 	// Why says what raised the caution: "gray iron becomes aluminum casting
 	// alloy", "elongation 2.0 % is under 3 %".
 	Why []string
 	// Figures are those of the catalog that raised it or belong with it.
 	Figures []Shown
-	// Facts are published figures that the rule itself cites.
-	Facts []foundry.Statement
 	// Unchecked is set when all else fits the rule but a figure that it needs
 	// is missing: what is missing, and for which material.
 	Unchecked string
@@ -36,7 +30,6 @@ type Caution struct {
 	// Dismissed is set for a caution that the user has put aside. It stays in
 	// the list.
 	Dismissed bool
-	unless    []string
 	general   int // 0 where what was said of the part raised it, else 1
 }
 
@@ -69,7 +62,6 @@ func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given p
 	for i := range r.List {
 		if c, ok := e.caution(&r.List[i]); ok {
 			c.Dismissed = slices.Contains(aside, c.ID)
-			c.unless = r.List[i].unless
 			raised[c.ID] = c.Unchecked == ""
 			out = append(out, c)
 		}
@@ -85,13 +77,13 @@ func (r *Rules) Evaluate(bench compare.Bench, base, pin *props.Material, given p
 
 // Ask is what to ask or do first: the first sentence of the text.
 func (c *Caution) Ask() string {
-	first, _, more := strings.Cut(c.Text, ". ")
-	if more {
+	if first, _, more := strings.Cut(c.Text, ". "); more {
 		return first + "."
 	}
-	return first
+	return c.Text
 }
 
+// rank is the place of the caution in the order of Count.
 func (c *Caution) rank() int {
 	switch {
 	case c.Dismissed:
@@ -111,20 +103,11 @@ type Count struct{ Ask, Check, Unchecked, Dismissed int }
 // Counts counts a list of cautions; a screen that hides the dismissed ones
 // shows how many they are.
 func Counts(list []Caution) Count {
-	var n Count
+	var n [4]int
 	for i := range list {
-		switch list[i].rank() {
-		case 0:
-			n.Ask++
-		case 1:
-			n.Check++
-		case 2:
-			n.Unchecked++
-		default:
-			n.Dismissed++
-		}
+		n[list[i].rank()]++
 	}
-	return n
+	return Count{n[0], n[1], n[2], n[3]}
 }
 
 type evaluation struct {
@@ -174,7 +157,7 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	if !e.about(rule) {
 		return Caution{}, false
 	}
-	c := Caution{ID: rule.ID, Title: rule.Title, Text: rule.Text, Severity: rule.Severity, Gravity: rule.Gravity, Cite: rule.Cite, Facts: rule.Facts, general: 1}
+	c := Caution{Rule: *rule, general: 1}
 	if rule.with != 0 || rule.media != 0 || len(rule.mate) > 0 || slices.ContainsFunc(rule.limit, limit.ofPart) {
 		c.general = 0
 	}
@@ -198,17 +181,19 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 			c.Answer = said
 		}
 	}
+	var lacking []string
 	for i := range rule.limit {
 		why, is := e.holds(&rule.limit[i], &c)
 		switch is {
 		case no:
 			return Caution{}, false
 		case unknown:
-			c.Unchecked = join(c.Unchecked, why)
+			lacking = append(lacking, why)
 		case yes:
 			c.Why = append(c.Why, why)
 		}
 	}
+	c.Unchecked = strings.Join(lacking, "; ")
 	for _, p := range rule.show {
 		e.show(&c, p, rule)
 	}
@@ -293,17 +278,6 @@ func (e *evaluation) add(c *Caution, role string, m *props.Material, p props.Pro
 	c.Figures = append(c.Figures, s)
 }
 
-func join(a, b string) string {
-	if a == "" || b == "" {
-		return a + b
-	}
-	return a + "; " + b
-}
-
 func missing(p props.PropertyID, m *props.Material) string {
-	why := m.Absent(p)
-	if why == "" {
-		why = compare.NoFigureOnFile
-	}
-	return fmt.Sprintf("%s of %s: %s", p.Info().Name, m.Name(), why)
+	return fmt.Sprintf("%s of %s: %s", p.Info().Name, m.Name(), cmp.Or(m.Absent(p), compare.NoFigureOnFile))
 }

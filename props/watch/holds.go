@@ -25,19 +25,13 @@ const (
 // holds tells whether a limit is crossed, and says so in words. Figures that
 // it looks at are shown with the caution.
 func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
-	switch l.subject {
-	case serviceMax, serviceMin:
-		return e.service(l)
-	case wall:
-		return e.wall(l)
-	case acid:
-		return e.acid(l)
-	case anodicGap:
-		return e.gap(l, c)
-	case content:
-		return e.content(l)
-	}
 	switch {
+	case l.subject == anodicGap:
+		return e.gap(l, c)
+	case l.subject == content:
+		return e.content(l)
+	case l.subject != ofPin && l.subject != ofBaseline:
+		return e.said(l)
 	case l.op == "absent":
 		return e.absent(l)
 	case l.op == "unlike":
@@ -63,10 +57,7 @@ func (e *evaluation) holds(l *limit, c *Caution) (why string, is answer) {
 	if err != nil {
 		return fmt.Sprintf("%s of %s is %s, which does not compare with %s", l.property.Info().Name, e.pin.Name(), f.Value, l.value), unknown
 	}
-	if !l.beyond(v.Lo, v.Hi, l.value.Lo) {
-		return "", no
-	}
-	return fmt.Sprintf("%s %s is %s %s", named(l.property, f), e.inRow(l.property, f.Value), l.side(), l.value), yes
+	return l.crossed(v.Lo, v.Hi, l.value.Lo, l.value, "%s %s is", named(l.property, f), e.inRow(l.property, f.Value))
 }
 
 // named is a property in a sentence, with the basis of the figure where that is
@@ -79,31 +70,30 @@ func named(p props.PropertyID, f *props.Figure) string {
 	return name
 }
 
-func (e *evaluation) wall(l *limit) (string, answer) {
-	if e.part.Wall == nil {
-		return "", no
+// said holds what was said of the part against a limit: its service temperature, its
+// wall, the pH of its medium. What was not said raises nothing.
+func (e *evaluation) said(l *limit) (string, answer) {
+	switch l.subject {
+	case wall:
+		if e.part.Wall == nil {
+			return "", no
+		}
+		w, err := e.part.Wall.In(l.value.Unit)
+		if err != nil {
+			return "", no
+		}
+		return l.crossed(w.Lo, w.Hi, l.value.Lo, l.value, "wall %s is", e.part.Wall)
+	case acid:
+		ph := e.part.Medium.PH
+		if ph == nil {
+			return "", no
+		}
+		at := plainNumber(ph[0])
+		if ph[1] > ph[0] {
+			at += " to " + plainNumber(ph[1])
+		}
+		return l.crossed(ph[0], ph[1], l.number, plainNumber(l.number), "pH %s is", at)
 	}
-	w, err := e.part.Wall.In(l.value.Unit)
-	if err != nil || !l.beyond(w.Lo, w.Hi, l.value.Lo) {
-		return "", no
-	}
-	return fmt.Sprintf("wall %s is %s %s", e.part.Wall, l.side(), l.value), yes
-}
-
-// acid compares the pH of the medium; where it was not said nothing is raised.
-func (e *evaluation) acid(l *limit) (string, answer) {
-	ph := e.part.Medium.PH
-	if ph == nil || !l.beyond(ph[0], ph[1], l.number) {
-		return "", no
-	}
-	at := strconv.FormatFloat(ph[0], 'f', -1, 64)
-	if ph[1] > ph[0] {
-		at += " to " + strconv.FormatFloat(ph[1], 'f', -1, 64)
-	}
-	return fmt.Sprintf("pH %s is %s %s", at, l.side(), strconv.FormatFloat(l.number, 'f', -1, 64)), yes
-}
-
-func (e *evaluation) service(l *limit) (string, answer) {
 	t, word := e.part.Hottest, "to"
 	if l.subject == serviceMin {
 		t, word = e.part.Coldest, "down to"
@@ -112,11 +102,10 @@ func (e *evaluation) service(l *limit) (string, answer) {
 		return "", no
 	}
 	limitC := units.DegC.FromSI(l.value.Unit.ToSI(l.value.Lo))
-	if !l.beyond(*t, *t, limitC) {
-		return "", no
-	}
-	return fmt.Sprintf("service %s %s is %s %s", word, temperature(*t, l.value.Unit), l.side(), l.value), yes
+	return l.crossed(*t, *t, limitC, l.value, "service %s %s is", word, temperature(*t, l.value.Unit))
 }
+
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func temperature(c float64, u units.Unit) string {
 	return strconv.FormatFloat(math.Round(u.FromSI(units.DegC.ToSI(c))), 'f', 0, 64) + " " + u.Symbol()
@@ -133,19 +122,17 @@ func (e *evaluation) gap(l *limit, c *Caution) (string, answer) {
 		return fmt.Sprintf("the anodic index lists no group for %s or %s", e.pin.Name(), e.part.Mate.Name()), unknown
 	}
 	d := math.Round(100*math.Abs(a.Volts-b.Volts)) / 100
-	if !l.beyond(d, d, l.number) {
-		return "", no
-	}
 	suffers, rests := e.pin.Name(), e.part.Mate.Name()
 	if b.Volts > a.Volts {
 		suffers, rests = rests, suffers
 	}
-	why := fmt.Sprintf("anodic index %s of %s against %s of %s: the difference of %.2f V is %s %.2f V, and %s corrodes for the good of %s",
-		a.Text(), e.pin.Name(), b.Text(), e.part.Mate.Name(), d, l.side(), l.number, suffers, rests)
-	c.Facts = append(slices.Clone(c.Facts),
-		foundry.Statement{Text: "anodic index of " + e.pin.Name() + ": " + a.Text() + ", " + a.Group, Cite: a.Cite},
-		foundry.Statement{Text: "anodic index of " + e.part.Mate.Name() + ": " + b.Text() + ", " + b.Group, Cite: b.Cite})
-	return why, yes
+	why, is := l.crossed(d, d, l.number, fmt.Sprintf("%.2f V, and %s corrodes for the good of %s", l.number, suffers, rests),
+		"anodic index %s of %s against %s of %s: the difference of %.2f V is", a.Text(), e.pin.Name(), b.Text(), e.part.Mate.Name(), d)
+	if is == yes {
+		c.fact("anodic index of "+e.pin.Name()+": "+a.Text()+", "+a.Group, a.Cite)
+		c.fact("anodic index of "+e.part.Mate.Name()+": "+b.Text()+", "+b.Group, b.Cite)
+	}
+	return why, is
 }
 
 // content compares the content of an element: the least or the most that the
@@ -173,11 +160,8 @@ func (e *evaluation) content(l *limit) (string, answer) {
 		case "most":
 			share = x.Hi
 		}
-		if !l.beyond(share, share, l.value.Lo) {
-			return "", no
-		}
 		amount, bare, _ := strings.Cut(x.Text, " ")
-		return fmt.Sprintf("%s %s (%s) is %s %s", l.element, strings.TrimSpace(amount+" % "+bare), comp.Source.ID, l.side(), l.value), yes
+		return l.crossed(share, share, l.value.Lo, l.value, "%s %s (%s) is", l.element, strings.TrimSpace(amount+" % "+bare), comp.Source.ID)
 	}
 	// An element that the composition does not list is taken as none of it
 	// for > and as far below for <.
@@ -197,10 +181,7 @@ func alloying(l *limit, comp props.Composition) (string, answer) {
 			parts = append(parts, x.Element+" "+x.Text)
 		}
 	}
-	if !l.beyond(sum, sum, l.value.Lo) {
-		return "", no
-	}
-	return fmt.Sprintf("%s %% together (%s) are %s %s", strings.Join(parts, ", "), comp.Source.ID, l.side(), l.value), yes
+	return l.crossed(sum, sum, l.value.Lo, l.value, "%s %% together (%s) are", strings.Join(parts, ", "), comp.Source.ID)
 }
 
 func (e *evaluation) absent(l *limit) (string, answer) {
@@ -215,7 +196,7 @@ func (e *evaluation) absent(l *limit) (string, answer) {
 	if why == "" || m.Has(l.property) {
 		return "", no
 	}
-	return fmt.Sprintf("%s of %s: %s", props.InSentence(l.property.Info().Name), m.Name(), why), yes
+	return fmt.Sprintf("%s of %s: %s", l.name(), m.Name(), why), yes
 }
 
 func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
@@ -228,17 +209,27 @@ func (e *evaluation) unlike(l *limit, c *Caution) (string, answer) {
 	}
 	e.add(c, "pin", e.pin, l.property, pair.Figure)
 	e.add(c, "baseline", e.base, l.property, pair.Against)
-	return props.InSentence(l.property.Info().Name) + ": " + pair.Reasons[0].String(), yes
+	return l.name() + ": " + pair.Reasons[0].String(), yes
+}
+
+// other is the metal that a limit holds the pin against, and its role; nil where there
+// is none.
+func (e *evaluation) other(l *limit) (other *props.Material, role string) {
+	other, role = e.base, "baseline"
+	if l.other == "mate" {
+		other, role = e.part.Mate, "mate"
+	}
+	if other == e.pin {
+		other = nil
+	}
+	return other, role
 }
 
 // ratio compares the middle of the pin's figure with a multiple of the
 // baseline's or the mate's, like with like.
 func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
-	other, role := e.base, "baseline"
-	if l.other == "mate" {
-		other, role = e.part.Mate, "mate"
-	}
-	if other == nil || other == e.pin {
+	other, role := e.other(l)
+	if other == nil {
 		return "", no
 	}
 	pair := e.ranked(other, l.property)
@@ -253,34 +244,26 @@ func (e *evaluation) ratio(l *limit, c *Caution) (string, answer) {
 	case against == nil:
 		return missing(l.property, other), unknown
 	case pair.Apart && (pair.Bound == nil || !l.beyond(pair.Bound.Least, pair.Bound.Most, l.times) || !l.beyond(pair.Bound.Most, pair.Bound.Least, l.times)):
-		return props.InSentence(l.property.Info().Name) + ": " + pair.Reasons[0].String(), unknown
+		return l.name() + ": " + pair.Reasons[0].String(), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.property, against)
 	if pair.Apart {
-		return fmt.Sprintf("%s %s, the %s's %s: %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, fig.Value), role, e.inRow(l.property, against.Value), pair.Bound), yes
+		return fmt.Sprintf("%s %s, the %s's %s: %s", l.name(), e.inRow(l.property, fig.Value), role, e.inRow(l.property, against.Value), pair.Bound), yes
 	}
 	u := fig.Value.Unit
 	if u.Reciprocal() { // a resistivity counts as the conductivity it stands for
 		u = l.property.Info().Units[units.SI]
 	}
-	x, err1 := fig.Value.In(u)
-	y, err2 := against.Value.In(u)
-	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
-	}
-	return e.against(l, fig.Value, against.Value, x.Mid()/y.Mid(), role)
+	return e.multiple(l, u, l.name(), fig.Value, role+"'s", against.Value)
 }
 
 // least holds the pin's figure against a multiple of a figure of the baseline
 // or the mate, specified minimum against specified minimum, or else typical
 // against typical.
 func (e *evaluation) least(l *limit, c *Caution) (string, answer) {
-	other, role := e.base, "baseline"
-	if l.other == "mate" {
-		other, role = e.part.Mate, "mate"
-	}
-	if other == nil || other == e.pin {
+	other, role := e.other(l)
+	if other == nil {
 		return "", no
 	}
 	how := e.bench.Question
@@ -298,21 +281,12 @@ func (e *evaluation) least(l *limit, c *Caution) (string, answer) {
 	case against == nil:
 		return missing(l.against, other), unknown
 	case fig.Basis != against.Basis:
-		return fmt.Sprintf("%s of %s is %s, %s of %s %s", props.InSentence(l.property.Info().Name), e.pin.Name(), fig.Basis.Phrase(),
+		return fmt.Sprintf("%s of %s is %s, %s of %s %s", l.name(), e.pin.Name(), fig.Basis.Phrase(),
 			props.InSentence(l.against.Info().Name), other.Name(), against.Basis.Phrase()), unknown
 	}
 	e.add(c, "pin", e.pin, l.property, fig)
 	e.add(c, role, other, l.against, against)
-	x, err := fig.Value.In(against.Value.Unit)
-	if err != nil || against.Value.Mid() == 0 {
-		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
-	}
-	times := x.Mid() / against.Value.Mid()
-	if !l.beyond(times, times, l.times) {
-		return "", no
-	}
-	return fmt.Sprintf("%s %s is %s × the %s's %s %s", named(l.property, fig), e.inRow(l.property, fig.Value), twoDigits(times), role,
-		named(l.against, against), e.inRow(l.against, against.Value)), yes
+	return e.multiple(l, against.Value.Unit, named(l.property, fig), fig.Value, role+"'s "+named(l.against, against), against.Value)
 }
 
 // ranked sets the pin against another metal. Where nothing is published over
@@ -327,12 +301,19 @@ func (e *evaluation) ranked(other *props.Material, p props.PropertyID) compare.P
 	return pair
 }
 
-// against tells whether a ratio crosses the limit.
-func (e *evaluation) against(l *limit, fig, other units.Quantity, times float64, role string) (string, answer) {
+// multiple tells whether the ratio of what the pin has to what the other metal has
+// crosses the limit.
+func (e *evaluation) multiple(l *limit, u units.Unit, what string, has units.Quantity, whose string, other units.Quantity) (string, answer) {
+	x, err1 := has.In(u)
+	y, err2 := other.In(u)
+	if err1 != nil || err2 != nil || y.Mid() == 0 {
+		return l.name() + ": units differ", unknown
+	}
+	times := x.Mid() / y.Mid()
 	if !l.beyond(times, times, l.times) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s × the %s's %s", props.InSentence(l.property.Info().Name), e.inRow(l.property, fig), twoDigits(times), role, e.inRow(l.property, other)), yes
+	return fmt.Sprintf("%s %s is %s × the %s %s", what, e.inRow(l.property, has), twoDigits(times), whose, e.inRow(l.against, other)), yes
 }
 
 // inRow is a figure in the unit of the bench's row.
@@ -350,18 +331,17 @@ func (e *evaluation) shrinkage(l *limit, other *props.Material, role string, c *
 	case len(b) == 0:
 		return missing(l.property, other), unknown
 	}
-	x, err1 := a[0].Value.In(units.MMPerM)
-	y, err2 := b[0].Value.In(units.MMPerM)
-	if err1 != nil || err2 != nil || y.Mid() == 0 {
-		return props.InSentence(l.property.Info().Name) + ": units differ", unknown
-	}
-	why, is := e.against(l, a[0].Value, b[0].Value, x.Mid()/y.Mid(), role)
+	why, is := e.multiple(l, units.MMPerM, l.name(), a[0].Value, role+"'s", b[0].Value)
 	if is == yes {
-		c.Facts = append(slices.Clone(c.Facts),
-			foundry.Statement{Text: "pattern shrinkage of " + e.pin.Alloy.Family.Name + ": " + a[0].String(), Cite: a[0].Cite},
-			foundry.Statement{Text: "pattern shrinkage of " + other.Alloy.Family.Name + ": " + b[0].String(), Cite: b[0].Cite})
+		c.fact("pattern shrinkage of "+e.pin.Alloy.Family.Name+": "+a[0].String(), a[0].Cite)
+		c.fact("pattern shrinkage of "+other.Alloy.Family.Name+": "+b[0].String(), b[0].Cite)
 	}
 	return why, is
+}
+
+// fact adds a published figure to those of the rule.
+func (c *Caution) fact(text string, cite foundry.Cite) {
+	c.Facts = append(slices.Clip(c.Facts), foundry.Statement{Text: text, Cite: cite})
 }
 
 // twoDigits writes a ratio: 0.70, 1.9, 24.

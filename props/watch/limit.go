@@ -36,7 +36,6 @@ import (
 // With "least" a property is judged by the specified minimum where one is on
 // file. "alloying" is the sum of the elements that the composition asks for.
 type limit struct {
-	text     string
 	subject  subject
 	property props.PropertyID
 	least    bool // by the specified minimum where there is one
@@ -73,7 +72,7 @@ const limitForms = `write it like one of: "elongation < 3 %", "least elongation 
 
 // readLimit reads one line of "when". Mistakes are reported under that key.
 func readLimit(r *record.Record, text string) (limit, bool) {
-	l := limit{text: text}
+	var l limit
 	if word, ok := strings.CutSuffix(text, " absent"); ok {
 		l.op = "absent"
 		if after, ok := strings.CutPrefix(word, "baseline "); ok {
@@ -187,6 +186,18 @@ func (l *limit) beyond(lo, hi, at float64) bool {
 	}
 	return hi >= at
 }
+
+// crossed tells whether lo to hi is beyond at, and says so: what it is and, behind the
+// side of the limit, the limit.
+func (l *limit) crossed(lo, hi, at float64, limit any, what string, args ...any) (why string, is answer) {
+	if !l.beyond(lo, hi, at) {
+		return "", no
+	}
+	return fmt.Sprintf(what, args...) + fmt.Sprintf(" %s %v", l.side(), limit), yes
+}
+
+// name is the property in a sentence.
+func (l *limit) name() string { return props.InSentence(l.property.Info().Name) }
 
 // side is the word for the side of the limit: under, above.
 func (l *limit) side() string {

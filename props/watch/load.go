@@ -3,7 +3,6 @@ package watch
 import (
 	"fmt"
 	"io/fs"
-	"path"
 	"slices"
 
 	"alongside/props"
@@ -20,18 +19,16 @@ import (
 func Load(base *catalog.Catalog, book *foundry.Book, fsys fs.FS, patterns ...string) (*Rules, error) {
 	var errs record.Errors
 	l := &loader{rules: &Rules{book: book}, reader: book.Reader(base)}
-	files, err := catalog.ReadFiles(fsys, patterns)
+	records, err := foundry.ReadRecords(fsys, patterns, &errs, "watch")
 	if err != nil {
 		return nil, err
 	}
-	for _, f := range files {
-		for _, r := range record.ReadRecords(path.Clean(f.Name), f.Content, &errs, "watch") {
-			before, good := len(errs), l.rules.List
-			l.rule(r)
-			if len(errs) > before {
-				// A rule with a mistake might be raised where it should not.
-				l.rules.List, l.at = good, l.at[:len(good)]
-			}
+	for _, r := range records {
+		before, good := len(errs), l.rules.List
+		l.rule(r)
+		if len(errs) > before {
+			// A rule with a mistake might be raised where it should not.
+			l.rules.List, l.at = good, l.at[:len(good)]
 		}
 	}
 	l.checkUnless()

@@ -302,6 +302,8 @@ func impossible(l *limit, p props.PropertyID, q units.Quantity) *ParseError {
 		hint = "a limit at or below zero asks for nothing"
 	case q.Hi > 100 && (p == props.Elongation || p == props.ReductionOfArea):
 		hint = "no metal has more than 100 %"
+	case q.Hi > 1e15:
+		hint = "no metal has that much"
 	case q.IsRange() && l.stated:
 		hint = "a range needs no sign; a bound takes one value"
 	default:

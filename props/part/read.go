@@ -102,7 +102,7 @@ func (p *Part) Set(c *catalog.Catalog, f Field, typed string) error {
 	if f >= fieldCount {
 		return errors.New("no such field of a part")
 	}
-	typed = strings.Join(strings.Fields(typed), " ")
+	typed = strings.Join(strings.Fields(strings.ToValidUTF8(typed, "\ufffd")), " ")
 	switch f {
 	case FieldPrice:
 		return p.readPrice(c, typed)

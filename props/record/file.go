@@ -99,7 +99,7 @@ func (r *reader) decode(start int, lines []string) (doc map[string]any, wrong in
 	var pe toml.ParseError
 	line, problem := 1, err.Error()
 	if errors.As(err, &pe) {
-		line, problem = pe.Position.Line, pe.Message
+		line, problem = max(1, pe.Position.Line), pe.Message
 		if strings.HasPrefix(problem, "expected '.' or '='") || strings.Contains(problem, "expected key separator") {
 			problem = `is no line of the form key = "value"`
 		}

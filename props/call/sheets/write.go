@@ -190,7 +190,12 @@ func together(own, old any, usual bool) any {
 			for _, own := range list {
 				all = append(all, own)
 			}
-			return append(all, o...)
+			for _, old := range o {
+				if text, ok := old.(string); !ok || !slices.Contains(list, text) {
+					all = append(all, old)
+				}
+			}
+			return all
 		}
 	case map[string]any:
 		if m, ok := own.(map[string]any); ok {

@@ -139,6 +139,7 @@ func TestCallDeletedAndRestored(t *testing.T) {
 // A program that is killed has lost nothing; the next start offers the call, and
 // q keeps it.
 func TestBenchIsKept(t *testing.T) {
+	t.Parallel()
 	home := t.TempDir()
 	start := func(args ...string) *ptytest.Session {
 		return ptytest.Start(t, ptytest.Options{Env: []string{"XDG_DATA_HOME=" + home}}, binary(t), args...)

@@ -38,6 +38,7 @@ func wantRestored(t *testing.T, s *ptytest.Session) {
 // Neither the beginning of an answer nor of a paste without its end makes the
 // program deaf; ctrl+c and keys come through.
 func TestNothingMakesItDeaf(t *testing.T) {
+	t.Parallel()
 	const answer = "\x1b]11;rgb:0000/0000/0000"
 	program := binary(t)
 	for name, sent := range map[string]string{
@@ -86,6 +87,7 @@ func TestNothingMakesItDeaf(t *testing.T) {
 
 // ctrl+c ends a paste that does not end itself, at once; another ends the program.
 func TestInterruptedPaste(t *testing.T) {
+	t.Parallel()
 	s := ptytest.Start(t, asking, binary(t), "a356-t6-pm")
 	s.WaitFor("A356.0")
 	s.Type("\x1b[200~" + strings.Repeat("gray-30\n", background.LongestPaste))
@@ -101,6 +103,7 @@ func TestInterruptedPaste(t *testing.T) {
 // Ten megabytes are read in a time that grows with their number; a line says
 // that they were cut.
 func TestHugePaste(t *testing.T) {
+	t.Parallel()
 	s := ptytest.Start(t, ptytest.Options{Width: 100, Env: asking.Env, Limit: time.Minute}, binary(t), "a356-t6-pm")
 	s.WaitFor("A356.0")
 	s.Type("/")
@@ -115,6 +118,7 @@ func TestHugePaste(t *testing.T) {
 
 // However many reports of the mouse come at once, none is typed.
 func TestMouseFloodIsNotTyped(t *testing.T) {
+	t.Parallel()
 	s := ptytest.Start(t, asking, binary(t), "a356-t6-pm")
 	s.WaitFor("A356.0")
 	s.Type("/")
@@ -134,6 +138,7 @@ func TestMouseFloodIsNotTyped(t *testing.T) {
 // A clipboard command that hangs is stopped when the bench is left, and leaves
 // nothing behind.
 func TestQuitWhileACopyHangs(t *testing.T) {
+	t.Parallel()
 	bin, tmp := t.TempDir(), t.TempDir()
 	pid := filepath.Join(bin, "pid")
 	if err := os.WriteFile(filepath.Join(bin, "xclip"), []byte("#!/bin/sh\necho $$ > "+pid+"\nexec sleep 60\n"), 0o700); err != nil {

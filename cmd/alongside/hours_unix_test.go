@@ -55,6 +55,7 @@ func anyBytes(r *rand.Rand) string {
 // TestHours presses keys on the real program, for -for, looks every second whether
 // it still draws and how much memory it takes, and ends it by a key.
 func TestHours(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(*seed, 0))
 	home := t.TempDir()
 	options := ptytest.Options{Limit: 20 * time.Second, Env: []string{"XDG_DATA_HOME=" + home, "XDG_STATE_HOME=" + home, "ALONGSIDE_CLIPBOARD=file"}}

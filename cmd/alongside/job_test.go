@@ -13,6 +13,7 @@ import (
 // The main job on the real program: pin three castings, put the baseline on the
 // gray iron, flip a temper, change units, copy, quit.
 func TestMainJob(t *testing.T) {
+	t.Parallel()
 	state := t.TempDir()
 	for _, size := range []struct{ width, height int }{{80, 24}, {160, 50}} {
 		s := ptytest.Start(t, ptytest.Options{Width: size.width, Height: size.height,
@@ -70,6 +71,7 @@ func TestMainJob(t *testing.T) {
 
 // A bench set up on the command line, and the same work printed, agree.
 func TestBenchFromTheCommandLine(t *testing.T) {
+	t.Parallel()
 	s := ptytest.Start(t, ptytest.Options{Width: 120, Height: 40}, binary(t),
 		"a356-t6-pm", "319-f-sand", "--baseline", "gray-30", "--units", "si", "--delta", "amount", "--basis", "minimum")
 	s.WaitFor("minimums only · SI units")
@@ -125,6 +127,7 @@ func TestCommandOnTerminal(t *testing.T) {
 // A whole call on the real program: six pins, what the customer says in one
 // sentence, the brief, its copy. The keys besides the text are counted.
 func TestCallInFewKeys(t *testing.T) {
+	t.Parallel()
 	state := t.TempDir()
 	s := ptytest.Start(t, ptytest.Options{Width: 80, Height: 24, Env: []string{"ALONGSIDE_CLIPBOARD=file", "XDG_STATE_HOME=" + state, "XDG_DATA_HOME=" + state}}, binary(t))
 	keys := 0

@@ -86,6 +86,7 @@ func browser(t *testing.T, args ...string) []byte {
 // nothing stands over the edge and no figure is broken; headings skip no level,
 // pictures say what they show, and nothing is fetched or run.
 func TestReportInBrowser(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	write := func(name, text string) string {
 		path := filepath.Join(dir, name)

@@ -10,6 +10,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"runtime"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -50,6 +52,10 @@ var folder string
 
 func TestMain(m *testing.M) {
 	flag.Parse()
+	// Most of the tests side by side wait for the program.
+	if err := flag.Set("test.parallel", strconv.Itoa(4*runtime.GOMAXPROCS(0))); err != nil {
+		panic(err)
+	}
 	var err error
 	if folder, err = os.MkdirTemp("", "alongside"); err != nil {
 		panic(err)

@@ -135,6 +135,7 @@ func TestReadmeListsSettings(t *testing.T) {
 // The program that people run opens with the settings, in colors of high contrast
 // and with keys of their own; NO_COLOR goes before the theme.
 func TestBenchWithSettings(t *testing.T) {
+	t.Parallel()
 	env := withSettings(t, "units = \"si\"\ntheme = \"high contrast\"\n[keys]\nu = \"z\"\nx = \"b\"\n")
 	var colors []string
 	for _, more := range [][]string{nil, {"NO_COLOR=1"}} {

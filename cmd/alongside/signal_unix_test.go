@@ -16,6 +16,7 @@ import (
 // However the bench is ended, the exit code tells, the terminal is as it was, and the
 // call is kept.
 func TestInterruptedBench(t *testing.T) {
+	t.Parallel()
 	for _, end := range []struct {
 		by   string
 		do   func(s *ptytest.Session)
@@ -60,6 +61,7 @@ func TestInterruptedBench(t *testing.T) {
 
 // After suspend and resume the mouse works again, which Bubble Tea does not see to.
 func TestMouseAfterSuspend(t *testing.T) {
+	t.Parallel()
 	s := ptytest.Start(t, ptytest.Options{}, binary(t), "a356-t6-pm")
 	s.WaitFor("A356.0")
 	on := strings.Count(s.Output(), "\x1b[?1002h")

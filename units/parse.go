@@ -149,6 +149,12 @@ func (p *parser) findUnit() (Unit, *Error) {
 			return u, nil
 		}
 	}
+	if p.isRange && p.hi.times && p.lo.pow != 0 && !p.lo.times { // 1e-7–0.1 ×10⁻⁶/°F
+		if u, err := tail.unit(p.want, p.hi.pow); err == nil {
+			p.hi.pow = 0
+			return u, nil
+		}
+	}
 	return p.unitOf(tail)
 }
 

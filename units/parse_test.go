@@ -124,6 +124,8 @@ func TestParse(t *testing.T) {
 		{"10.5–12 ksi", 10.5, 12, -1, units.KSI, units.Exact},
 		{"20,000–25,000 psi", 20000, 25000, 3, units.PSI, units.Exact},
 		{"11.9–12.1 ×10⁻⁶/°F", 11.9, 12.1, -1, units.E6PerF, units.Exact},
+		{"1e-7–0.1000001 ×10⁻⁶/°F", 1e-7, 0.1000001, -7, units.E6PerF, units.Exact},
+		{"1e6–2 ×10⁷ Pa", 1e6, 2e7, 6, units.Pa, units.Exact},
 		{"11.9e-6 to 12.1e-6 /°F", 11.9, 12.1, -1, units.E6PerF, units.Exact},
 		{"12.4 ± 0.2 Mpsi", 12.2, 12.6, -1, units.Mpsi, units.Exact},
 		{"5 +/- 1 %", 4, 6, 0, units.Pct, units.Exact},

@@ -3,7 +3,9 @@ package needs
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"alongside/props"
@@ -19,8 +21,9 @@ type limit struct {
 	stated  bool // op was said
 	not     bool // behind a negation that is not used up
 	cond    props.Conditions
-	at      *token // the temperature behind "at"
-	tested  bool   // it was said to be that of the test
+	at      *token  // the temperature behind "at"
+	tested  bool    // it was said to be that of the test
+	times   float64 // how much of the figure of another metal, or by how much more or less; 0 where not said
 }
 
 // limit reads a limit from i on, in any order of its words; from is where a
@@ -47,6 +50,66 @@ func (r *reader) limitOf(ts []token, i, from int, l limit) int {
 		i += n
 	}
 	return r.finish(ts[from:i], l, i)
+}
+
+// multiple reads a limit that is so many percent of another metal's figure, or more or
+// less than it by so many: "20 % lighter than bronze", "50 % the weight of bronze".
+func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
+	l := limit{}
+	if ts[i].role == bound && i+1 < len(ts) {
+		l.op, l.stated = ts[i].op, true
+		i++
+	}
+	if ts[i].role != quantity || ts[i].q.Unit != units.Pct || ts[i].problem != nil {
+		return 0, false
+	}
+	plain := ts[from].role != negation && !ts[i].q.IsRange()
+	l.times = ts[i].q.Lo / 100
+	if i++; i+1 < len(ts) && strings.EqualFold(ts[i].text, "of") {
+		i++
+	}
+	switch {
+	case i == len(ts):
+	case ts[i].role == against && len(ts[i].props) > 0:
+		if !plain || l.stated && closed(l.op) != AtLeast {
+			r.refuse(r.span(ts[from:]), &ParseError{Hint: "type the limit itself, or say it like 20 % lighter than bronze"})
+			return len(ts), true
+		}
+		l.stated = false
+		return r.compared(ts, i, from, l), true
+	case !plain:
+	case ts[i].role != subject || len(ts[i].props) == 0 || ts[i].props[0].Info().Dimension == units.Percent:
+	case i+1 == len(ts) && r.now != nil, i+2 < len(ts) && strings.EqualFold(ts[i+1].text, "of") && ts[i+2].role != quantity:
+		l.subject = &ts[i]
+		return r.compared(ts, min(i+2, len(ts)), from, l), true
+	}
+	return 0, false
+}
+
+// multiply makes of a need of a figure one of so many times the figure: by so much more
+// or less where a metal is stronger or lighter, else of as much.
+func (n *Need) multiply(times float64, compared bool) (float64, *ParseError) {
+	info := n.Property.Info()
+	switch {
+	case info.Dimension == units.Rating || info.Dimension == units.Temperature || info.Dimension == units.Percent:
+		return 0, &ParseError{Hint: "a share of it says nothing; type the limit itself"}
+	case compared && n.Op == MoreThan:
+		times = 1 + times
+	case compared && n.Op == LessThan:
+		times = 1 - times
+	case compared && n.Op == AtMost:
+		return 0, &ParseError{Hint: "say it the other way round: half as heavy, twice as strong"}
+	case compared && info.Sense == props.Less:
+		n.Op = AtMost // half as heavy
+	}
+	if times <= 0 {
+		return 0, &ParseError{Hint: "a limit at or below zero asks for nothing"}
+	}
+	n.Op, n.Than, n.Cond = closed(n.Op), nil, props.Conditions{}
+	n.Limit.Lo *= times
+	n.Limit.Hi *= times
+	n.Limit.Place = min(n.Limit.Place, int8(math.Floor(math.Log10(n.Limit.Lo)))-2) // three digits
+	return times, nil
 }
 
 // take takes what the tokens begin with into the limit, and says how many they
@@ -246,6 +309,8 @@ func (r *reader) finish(ts []token, l limit, next int) int {
 	switch {
 	case l.amount == nil && subj != nil && len(subj.props) > 0:
 		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(subj.props[0]))})
+	case l.amount == nil && !l.not && l.cond.Cycles > 0 && (subj == nil || len(subj.props) == 0):
+		r.tell(text, part.Said{Field: part.FieldCycles, Text: strconv.FormatFloat(l.cond.Cycles, 'f', -1, 64)}, true)
 	case l.amount == nil || l.not:
 		r.unread(ts)
 	case l.amount.problem != nil:

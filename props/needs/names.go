@@ -2,6 +2,7 @@ package needs
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"alongside/props"
@@ -230,11 +231,10 @@ func (r *reader) mate(ts []token, i int, neg bool) int {
 // compared reads a limit set by another metal: "lighter than bronze", "yield at
 // least that of A356-T6". Of l is known what the words before say.
 func (r *reader) compared(ts []token, i, from int, l limit) int {
-	t := ts[i]
-	if t.role == against {
+	t := token{meaning: meaning{op: AtLeast}}
+	if i < len(ts) && ts[i].role == against {
+		t = ts[i]
 		i++
-	} else {
-		t.op = AtLeast
 	}
 	if l.subject != nil {
 		t.props = l.subject.props
@@ -245,8 +245,17 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	if l.not {
 		t.op = inverse(t.op)
 	}
-	if len(t.props) == 0 {
+	switch len(t.props) {
+	case 0:
 		r.unread(ts[from:])
+		return len(ts)
+	case 1:
+	default:
+		var names []string
+		for _, p := range t.props {
+			names = append(names, props.InSentence(p.Info().Name))
+		}
+		r.refuse(r.span(ts[from:]), &ParseError{Hint: "say which: " + strings.Join(names, ", or ")})
 		return len(ts)
 	}
 	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
@@ -279,6 +288,14 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	n.Op = t.op
 	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {
 		n.Op = AtMost
+	}
+	if l.times != 0 {
+		times, err := n.multiply(l.times, t.role == against)
+		if err != nil {
+			r.refuse(r.span(ts[from:end]), err)
+			return end
+		}
+		source = strconv.FormatFloat(100*times, 'g', 4, 64) + " % of " + source
 	}
 	r.take(r.span(ts[from:end]), n, true)
 	if p := &r.out[len(r.out)-1]; p.ReadAs != "" {
@@ -342,21 +359,6 @@ func beyond(a, b *Need) bool {
 		return x < y
 	}
 	return x > y
-}
-
-// inverse is the bound that holds where op does not.
-func inverse(op Op) Op {
-	switch op {
-	case AtLeast:
-		return LessThan
-	case AtMost:
-		return MoreThan
-	case MoreThan:
-		return AtMost
-	case LessThan:
-		return AtLeast
-	}
-	return op
 }
 
 // ofUnit is what a quantity in the unit can be of where nothing is said.

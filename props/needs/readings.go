@@ -42,7 +42,9 @@ func (r *reader) readings(l *limit, subj *token) ([]reading, *ParseError) {
 	default:
 		ps, fs = ofUnit(l.amount.q.Unit)
 	}
-	if subj == nil && l.amount.q.Unit.Dimension() == units.Stress && l.amount.q.Unit.ToSI(l.amount.q.Hi) < weakest {
+	if l.cond.Cycles > 0 && l.amount.q.Unit.Dimension() == units.Stress && (subj == nil || len(subj.props) == 0) {
+		ps, fs = []props.PropertyID{props.FatigueStrength}, nil // sees 10 million cycles at 6 ksi
+	} else if subj == nil && l.amount.q.Unit.Dimension() == units.Stress && l.amount.q.Unit.ToSI(l.amount.q.Hi) < weakest {
 		ps, fs = nil, []part.Field{part.FieldPressure, part.FieldStress}
 	}
 	if subj == nil && len(ps)+len(fs) == 0 {

@@ -100,6 +100,7 @@ var digitsOf = map[string]string{"half": "1/2", "quarter": "1/4", "three quarter
 const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|kilos?|kg\b|percent|ksi\b|mpa\b|mm\b|degrees)`
 
 var (
+	shareWords    = spelling.Pattern(`(?i)\b(half|twice|double|a third|two thirds|a quarter|three quarters|\d+(?:\.\d+)? times)(?: of)? (as|the|lighter|stronger|stiffer|harder)\b`)
 	fractionWords = spelling.Pattern(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
 	mixedWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
 	thousandWords = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) thousand\b`)
@@ -109,8 +110,11 @@ var (
 	countWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
 )
 
+var shares = map[string]string{"half": "50", "twice": "200", "double": "200", "a third": "33.3", "two thirds": "66.7", "a quarter": "25", "three quarters": "75"}
+
 // inDigits writes numbers that are said in words in digits: half an inch, two and a
-// half pounds, minus 20, 30 thousand psi, 20000/yr.
+// half pounds, minus 20, 30 thousand psi, 20000/yr, and shares in percent: half the
+// weight.
 func inDigits(text string) string {
 	digit := func(word string) string {
 		word = strings.ReplaceAll(strings.ToLower(word), "-", " ")
@@ -119,6 +123,15 @@ func inDigits(text string) string {
 		}
 		return word
 	}
+	text = shareWords().ReplaceAllStringFunc(text, func(s string) string {
+		m := shareWords().FindStringSubmatch(s)
+		share := shares[strings.ToLower(m[1])]
+		if number, ok := strings.CutSuffix(m[1], " times"); ok {
+			v, _ := strconv.ParseFloat(number, 64) // digits and a point
+			share = strconv.FormatFloat(100*v, 'f', -1, 64)
+		}
+		return share + " % " + m[2]
+	})
 	text = mixedWords().ReplaceAllStringFunc(text, func(s string) string {
 		m := mixedWords().FindStringSubmatch(s)
 		return digit(m[1]) + " " + digit(m[2]) + " " + m[3]

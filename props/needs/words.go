@@ -110,12 +110,12 @@ var ratedWords = []struct {
 	p       props.PropertyID
 	fact    part.Facts // of the part, which the adjective says as well; 0 for none
 }{
-	{"weldable|good weldability|good welding|easy to weld|welds well", props.RatingWeldability, part.Weld},
+	{"weldable|good weldability|weldability good|good welding|easy to weld|welds well", props.RatingWeldability, part.Weld},
 	{"pressure tight|leak tight|leakproof|gas tight|water tight|watertight|good pressure tightness", props.RatingPressureTightness, part.PressureTight},
-	{"machinable|good machinability|easy to machine|machines well|free machining", props.RatingMachinability, 0},
-	{"corrosion resistant|good corrosion resistance|rust proof|rustproof|not rust|won't rust|doesn't rust|not corrode", props.RatingCorrosion, 0},
-	{"anodizable|good for anodizing|anodizes well", props.RatingAnodizing, 0},
-	{"polishable|polishes well|good polish", props.RatingPolishing, 0},
+	{"machinable|good machinability|machinability good|easy to machine|machines well|machine well|free machining", props.RatingMachinability, 0},
+	{"corrosion resistant|good corrosion resistance|corrosion resistance good|good corrosion|rust proof|rustproof|not rust|won't rust|doesn't rust|not corrode", props.RatingCorrosion, 0},
+	{"anodizable|good anodizing|good for anodizing|anodizes well", props.RatingAnodizing, 0},
+	{"polishable|polishes well|polish well|good polish", props.RatingPolishing, 0},
 	{"platable|plates well", props.RatingElectroplating, 0},
 	{"castable|easy to cast|good fluidity", props.RatingFluidity, 0},
 }
@@ -142,7 +142,7 @@ var comparatives = []struct {
 
 const (
 	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|sits|sit|stands|inside|each|apiece|-|–|—|:|(|)"
-	partNouns   = "bracket|housing|cover|body|lever|arm|bushing|flange|hub|pulley|pump|valve|frame|gear|gearbox|manifold|impeller|wheel|yoke|knuckle|caliper|fitting|elbow|lid"
+	partNouns   = "bracket|motor|housing|cover|body|lever|arm|bushing|flange|hub|pulley|pump|valve|frame|gear|gearbox|manifold|impeller|wheel|yoke|knuckle|caliper|fitting|elbow|lid"
 	breakWords  = "and|but|with|plus|while|&|then"
 	barWords    = "unless|except where|if|when|provided|only if|until"
 	negWords    = "not|no|never|nothing|can't|cannot|can not|won't|don't|doesn't|isn't|mustn't|avoid|excluding|exclude|except|other than|anything but|everything but|all but|rather not|≠|!=|<>|w/o|without"
@@ -206,7 +206,7 @@ var table = sync.OnceValue(func() map[string]meaning {
 		put(c.more, m)
 		m.alone = false
 		m.op = closed(c.op)
-		put("at least as "+c.plain+"|just as "+c.plain+"|no less "+c.plain, meaning{role: against, props: m.props, op: m.op, alone: true})
+		put("as "+c.plain+"|at least as "+c.plain+"|just as "+c.plain+"|no less "+c.plain, meaning{role: against, props: m.props, op: m.op, alone: true})
 		put("as "+c.plain+" as|at least as "+c.plain+" as|"+c.plain+" as", m)
 	}
 	for p := props.Sand; p <= props.Wrought; p++ {
@@ -275,6 +275,21 @@ func familyWords(c *catalog.Catalog) map[string]meaning {
 		}
 	}
 	return t
+}
+
+// inverse is the bound that holds where op does not.
+func inverse(op Op) Op {
+	switch op {
+	case AtLeast:
+		return LessThan
+	case AtMost:
+		return MoreThan
+	case MoreThan:
+		return AtMost
+	case LessThan:
+		return AtLeast
+	}
+	return op
 }
 
 // closed is the bound that includes its end.

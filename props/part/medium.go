@@ -28,7 +28,7 @@ var media = [...]struct {
 	said  string // phrases that name it anywhere in a sentence
 	typed string // phrases that name it only where a medium is asked for
 }{
-	{"water", Fluid, "cooling water|condensate", "water|fresh water|tap water|river water|rain"},
+	{"water", Fluid, "cooling water|condensate|in water|of water|water at|hot water|cold water|tap water|river water", "water|fresh water|tap water|river water|rain"},
 	{"drinking-water", PotableWater, "", "drinking water|potable water|potable"},
 	{"sea-water", SeaWater, "", "sea water|seawater|salt water|marine|brackish water"},
 	{"deicing-salt", Outdoors, "road salt|deicing salt", "de icing salt|salt spray|brine"},
@@ -37,11 +37,11 @@ var media = [...]struct {
 	{"gasoline", Fluid, "gasoline", "petrol|gas fuel"},
 	{"ethanol", Fluid, "ethanol|gasohol|methanol", "ethyl alcohol|alcohol|e10|e15|e85|m85|ethanol blend"},
 	{"diesel", Fluid, "diesel fuel|biodiesel", "diesel|fuel oil|kerosene|jet fuel"},
-	{"oil", Fluid, "hydraulic oil|gear oil|engine oil|lubricating oil", "oil|mineral oil|motor oil|transmission oil"},
+	{"oil", Fluid, "hydraulic oil|gear oil|engine oil|lubricating oil|in oil|hot oil", "oil|mineral oil|motor oil|transmission oil"},
 	{"ammonia", 0, "ammonia", "anhydrous ammonia|amines"},
 	{"food", 0, "food contact", "food|foods|juice|wine|vinegar|milk|beer"},
-	{"steam", 0, "", "steam"},
-	{"mine", Hazardous, "", "mine|mine air|mine water|coal mine"},
+	{"steam", 0, "in steam|of steam|steam at", "steam"},
+	{"mine", Hazardous, "in a mine|coal mine|in the mine", "mine|mine air|mine water"},
 	{"acid", Fluid, "", "acid|acids|acidic|sulfuric acid|hydrochloric acid|nitric acid|acetic acid|phosphoric acid"},
 	{"alkali", Fluid, "", "alkali|alkaline|caustic|lye|caustic soda|sodium hydroxide|potash"},
 }

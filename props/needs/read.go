@@ -140,8 +140,10 @@ func (r *reader) clause(in []token) {
 // where the reading goes on.
 func (r *reader) item(ts []token, i, from int) int {
 	next, neg := i+1, i > from
-	if !neg && r.solution(ts, i) {
-		return i + 2
+	if !neg {
+		if end, ok := r.solution(ts, i); ok {
+			return end
+		}
 	}
 	if end, ok := r.multiple(ts, i, from); ok { // 20 % lighter than bronze
 		return end
@@ -217,6 +219,12 @@ func (r *reader) tell(text string, s part.Said, readAs bool) {
 		r.refuse(text, &ParseError{Hint: err.Error()})
 		return
 	}
+	for _, before := range r.out {
+		if b := before.Said; b != nil && b.Field == s.Field && s.Field != part.FieldWith && s.Field != part.FieldPrice && !strings.EqualFold(b.Text, s.Text) {
+			r.refuse(text, &ParseError{Hint: "the " + s.Field.String() + " is said already: " + b.Text + "; say one of the two"})
+			return
+		}
+	}
 	piece := Piece{Text: text, Said: &s}
 	if got := p.Get(s.Field); readAs || s.Field == part.FieldMate && !strings.EqualFold(got, s.Text) {
 		piece.ReadAs = s.Field.String() + " " + got
@@ -274,16 +282,31 @@ func (r *reader) rated(ts []token, neg bool) {
 	}
 }
 
-// solution takes a medium with its share: 50 % glycol; glycol, 50/50.
-func (r *reader) solution(ts []token, i int) bool {
+// solution takes a medium with its share or its temperature: 50 % glycol; glycol,
+// 50/50; water at 180 F. It returns where the reading goes on.
+func (r *reader) solution(ts []token, i int) (next int, ok bool) {
 	medium := func(t token) bool { return t.role == said && t.said[0].Field == part.FieldMedium }
 	share := func(t token) bool { return t.role == quantity && t.q.Unit == units.Pct || t.text == "50/50" }
-	if i+1 == len(ts) || !(share(ts[i]) && medium(ts[i+1]) || medium(ts[i]) && share(ts[i+1]) && i+2 == len(ts)) {
-		return false
+	next = i + 2
+	switch {
+	case next > len(ts):
+		return i, false
+	case share(ts[i]) && medium(ts[i+1]), medium(ts[i]) && share(ts[i+1]) && next == len(ts):
+	case medium(ts[i]):
+		if strings.EqualFold(ts[i+1].text, "at") && next < len(ts) {
+			next++
+		}
+		if t := ts[next-1]; t.role != quantity || t.q.Unit.Dimension() != units.Temperature || next == i+2 && !strings.HasSuffix(key(ts[i].text), " at") {
+			return i, false
+		}
+		r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMedium, Text: ts[i].said[0].Text + " at " + ts[next-1].plain}, false)
+		return next, true
+	default:
+		return i, false
 	}
-	text := r.span(ts[i : i+2])
+	text := r.span(ts[i:next])
 	r.tell(text, part.Said{Field: part.FieldMedium, Text: text}, false)
-	return true
+	return next, true
 }
 
 func (r *reader) saidOf(ts []token, neg bool) {

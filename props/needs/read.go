@@ -299,7 +299,8 @@ func (r *reader) solution(ts []token, i int) (next int, ok bool) {
 		if t := ts[next-1]; t.role != quantity || t.q.Unit.Dimension() != units.Temperature || next == i+2 && !strings.HasSuffix(key(ts[i].text), " at") {
 			return i, false
 		}
-		r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMedium, Text: ts[i].said[0].Text + " at " + ts[next-1].plain}, false)
+		name := strings.TrimPrefix(strings.TrimPrefix(strings.TrimSuffix(key(ts[i].text), " at"), "in "), "of ")
+		r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMedium, Text: name + " at " + ts[next-1].plain}, false)
 		return next, true
 	default:
 		return i, false

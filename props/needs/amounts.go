@@ -66,6 +66,8 @@ func degrees(text string) (string, bool) {
 	return text, false
 }
 
+var fourDigits = spelling.Pattern(`^\d{4}$`)
+
 // reach is how many words can belong to one quantity. Its branches are the kinds of
 // words that go on with one.
 func (r *reader) reach(ws []word, between bool) int {
@@ -76,6 +78,8 @@ func (r *reader) reach(ws []word, between bool) int {
 		switch {
 		case ws[n].inside && !ws[0].inside:
 			return r.inParentheses(ws, n)
+		case k == "in" && n == 1 && fourDigits().MatchString(ws[0].key): // on 1045 in water
+			return n
 		case brinellLoad().MatchString(k) && strings.HasPrefix(last, "hb"):
 		case startsNumber().MatchString(k):
 			if !continues(last, k) {

@@ -381,6 +381,8 @@ func ofUnit(u units.Unit) ([]props.PropertyID, []part.Field) {
 		return nil, []part.Field{part.FieldWall, part.FieldLength}
 	case units.Temperature:
 		return nil, []part.Field{part.FieldService}
+	case units.Time:
+		return nil, []part.Field{part.FieldHours}
 	case units.Strain, units.Ratio, units.NoDimension, units.Rating, units.Force:
 		return nil, nil
 	}

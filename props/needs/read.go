@@ -220,7 +220,12 @@ func (r *reader) tell(text string, s part.Said, readAs bool) {
 		return
 	}
 	for _, before := range r.out {
-		if b := before.Said; b != nil && b.Field == s.Field && s.Field != part.FieldWith && s.Field != part.FieldPrice && !strings.EqualFold(b.Text, s.Text) {
+		b := before.Said
+		switch {
+		case b == nil || b.Field != s.Field || strings.EqualFold(b.Text, s.Text):
+		case s.Field == part.FieldMedium:
+			s.Text = b.Text + ", " + s.Text
+		case s.Field != part.FieldWith && s.Field != part.FieldPrice:
 			r.refuse(text, &ParseError{Hint: "the " + s.Field.String() + " is said already: " + b.Text + "; say one of the two"})
 			return
 		}

@@ -106,6 +106,7 @@ var (
 	thousandWords = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) thousand\b`)
 	minusWords    = spelling.Pattern(`(?i)\b(?:minus|negative) (\d)`)
 	belowWords    = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) (?:degrees )?below zero\b`)
+	perDegree     = spelling.Pattern(`(?i)\bppm per (?:degrees? |deg )?([CFK])\b`)
 	perYear       = spelling.Pattern(`(?i)(\d)\s*/\s*(?:yr|year)\b\.?`)
 	countWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
 )
@@ -142,6 +143,7 @@ func inDigits(text string) string {
 	})
 	text = minusWords().ReplaceAllString(text, "-$1")
 	text = belowWords().ReplaceAllString(text, "-$1")
+	text = perDegree().ReplaceAllString(text, "ppm/$1")
 	text = perYear().ReplaceAllString(text, "$1 a year")
 	text = thousandWords().ReplaceAllStringFunc(text, func(s string) string {
 		v, _ := strconv.ParseFloat(thousandWords().FindStringSubmatch(s)[1], 64) // digits and a point

@@ -77,12 +77,12 @@ var subjects = []struct {
 	{"charpy v-notch|cvn", []props.PropertyID{props.ImpactCharpyV}},
 	{"fatigue limit|endurance limit|endurance strength", []props.PropertyID{props.FatigueStrength}},
 	{"ultimate strength|tensile stress", []props.PropertyID{props.TensileStrength}},
-	{"yield stress|yield point|proof strength|rp", []props.PropertyID{props.YieldStrength}},
+	{"yield stress|yield point|proof strength|proof stress|proof|rp", []props.PropertyID{props.YieldStrength}},
 	{"ductility|elongation at break|stretch", []props.PropertyID{props.Elongation}},
 	{"coefficient of expansion|coefficient of thermal expansion|thermal expansion coefficient|coe", []props.PropertyID{props.ThermalExpansion}},
 	{"bhn|hbw|hbs", []props.PropertyID{props.HardnessBrinell}},
 	{"modulus of elasticity|e modulus|youngs modulus", []props.PropertyID{props.ElasticModulus}},
-	{"melts", []props.PropertyID{props.MeltingPoint}},
+	{"melts|melting range|melting temperature", []props.PropertyID{props.MeltingPoint}},
 }
 
 // bareStress, barePercent and bareImpact are what a figure in ksi, percent or
@@ -141,7 +141,7 @@ var comparatives = []struct {
 }
 
 const (
-	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|sits|sit|stands|inside|each|apiece|-|–|—|:|(|)"
+	fillerWords = "a|an|the|is|are|be|been|was|it|its|it's|we|i|you|they|he|she|this|that|must|should|shall|has|have|having|had|need|needs|needed|want|wants|wanted|would|could|can|will|may|do|does|make|made|get|give|me|us|something|anything|any|some|one|would like|please|there|here|still|also|too|just|only|so|metal|metals|alloy|alloys|material|materials|casting|castings|cast|part|parts|piece|component|customer|customer's|says|said|asks|ask|asking|what|for|to|as|than|required|requirement|requirements|requires|require|spec|specified|specification|value|values|rating|rated|condition|temper condition|heat treat to|use|using|go|look|looking|keep it|which|their|our|my|his|her|load|loaded|bends|thanks|thank you|take|takes|carry|carries|survive|survives|gets|got|either|dia|diameter|it has|who|at all|these|those|ones|kind|type|finished|sits|sit|stands|inside|each|apiece|-|–|—|:|(|)"
 	partNouns   = "bracket|motor|housing|cover|body|lever|arm|bushing|flange|hub|pulley|pump|valve|frame|gear|gearbox|manifold|impeller|wheel|yoke|knuckle|caliper|fitting|elbow|lid"
 	breakWords  = "and|but|with|plus|while|&|then"
 	barWords    = "unless|except where|if|when|provided|only if|until"

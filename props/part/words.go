@@ -43,11 +43,10 @@ var facts = map[Facts]string{
 	Threads:       "threaded|tapped|tapped hole|tapped holes|tapped threads",
 	Sliding:       "slides|rubs|sliding contact|bearing surface",
 	PressureTight: "hold pressure|holds pressure|hold water pressure|holds water pressure|hold air pressure|holds air pressure",
-	PotableWater:  "drinking water|potable water",
 	Outdoors:      "outdoor|outside|weather",
 	Weld:          "welded|weld repair",
 	Braze:         "brazed|soldered",
-	Anodize:       "anodized",
+	Anodize:       "anodized|hard anodize|hard anodized|hardcoat",
 	Electroplate:  "electroplated|plated|chrome plated|nickel plated",
 	PowderCoat:    "powder coated|powder coat",
 	HeatTreat:     "heat treated|heat treatment",
@@ -62,7 +61,7 @@ var facts = map[Facts]string{
 	Electrical:    "carries current|shields",
 	HeatPath:      "carries heat|heat path",
 	Fluid:         "carries a fluid|holds a fluid|carries fluid",
-	SeaWater:      "sea water|seawater|salt water|marine|salt spray",
+	SeaWater:      "marine|salt spray",
 	Critical:      "safety critical|failure can hurt someone|life critical",
 	Hazardous:     "explosive atmosphere|explosive gas|explosive dust|hazardous area",
 	ReusePattern:  "reuse pattern|same pattern|present pattern|existing pattern",
@@ -93,7 +92,7 @@ func SaidWords(yield func(phrases string, s Said) bool) {
 		}
 	}
 	for _, f := range AllFacts() {
-		if !yield(facts[f], Said{FieldWith, f.ID()}) {
+		if facts[f] != "" && !yield(facts[f], Said{FieldWith, f.ID()}) {
 			return
 		}
 	}

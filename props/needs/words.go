@@ -82,7 +82,7 @@ var subjects = []struct {
 	{"coefficient of expansion|coefficient of thermal expansion|thermal expansion coefficient|coe", []props.PropertyID{props.ThermalExpansion}},
 	{"bhn|hbw|hbs", []props.PropertyID{props.HardnessBrinell}},
 	{"modulus of elasticity|e modulus|youngs modulus", []props.PropertyID{props.ElasticModulus}},
-	{"melts|melting range|melting temperature", []props.PropertyID{props.MeltingPoint}},
+	{"melts|melting range|melting temperature", []props.PropertyID{props.Liquidus, props.Solidus}},
 }
 
 // bareStress, barePercent and bareImpact are what a figure in ksi, percent or

@@ -41,7 +41,7 @@ func encode(s *Sheet) []byte {
 		w.record("note", noteName(n), field{key: "at", value: n.At}, field{key: "text", value: sheet.Clean(n.Text)})
 	}
 	for _, r := range s.kept.whole {
-		w.record(r.kind, "", sorted(r.keys)...)
+		w.fields(r.kind, sorted(r.keys))
 	}
 	return []byte(w.out.String())
 }
@@ -159,25 +159,31 @@ func (w *writer) part(p *part.Part) {
 	w.record("part", "", fields...)
 }
 
-// record writes a record with the keys kept for it; none where it would be empty.
-func (w *writer) record(kind, name string, fields ...field) {
+// record writes a record with the keys kept for it; of its own fields those that hold
+// something.
+func (w *writer) record(kind, name string, own ...field) {
 	was := maps.Clone(w.kept.keys[kind+" "+name])
-	var lines []string
-	for _, f := range fields {
-		v := f.value
+	var fields []field
+	for _, f := range own {
 		if old, has := was[f.key]; has {
-			v = together(v, old, f.usual)
+			f.value = together(f.value, old, f.usual)
 			delete(was, f.key)
 		}
-		if !empty(v) {
-			lines = append(lines, keyText(f.key)+" = "+valueText(v))
+		if !empty(f.value) {
+			fields = append(fields, f)
 		}
 	}
-	for _, f := range sorted(was) {
-		lines = append(lines, keyText(f.key)+" = "+valueText(f.value))
+	w.fields(kind, append(fields, sorted(was)...))
+}
+
+// fields writes a record; none without a field.
+func (w *writer) fields(kind string, fields []field) {
+	if len(fields) == 0 {
+		return
 	}
-	if len(lines) > 0 {
-		w.text("\n[[" + keyText(kind) + "]]\n" + strings.Join(lines, "\n") + "\n")
+	w.text("\n[[" + keyText(kind) + "]]\n")
+	for _, f := range fields {
+		w.text(keyText(f.key) + " = " + valueText(f.value) + "\n")
 	}
 }
 

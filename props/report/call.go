@@ -78,7 +78,7 @@ func callTable(s *sheets.Sheet) *sheet.Table {
 func needTexts(c *call.Call) []string {
 	var out []string
 	for i := range c.Needs {
-		out = append(out, c.Needs[i].String())
+		out = append(out, needText(&c.Needs[i]))
 	}
 	return out
 }

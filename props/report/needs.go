@@ -98,10 +98,7 @@ func needsTable(materials []*props.Material, list []needs.Need) *sheet.Table {
 	t := againstPins("Needs", "need", materials)
 	for i := range list {
 		n := &list[i]
-		row := []string{n.String()}
-		if n.Off {
-			row[0] += " (off)"
-		}
+		row := []string{needText(n)}
 		for _, m := range materials {
 			if n.Off {
 				row = append(row, "")
@@ -197,4 +194,12 @@ func NeedValue(r *needs.Result, n *needs.Need) string {
 		}
 	}
 	return ""
+}
+
+// needText is a need, one that is switched off said to be so.
+func needText(n *needs.Need) string {
+	if n.Off {
+		return n.String() + " (off)"
+	}
+	return n.String()
 }

@@ -285,3 +285,21 @@ func TestRowsAboveTheTable(t *testing.T) {
 		}
 	}
 }
+
+// A need that is switched off is said to be so, with pins and without.
+func TestNeedsThatAreOff(t *testing.T) {
+	list := []needs.Need{{Kind: needs.OfProcess, Processes: []props.Process{props.Sand}, Off: true}}
+	pinned := compare.NewBench()
+	pinned.Pin(data.Catalog().Material("a356-t6-pm"))
+	for _, b := range []compare.Bench{compare.NewBench(), pinned} {
+		for _, format := range []string{"text", "json"} {
+			out, err := CallDoc(keptSheet(b, list)).Render(format, 120)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !strings.Contains(out, list[0].String()+" (off)") {
+				t.Errorf("%d pins, %s: %s", len(b.Pins), format, out)
+			}
+		}
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"time"
 
-	"alongside/props"
 	"alongside/props/call"
 	"alongside/props/call/sheets"
 	"alongside/props/compare"
@@ -104,15 +103,7 @@ func callJSON(s *sheets.Sheet, comparison any) object {
 }
 
 func callHead(s *sheets.Sheet) object {
-	return object{{"id", s.ID}, {"name", s.Call.Name}, {"begun", stamp(s.Begun)}, {"changed", stamp(s.Changed)}, {"pins", pinIDs(s.Call.Bench.Pins)}, {"broken", broken(s)}}
-}
-
-func pinIDs(pins []*props.Material) []string {
-	var ids []string
-	for _, m := range pins {
-		ids = append(ids, m.ID)
-	}
-	return ids
+	return object{{"id", s.ID}, {"name", s.Call.Name}, {"begun", stamp(s.Begun)}, {"changed", stamp(s.Changed)}, {"pins", ids(s.Call.Bench.Pins)}, {"broken", broken(s)}}
 }
 
 // broken is why a sheet cannot be read, "" where it can. The folder is left out.
@@ -133,7 +124,7 @@ func CallsDoc(list []*sheets.Sheet) *Doc {
 		text: func(*numbering) *sheet.Doc {
 			t := &sheet.Table{Columns: sheet.Columns("sheet", "changed", "name", "pins")}
 			for _, s := range list {
-				pins := strings.Join(pinIDs(s.Call.Bench.Pins), ", ")
+				pins := strings.Join(ids(s.Call.Bench.Pins), ", ")
 				if s.Broken != nil {
 					pins = "cannot be read, see below"
 					t.Notes = append(t.Notes, broken(s))

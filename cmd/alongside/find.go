@@ -21,8 +21,9 @@ may be typed in any order and spelling, in any system of designations; without
 words every material is listed.
 
 --need takes what a customer says, in any unit and order, several limits in a
-line: "20 ksi yield, 3 % elongation, not zinc, 20 % lighter than bronze". What was left
-out is taken as usual and told; what can be read in two ways is not taken.
+line: "20 ksi yield, 3 % elongation, not zinc, 20 % lighter than bronze". What
+was left out is taken as usual and told; what can be read in two ways is not
+taken.
 
 With --need it finds the materials that meet every limit, then the near misses
 with what stops each and which temper or process of the same alloy would do.

@@ -169,6 +169,16 @@ func TestRead(t *testing.T) {
 	}
 }
 
+func TestReadSeparators(t *testing.T) {
+	const text = "# from the lab\nmaterial;heat;tensile strength, MPa\na356-t6-pm;A1;300\na356-t6-pm;A2;310\n"
+	for _, text := range []string{text, strings.ReplaceAll(text, ";", "\t"), strings.NewReplacer(", MPa", " MPa", ";", ",").Replace(text)} {
+		sets, err := bars.Read("bars.csv", text, data.Catalog())
+		if err != nil || len(sets) != 1 || len(sets[0].Bars) != 2 {
+			t.Errorf("%q: %v, %v", text, sets, err)
+		}
+	}
+}
+
 func TestReadErrors(t *testing.T) {
 	const row = "a356-t6-pm,H1,2026-03-02,separately cast bar,38.4,5.5\n"
 	for _, c := range []struct{ text, want string }{

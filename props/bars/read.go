@@ -41,11 +41,14 @@ type reader struct {
 //	material,heat,date,conditions,tensile strength ksi,elongation %
 //	a356-t6-pm,H101,2026-03-02,separately cast bar,38.4,5.5
 //
-// Heat, date and conditions may be left out, and a cell may be empty. All mistakes
-// are returned, as record.Errors.
+// Heat, date and conditions may be left out, and a cell may be empty. A semicolon or a
+// tab may stand for the comma, as spreadsheets write them. All mistakes are returned,
+// as record.Errors.
 func Read(name, text string, c *catalog.Catalog) ([]*Set, error) {
 	r := &reader{file: name, catalog: c, columns: map[int]column{}, named: map[string]int{}, found: map[string]*props.Material{}}
-	in := csv.NewReader(strings.NewReader(strings.TrimPrefix(text, "\ufeff")))
+	text = strings.TrimPrefix(text, "\ufeff")
+	in := csv.NewReader(strings.NewReader(text))
+	in.Comma = separator(text)
 	in.FieldsPerRecord, in.TrimLeadingSpace, in.Comment = -1, true, '#'
 	for row := 0; ; row++ {
 		cells, err := in.Read()
@@ -71,6 +74,23 @@ func Read(name, text string, c *catalog.Catalog) ([]*Set, error) {
 		return nil, r.errs
 	}
 	return r.sets, nil
+}
+
+// separator is what stands most often in the first line that is no comment.
+func separator(text string) rune {
+	best := ','
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		for _, c := range ";\t" {
+			if strings.Count(line, string(c)) > strings.Count(line, string(best)) {
+				best = c
+			}
+		}
+		break
+	}
+	return best
 }
 
 func (r *reader) fail(line int, field, problem, remedy string) {

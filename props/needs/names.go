@@ -393,9 +393,3 @@ func ofUnit(u units.Unit) ([]props.PropertyID, []part.Field) {
 	}
 	return nil, nil
 }
-
-// fits reports whether the property is measured in the unit.
-func fits(p props.PropertyID, u units.Unit) bool {
-	d := p.Info().Dimension
-	return u.Dimension() == d || d == units.HBUnstated && u.Dimension().Brinell()
-}

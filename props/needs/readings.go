@@ -325,3 +325,9 @@ func example(p props.PropertyID) string {
 	}
 	return strings.TrimSpace(fmt.Sprintf("%s %s 10 %s", strings.ToLower(info.Name), sign, info.Units[units.US].ASCII()))
 }
+
+// fits reports whether the property is measured in the unit.
+func fits(p props.PropertyID, u units.Unit) bool {
+	d := p.Info().Dimension
+	return u.Dimension() == d || d == units.HBUnstated && u.Dimension().Brinell()
+}

@@ -42,7 +42,7 @@ func TestReadFiguresAreShownFirst(t *testing.T) {
 				case f.First != "":
 					withReason++
 				default:
-					t.Errorf("%s:%d: %s, %v %v: %v (%s, %v) is shown before %v (%s, %v); write why (first = …) or mend it",
+					t.Errorf("%s:%d: %s, %v %v: %v (%s, %v) is shown before %v (%s, %v); write why (first = …) or correct it",
 						m.Alloy.File, f.Line, m.ID, f.Basis, p, f.Value, f.Source.ID, f.Known(), better.Value, better.Source.ID, better.Known())
 				}
 			}

@@ -26,7 +26,7 @@ type Finding struct {
 	Line     int // of the block that holds the figure
 }
 
-// Open reports whether the finding still waits for a mend or a reason.
+// Open reports whether the finding still waits for a correction or a reason.
 func (f *Finding) Open() bool { return f.Why == "" }
 
 func (f *Finding) String() string {

@@ -36,7 +36,7 @@ func (r *reader) limit(ts []token, i, from int) int {
 func (r *reader) limitOf(ts []token, i, from int, l limit) int {
 	for i < len(ts) {
 		t := &ts[i]
-		if l.amount == nil && l.subject != nil && (t.role == against || (t.role == named || t.role == unknown) && (l.stated || strings.EqualFold(ts[i-1].text, "of"))) {
+		if l.amount == nil && l.subject != nil && (t.role == against || (t.role == named || t.role == unknown) && (l.stated || isOf(ts[i-1]))) {
 			return r.compared(ts, i, from, l)
 		}
 		if t.role == unknown && !l.whole() {
@@ -65,7 +65,7 @@ func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
 	}
 	plain := ts[from].role != negation && !ts[i].q.IsRange()
 	l.times = ts[i].q.Lo / 100
-	if i++; i+1 < len(ts) && strings.EqualFold(ts[i].text, "of") {
+	if i++; i+1 < len(ts) && isOf(ts[i]) {
 		i++
 	}
 	switch {
@@ -79,7 +79,7 @@ func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
 		return r.compared(ts, i, from, l), true
 	case !plain:
 	case ts[i].role != subject || len(ts[i].props) == 0 || ts[i].props[0].Info().Dimension == units.Percent:
-	case i+1 == len(ts) && r.now != nil, i+2 < len(ts) && strings.EqualFold(ts[i+1].text, "of") && ts[i+2].role != quantity:
+	case r.now != nil && (i+1 == len(ts) || i+2 == len(ts) && isOf(ts[i+1])), i+2 < len(ts) && isOf(ts[i+1]) && ts[i+2].role != quantity:
 		l.subject = &ts[i]
 		return r.compared(ts, min(i+2, len(ts)), from, l), true
 	}
@@ -111,6 +111,8 @@ func (n *Need) multiply(times float64, compared bool) (float64, *ParseError) {
 	n.Limit.Place = min(n.Limit.Place, int8(math.Floor(math.Log10(n.Limit.Lo)))-2) // three digits
 	return times, nil
 }
+
+func isOf(t token) bool { return strings.EqualFold(t.text, "of") }
 
 // take takes what the tokens begin with into the limit, and says how many they
 // are; 0 where they belong to something else.
@@ -307,6 +309,8 @@ func (r *reader) finish(ts []token, l limit, next int) int {
 	}
 	r.last = nil
 	switch {
+	case l.amount == nil && subj != nil && len(subj.props) > 0 && r.now != nil && isOf(ts[len(ts)-1]): // the strength of today's
+		r.compared(ts, len(ts), 0, l)
 	case l.amount == nil && subj != nil && len(subj.props) > 0:
 		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(subj.props[0]))})
 	case l.amount == nil && !l.not && l.cond.Cycles > 0 && (subj == nil || len(subj.props) == 0):

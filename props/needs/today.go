@@ -100,7 +100,7 @@ var digitsOf = map[string]string{"half": "1/2", "quarter": "1/4", "three quarter
 const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|kilos?|kg\b|percent|ksi\b|mpa\b|mm\b|degrees)`
 
 var (
-	shareWords    = spelling.Pattern(`(?i)\b(half|twice|double|a third|two thirds|a quarter|three quarters|\d+(?:\.\d+)? times)(?: of)? (as|the|lighter|stronger|stiffer|harder)\b`)
+	shareWords    = spelling.Pattern(`(?i)\b(half|twice|double|a third|two thirds|a quarter|three quarters|\d+(?:\.\d+)? times)(?: of)? (as|the|its|today's|lighter|stronger|stiffer|harder)\b`)
 	fractionWords = spelling.Pattern(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
 	mixedWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
 	thousandWords = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) thousand\b`)

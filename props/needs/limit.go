@@ -112,6 +112,17 @@ func (n *Need) multiply(times float64, compared bool) (float64, *ParseError) {
 	return times, nil
 }
 
+// directed is the bound that was said, or else op, the reverse of it behind a negation.
+func (l *limit) directed(op Op) Op {
+	if l.stated {
+		op = l.op
+	}
+	if l.not {
+		op = inverse(op)
+	}
+	return op
+}
+
 func isOf(t token) bool { return strings.EqualFold(t.text, "of") }
 
 // take takes what the tokens begin with into the limit, and says how many they
@@ -313,7 +324,7 @@ func (r *reader) finish(ts []token, l limit, next int) int {
 		r.compared(ts, len(ts), 0, l)
 	case l.amount == nil && subj != nil && len(subj.props) > 0:
 		r.refuse(text, &ParseError{Hint: fmt.Sprintf("how much? give a limit, for example %q", example(subj.props[0]))})
-	case l.amount == nil && !l.not && l.cond.Cycles > 0 && (subj == nil || len(subj.props) == 0):
+	case l.amount == nil && !l.not && l.cond.Cycles > 0:
 		r.tell(text, part.Said{Field: part.FieldCycles, Text: strconv.FormatFloat(l.cond.Cycles, 'f', -1, 64)}, true)
 	case l.amount == nil || l.not:
 		r.unread(ts)

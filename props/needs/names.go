@@ -239,23 +239,9 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	if l.subject != nil {
 		t.props = l.subject.props
 	}
-	if l.stated {
-		t.op = l.op
-	}
-	if l.not {
-		t.op = inverse(t.op)
-	}
-	switch len(t.props) {
-	case 0:
-		r.unread(ts[from:])
-		return len(ts)
-	case 1:
-	default:
-		var names []string
-		for _, p := range t.props {
-			names = append(names, props.InSentence(p.Info().Name))
-		}
-		r.refuse(r.span(ts[from:]), &ParseError{Hint: "say which: " + strings.Join(names, ", or ")})
+	t.op = l.directed(t.op)
+	if len(t.props) != 1 {
+		r.whichOf(t.props, ts[from:])
 		return len(ts)
 	}
 	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
@@ -275,10 +261,10 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		end++
 	}
 	n, source, err := r.figureOf(t.props[0], text)
+	if err != nil && end < len(ts) && ts[end].role == quantity { // of blue 20 ksi
+		end, err = len(ts), &ParseError{Word: r.span(ts[i:end])}
+	}
 	if err != nil {
-		if end < len(ts) && ts[end].role == quantity { // of blue 20 ksi
-			end, err = len(ts), &ParseError{Word: r.span(ts[i:end])}
-		}
 		r.refuse(r.span(ts[from:end]), err)
 		return end
 	}
@@ -302,6 +288,19 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		p.ReadAs += ", " + source
 	}
 	return end
+}
+
+// whichOf refuses a comparison of no property, or of one of several.
+func (r *reader) whichOf(list []props.PropertyID, ts []token) {
+	var names []string
+	for _, p := range list {
+		names = append(names, props.InSentence(p.Info().Name))
+	}
+	if len(names) == 0 {
+		r.unread(ts)
+		return
+	}
+	r.refuse(r.span(ts), &ParseError{Hint: "say which: " + strings.Join(names, ", or ")})
 }
 
 // measuredBy is the metal that a comparison is with: the one named, else today's,

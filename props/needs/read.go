@@ -293,25 +293,27 @@ func (r *reader) solution(ts []token, i int) (next int, ok bool) {
 	medium := func(t token) bool { return t.role == said && t.said[0].Field == part.FieldMedium }
 	share := func(t token) bool { return t.role == quantity && t.q.Unit == units.Pct || t.text == "50/50" }
 	next = i + 2
-	switch {
-	case next > len(ts):
+	if next > len(ts) {
 		return i, false
+	}
+	var text string
+	switch name, at := strings.CutSuffix(key(ts[i].text), " at"); {
 	case share(ts[i]) && medium(ts[i+1]), medium(ts[i]) && share(ts[i+1]) && next == len(ts):
+		text = r.span(ts[i:next])
 	case medium(ts[i]):
-		if strings.EqualFold(ts[i+1].text, "at") && next < len(ts) {
+		if !at && strings.EqualFold(ts[i+1].text, "at") && next < len(ts) {
+			at = true
 			next++
 		}
-		if t := ts[next-1]; t.role != quantity || t.q.Unit.Dimension() != units.Temperature || next == i+2 && !strings.HasSuffix(key(ts[i].text), " at") {
+		of := ts[next-1]
+		if !at || of.role != quantity || of.q.Unit.Dimension() != units.Temperature {
 			return i, false
 		}
-		name := strings.TrimPrefix(strings.TrimPrefix(strings.TrimSuffix(key(ts[i].text), " at"), "in "), "of ")
-		r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMedium, Text: name + " at " + ts[next-1].plain}, false)
-		return next, true
+		text = strings.TrimPrefix(strings.TrimPrefix(name, "in "), "of ") + " at " + of.plain
 	default:
 		return i, false
 	}
-	text := r.span(ts[i:next])
-	r.tell(text, part.Said{Field: part.FieldMedium, Text: text}, false)
+	r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMedium, Text: text}, false)
 	return next, true
 }
 

@@ -1,6 +1,8 @@
 package needs
 
 import (
+	"cmp"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -119,38 +121,32 @@ var shares = map[string]string{"half": "50", "twice": "200", "double": "200", "a
 func inDigits(text string) string {
 	digit := func(word string) string {
 		word = strings.ReplaceAll(strings.ToLower(word), "-", " ")
-		if d := digitsOf[word]; d != "" {
-			return d
-		}
-		return word
+		return cmp.Or(digitsOf[word], word)
 	}
-	text = shareWords().ReplaceAllStringFunc(text, func(s string) string {
-		m := shareWords().FindStringSubmatch(s)
+	rewrite := func(pattern *regexp.Regexp, as func(m []string) string) {
+		text = pattern.ReplaceAllStringFunc(text, func(s string) string { return as(pattern.FindStringSubmatch(s)) })
+	}
+	counted := func(m []string) string { return digit(m[1]) + " " + m[2] }
+	rewrite(shareWords(), func(m []string) string {
 		share := shares[strings.ToLower(m[1])]
 		if number, ok := strings.CutSuffix(m[1], " times"); ok {
-			v, _ := strconv.ParseFloat(number, 64) // digits and a point
-			share = strconv.FormatFloat(100*v, 'f', -1, 64)
+			share = multiplied(number, 100)
 		}
 		return share + " % " + m[2]
 	})
-	text = mixedWords().ReplaceAllStringFunc(text, func(s string) string {
-		m := mixedWords().FindStringSubmatch(s)
-		return digit(m[1]) + " " + digit(m[2]) + " " + m[3]
-	})
-	text = fractionWords().ReplaceAllStringFunc(text, func(s string) string {
-		m := fractionWords().FindStringSubmatch(s)
-		return digit(m[1]) + " " + m[2]
-	})
+	rewrite(mixedWords(), func(m []string) string { return digit(m[1]) + " " + digit(m[2]) + " " + m[3] })
+	rewrite(fractionWords(), counted)
 	text = minusWords().ReplaceAllString(text, "-$1")
 	text = belowWords().ReplaceAllString(text, "-$1")
 	text = perDegree().ReplaceAllString(text, "ppm/$1")
 	text = perYear().ReplaceAllString(text, "$1 a year")
-	text = thousandWords().ReplaceAllStringFunc(text, func(s string) string {
-		v, _ := strconv.ParseFloat(thousandWords().FindStringSubmatch(s)[1], 64) // digits and a point
-		return strconv.FormatFloat(1000*v, 'f', -1, 64)
-	})
-	return countWords().ReplaceAllStringFunc(text, func(s string) string {
-		m := countWords().FindStringSubmatch(s)
-		return digit(m[1]) + " " + m[2]
-	})
+	rewrite(thousandWords(), func(m []string) string { return multiplied(m[1], 1000) })
+	rewrite(countWords(), counted)
+	return text
+}
+
+// multiplied is a number of digits and a point times a factor.
+func multiplied(number string, by float64) string {
+	v, _ := strconv.ParseFloat(number, 64)
+	return strconv.FormatFloat(by*v, 'f', -1, 64)
 }

@@ -28,9 +28,9 @@ var media = [...]struct {
 	said  string // phrases that name it anywhere in a sentence
 	typed string // phrases that name it only where a medium is asked for
 }{
-	{"water", Fluid, "cooling water|condensate|in water|of water|water at|hot water|cold water|tap water|river water", "water|fresh water|tap water|river water|rain"},
+	{"water", Fluid, "cooling water|condensate|in water|of water|water at|hot water|cold water|tap water|river water", "water|fresh water|rain"},
 	{"drinking-water", PotableWater, "drinking water|potable water", "potable"},
-	{"sea-water", SeaWater, "sea water|seawater|salt water|in sea water|in seawater|in salt water", "marine|brackish water"},
+	{"sea-water", SeaWater, "sea water|seawater|salt water", "marine|brackish water"},
 	{"deicing-salt", Outdoors, "road salt|deicing salt", "de icing salt|salt spray|brine"},
 	{"glycol", Fluid, "glycol|ethylene glycol|propylene glycol|coolant|antifreeze", "glycol water|water glycol coolant|engine coolant"},
 	{"brake-fluid", Fluid, "brake fluid", "dot 3|dot 4"},

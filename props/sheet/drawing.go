@@ -55,6 +55,15 @@ func (p *Picture) height() int {
 	return drawHead + drawPlot + drawBottom + (len(p.Series)+len(p.Marks))*drawRow
 }
 
+// height is that of pictures below each other.
+func height(list []*Picture) int {
+	sum := 0
+	for _, p := range list {
+		sum += p.height()
+	}
+	return sum
+}
+
 // draw draws the picture below its title.
 func (p *Picture) draw(on pen) {
 	switch {

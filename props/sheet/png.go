@@ -17,11 +17,7 @@ const pngScale = 2
 
 // PNG is pictures below each other on white paper.
 func PNG(list ...*Picture) ([]byte, error) {
-	height := 0
-	for _, p := range list {
-		height += p.height()
-	}
-	c := gg.NewContext(drawWidth*pngScale, height*pngScale)
+	c := gg.NewContext(drawWidth*pngScale, height(list)*pngScale)
 	c.SetColor(color.White)
 	c.Clear()
 	on := pngPen{Context: c}

@@ -14,11 +14,7 @@ func SVG(list ...*Picture) string {
 // above it.
 func svg(titled bool, list ...*Picture) string {
 	var b strings.Builder
-	height := 0
-	for _, p := range list {
-		height += p.height()
-	}
-	fmt.Fprintf(&b, " width=\"%d\" height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"12\">\n", drawWidth, height, drawWidth, height)
+	fmt.Fprintf(&b, " width=\"%d\" height=\"%d\" viewBox=\"0 0 %[1]d %[2]d\" role=\"img\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"12\">\n", drawWidth, height(list))
 	b.WriteString("<title>" + escaped(altText(list)) + "</title>\n")
 	top := 0
 	for _, p := range list {

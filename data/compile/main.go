@@ -116,7 +116,7 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 func wordLists(c *catalog.Catalog) *strings.Builder {
 	words := &strings.Builder{}
 	list := catalog.ListWords(c)
-	fmt.Fprintf(words, "// Words are the words under which the materials are found, see package catalog.\nvar Words = %#v\n\n", list.All)
+	fmt.Fprintf(words, "// Words are the words under which the materials are found, see package catalog.\nconst Words = %q\n\n", list.All)
 	fmt.Fprintf(words, "// NamedWords is how many of them are more than ids.\nconst NamedWords = %d\n\n", list.Named)
 	fmt.Fprintf(words, "// OwnWords are the words of each material.\nvar OwnWords = %s\n\n", lists(list.Own))
 	fmt.Fprintf(words, "// JoinedWords are those of two numbers with a hyphen between them.\nvar JoinedWords = %#v\n\n", list.Joined)

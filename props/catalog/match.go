@@ -60,34 +60,41 @@ func (x *index) query(tokens []string) query {
 }
 
 func (x *index) token(text string) token {
-	t := token{text: text, points: make([]uint8, len(x.All))}
-	for i, w := range x.All {
-		switch at := x.inside(w, text); {
-		case at < 0:
-			continue
+	t := token{text: text, points: make([]uint8, len(x.starts)-1)}
+	for from := 0; ; {
+		at := strings.Index(x.All[from:], text)
+		if at < 0 {
+			return t
+		}
+		at += from
+		number, starts := slices.BinarySearch(x.starts, at)
+		if !starts {
+			number--
+		}
+		w := x.text(number)
+		from = x.starts[number+1]
+		switch {
 		case len(w) == len(text):
-			t.points[i] = scoreFull
-		case at == 0:
-			t.points[i] = scoreStart
+			t.points[number] = scoreFull
+		case starts:
+			t.points[number] = scoreStart
+		case x.joined(w, at-x.starts[number]):
+			continue
 		default:
-			t.points[i] = scorePart
+			t.points[number] = scorePart
 		}
 		t.found = true
 	}
-	return t
 }
 
-// inside is where text stands in a word; -1 where it does not. Where the word has
-// two numbers run together, the middle of a number is no place: 535 is no part of
-// a276535, which is A27 65-35.
-func (x *index) inside(w, text string) int {
-	at := strings.Index(w, text)
-	if at > 0 && isDigit(text[0]) && isDigit(w[at-1]) {
-		if _, joined := slices.BinarySearch(x.Joined, w); joined {
-			return -1
-		}
+// joined reports whether a place is the middle of a number in a word that has two
+// numbers run together: 535 is no part of a276535, which is A27 65-35.
+func (x *index) joined(w string, at int) bool {
+	if !isDigit(w[at]) || !isDigit(w[at-1]) {
+		return false
 	}
-	return at
+	_, joined := slices.BinarySearch(x.Joined, w)
+	return joined
 }
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
@@ -155,7 +162,7 @@ func (x *index) fit(t token, e entry) fit {
 			// A380.0 and B380.0 are variants of 380.0. A material whose id is its
 			// alloy's name is a grade of its own: CF20 is no variant of an F20.
 			if points > 0 && k == ownName && number != e.id {
-				name := x.All[number]
+				name := x.text(number)
 				f.variant = f.variant || name[0] >= 'a' && name[1:] == t.text
 			}
 		}

@@ -130,7 +130,7 @@ func (c *Catalog) nearestMaterials(typed string, hits []Hit) []*props.Material {
 	limit := 1 + len(want)/6
 	x := c.indexed()
 	for _, e := range x.entries {
-		if edits := spelling.Edits(want, x.All[e.id], limit); edits <= limit {
+		if edits := spelling.Edits(want, x.text(e.id), limit); edits <= limit {
 			near = append(near, candidate{e.material, edits})
 		}
 	}

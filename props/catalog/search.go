@@ -114,7 +114,7 @@ func (x *index) split(query string) []string {
 var american = map[string]string{"aluminium": "aluminum", "grey": "gray", "mould": "mold"}
 
 // known reports whether a folded word is a whole word of some material.
-func (x *index) known(text string) bool { return slices.Contains(x.All, text) }
+func (x *index) known(text string) bool { return strings.Contains(x.All, "\n"+text+"\n") }
 
 // match returns the materials that all tokens fit, best first.
 func (x *index) match(tokens []string) []Hit {
@@ -167,7 +167,7 @@ func (x *index) correct(tokens []string) []string {
 		if x.known(t) {
 			continue
 		}
-		if out[i] = spelling.Nearest(t, x.All[:x.Named]); out[i] == "" {
+		if out[i] = spelling.Nearest(t, strings.Fields(x.All)[:x.Named]); out[i] == "" {
 			return nil
 		}
 	}

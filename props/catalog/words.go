@@ -22,10 +22,10 @@ const (
 )
 
 // Words are the words under which the materials of a catalog are found. A word
-// of a material is its place in All and its kind, see word; those of the
+// of a material is its number in All and its kind, see word; those of the
 // built-in catalog are Go data like its figures.
 type Words struct {
-	All   []string   // every folded word once, those that are only ids last
+	All   string     // every folded word once between line feeds, those that are only ids last
 	Named int        // how many words are more than ids
 	Own   [][]uint32 // by material: its id, then the words of its own
 	Alloy [][]uint32 // by alloy: what its materials have in common
@@ -47,6 +47,7 @@ const kindBits = 3
 type index struct {
 	once sync.Once
 	Words
+	starts   []int           // of each word in All, and where one more would start
 	entries  []entry         // the materials in the order of the catalog
 	families map[string]bool // the words that mean a family by themselves
 }
@@ -95,11 +96,19 @@ func withoutEN(name string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(name, "EN "), "EN-")
 }
 
+// text is a word by its number.
+func (x *index) text(number int) string { return x.All[x.starts[number] : x.starts[number+1]-1] }
+
 func (c *Catalog) indexed() *index {
 	c.index.once.Do(func() {
 		x := &c.index
-		if x.Words = c.Words; x.All == nil {
+		if x.Words = c.Words; x.All == "" {
 			x.Words = ListWords(c)
+		}
+		for i, r := range x.All {
+			if r == '\n' {
+				x.starts = append(x.starts, i+1)
+			}
 		}
 		x.families = map[string]bool{}
 		for _, f := range c.Families {
@@ -121,7 +130,8 @@ func (c *Catalog) indexed() *index {
 // lister lists the words of a catalog.
 type lister struct {
 	Words
-	number map[string]int // where each word stands
+	all    []string
+	number map[string]int // of each word
 }
 
 // ListWords lists the words of a catalog.
@@ -158,10 +168,11 @@ func ListWords(c *Catalog) Words {
 	}
 	slices.Sort(x.Joined)
 	x.Joined = slices.Compact(x.Joined)
-	x.Named = len(x.All)
+	x.Named = len(x.all)
 	for i, m := range materials {
 		x.Own[i][0] = word(x.numberOf(fold(m.ID)), ownID)
 	}
+	x.All = "\n" + strings.Join(x.all, "\n") + "\n"
 	return x.Words
 }
 
@@ -268,9 +279,9 @@ func (x *lister) add(list []uint32, k kind, text string) []uint32 {
 func (x *lister) numberOf(text string) int {
 	n, known := x.number[text]
 	if !known {
-		n = len(x.All)
+		n = len(x.all)
 		x.number[text] = n
-		x.All = append(x.All, text)
+		x.all = append(x.all, text)
 	}
 	return n
 }

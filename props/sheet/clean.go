@@ -26,10 +26,7 @@ func Clean(s string) string {
 }
 
 func unsafe(r rune) bool {
-	if r < utf8.RuneSelf {
-		return r < ' ' || r == 0x7f
-	}
-	return !unicode.IsGraphic(r) || r == unicode.ReplacementChar || unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r)
+	return !single(r) && (!unicode.IsGraphic(r) || r == unicode.ReplacementChar || unicode.In(r, unicode.Zl, unicode.Zp))
 }
 
 // CleanLines is Clean for a text of several lines, which stay.

@@ -158,17 +158,17 @@ func (g *grid) space(n, i int) int {
 
 func (g *grid) write(b *strings.Builder, columns []int, width int) {
 	for row := 0; g.deeper(columns, row); row++ {
-		line, some := "", false
+		var line strings.Builder
 		for n, i := range columns {
 			s := ""
 			if row < len(g.heads[i]) {
 				s = g.heads[i][row]
 			}
-			some = some || s != ""
-			line += strings.Repeat(" ", g.space(n, i)) + g.aligned(i, s)
+			line.WriteString(blanks(g.space(n, i)))
+			g.align(&line, i, s)
 		}
-		if some {
-			writeLine(b, line)
+		if s := line.String(); strings.TrimSpace(s) != "" {
+			writeLine(b, s)
 		}
 	}
 	for r := range g.t.Rows {
@@ -192,46 +192,58 @@ func (g *grid) deeper(columns []int, row int) bool {
 // writeRow sets a row in columns. Words at its end that do not fit the width
 // are broken into lines that hang below each other.
 func (g *grid) writeRow(b *strings.Builder, columns []int, r, width int) {
-	line := ""
+	var line strings.Builder
+	at := 0
 	for n, i := range columns {
-		line += strings.Repeat(" ", g.space(n, i))
+		line.WriteString(blanks(g.space(n, i)))
+		at += g.space(n, i)
 		p := g.cells[i][r]
 		last := i == len(g.t.Rows[r].Cells)-1
-		at := Width(line)
 		if last && g.t.column(i).Align == Left && at+Width(p[0]) > width && at < width-wordRoom {
-			Wrap(b, width, line, strings.Repeat(" ", at), p[0])
+			Wrap(b, width, line.String(), blanks(at), p[0])
 			return
 		}
 		if g.t.column(i).Align == Figure {
-			line += Pad(g.figure(i, p), g.columns[i])
+			g.figure(&line, i, p)
 		} else {
-			line += g.aligned(i, p[0])
+			g.align(&line, i, p[0])
 		}
+		at += g.columns[i]
 	}
-	writeLine(b, line)
+	writeLine(b, line.String())
 }
 
-// aligned sets a text at its side of a column.
-func (g *grid) aligned(i int, s string) string {
+// align sets a text at its side of a column.
+func (g *grid) align(line *strings.Builder, i int, s string) {
 	if g.t.column(i).Align == Right {
-		return PadLeft(s, g.columns[i])
+		line.WriteString(blanks(g.columns[i] - Width(s)))
+		line.WriteString(s)
+		return
 	}
-	return Pad(s, g.columns[i])
+	line.WriteString(s)
+	line.WriteString(blanks(g.columns[i] - Width(s)))
 }
 
 // figure sets the parts of a cell below those of the rows above.
-func (g *grid) figure(i int, p [4]string) string {
+func (g *grid) figure(line *strings.Builder, i int, p [4]string) {
 	w := g.widths[i]
-	s := PadLeft(p[0], w[0]) + Pad(p[1], w[1])
+	used := w[0] + w[1]
+	for _, s := range []string{blanks(w[0] - Width(p[0])), p[0], p[1], blanks(w[1] - Width(p[1]))} {
+		line.WriteString(s)
+	}
 	if w[2] > 0 {
-		s += " " + PadLeft(p[2], w[2])
+		line.WriteString(blanks(1+w[2]-Width(p[2])) + p[2])
+		used += 1 + w[2]
 	}
 	if g.spread[i] {
-		s += " "
+		line.WriteByte(' ')
+		used++
 	}
-	return s + p[3]
+	line.WriteString(p[3])
+	line.WriteString(blanks(g.columns[i] - used - Width(p[3])))
 }
 
 func writeLine(b *strings.Builder, line string) {
-	b.WriteString(strings.TrimRight(line, " ") + "\n")
+	b.WriteString(strings.TrimRight(line, " "))
+	b.WriteByte('\n')
 }

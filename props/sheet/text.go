@@ -116,10 +116,15 @@ func single(r rune) bool {
 }
 
 // Pad fills a text up with blanks to n cells.
-func Pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-Width(s))) }
+func Pad(s string, n int) string { return s + blanks(n-Width(s)) }
 
-// PadLeft sets a text flush right in n cells.
-func PadLeft(s string, n int) string { return strings.Repeat(" ", max(0, n-Width(s))) + s }
+func blanks(n int) string {
+	const some = "                                                                                "
+	if n > len(some) {
+		return strings.Repeat(" ", n)
+	}
+	return some[:max(n, 0)]
+}
 
 var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
 

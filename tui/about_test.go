@@ -10,7 +10,7 @@ func TestInventedIsSaid(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.wantNot("DEMO, invented")
 	const remark = "The call is invented."
-	d.m.o.Invented = remark
+	d.m.Invented = remark
 	d.press("y", "Y", "4", "y", "esc", "5", "y", "esc")
 	d.want("DEMO, invented")
 	if len(d.copied) != 4 {

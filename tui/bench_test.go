@@ -204,14 +204,14 @@ func TestSettings(t *testing.T) {
 func TestRowUnit(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right", "r")
-	if u := d.m.now().Bench.UnitOf(props.TensileStrength); u != units.MPa {
+	if u := d.m.Now().Bench.UnitOf(props.TensileStrength); u != units.MPa {
 		t.Errorf("unit %v", u)
 	}
 	d.want("1 row own")
 	seen := []units.Unit{units.KSI, units.MPa}
-	for i := 0; d.m.now().Bench.UnitOf(props.TensileStrength) != units.KSI; i++ {
+	for i := 0; d.m.Now().Bench.UnitOf(props.TensileStrength) != units.KSI; i++ {
 		d.press("r")
-		seen = append(seen, d.m.now().Bench.UnitOf(props.TensileStrength))
+		seen = append(seen, d.m.Now().Bench.UnitOf(props.TensileStrength))
 		if i > 30 {
 			t.Fatalf("r does not come back: %v", seen)
 		}
@@ -225,13 +225,13 @@ func TestRowUnit(t *testing.T) {
 		t.Error("r shows pascals, which are long strings of zeros")
 	}
 	d.press("r", "R")
-	if len(d.m.now().Bench.RowUnits) != 0 {
+	if len(d.m.Now().Bench.RowUnits) != 0 {
 		t.Error("R did not take the unit back")
 	}
 	// A row with one unit says so.
-	for i, l := range d.m.table.Lines {
+	for i, l := range d.m.Table.Lines {
 		if l.Property == props.HardnessBrinell {
-			d.m.rows.At = i
+			d.m.Rows.At = i
 		}
 	}
 	d.press("r")
@@ -241,12 +241,12 @@ func TestRowUnit(t *testing.T) {
 func TestSense(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
 	d.press("right", "w", "l")
-	if s, _ := d.m.now().Bench.SenseOf(props.TensileStrength); s != props.Less {
+	if s, _ := d.m.Now().Bench.SenseOf(props.TensileStrength); s != props.Less {
 		t.Errorf("sense %v", s)
 	}
 	d.want("less is better")
 	d.press("w", "t", "enter") // takes the figure under the cursor
-	if s, target := d.m.now().Bench.SenseOf(props.TensileStrength); s != props.Near || int(units.KSI.FromSI(target)+0.5) != 41 {
+	if s, target := d.m.Now().Bench.SenseOf(props.TensileStrength); s != props.Near || int(units.KSI.FromSI(target)+0.5) != 41 {
 		t.Errorf("sense %v, target %v", s, units.KSI.FromSI(target))
 	}
 	d.press("w", "t", "ctrl+u")
@@ -256,23 +256,23 @@ func TestSense(t *testing.T) {
 	d.press("ctrl+u")
 	d.typeText("300 MPa")
 	d.press("enter")
-	if _, target := d.m.now().Bench.SenseOf(props.TensileStrength); target != 300e6 {
+	if _, target := d.m.Now().Bench.SenseOf(props.TensileStrength); target != 300e6 {
 		t.Errorf("target %v", target)
 	}
 	d.press("w", "m")
-	if len(d.m.now().Bench.Senses) != 0 {
+	if len(d.m.Now().Bench.Senses) != 0 {
 		t.Error("the default sense is kept as a change")
 	}
 }
 
 func TestFilters(t *testing.T) {
 	d := plainDesk(t, 80, 24, usual...)
-	all := len(d.m.table.Lines)
+	all := len(d.m.Table.Lines)
 	d.press("f")
 	d.want("rows with nothing to compare hidden")
 	d.want(" Yield ") // only the baseline has none
 	d.wantNot("Machining")
-	if n := len(d.m.table.Lines); n >= all {
+	if n := len(d.m.Table.Lines); n >= all {
 		t.Errorf("%d rows with the empty ones hidden, %d with all", n, all)
 	}
 	d.press("f")
@@ -281,12 +281,12 @@ func TestFilters(t *testing.T) {
 	d.want("rows level or with nothing to compare hidden")
 	d.press("f")
 	d.want("all rows")
-	if n := len(d.m.table.Lines); n != all {
+	if n := len(d.m.Table.Lines); n != all {
 		t.Errorf("%d rows at the end, %d at the start", n, all)
 	}
 	// A filter that hides everything says so.
 	d = plainDesk(t, 80, 24, "w1-f-sand", "w1-t6-sand")
-	d.m.change(func(b *compare.Bench) { b.Only = []props.PropertyID{props.Density}; b.HideLevel = true })
+	d.m.Change(func(b *compare.Bench) { b.Only = []props.PropertyID{props.Density}; b.HideLevel = true })
 	d.press("left")
 	d.want("The filter hides every row")
 	d.press("enter", "w", "r", "G", "pgdown", "Y", "c", "enter")
@@ -317,7 +317,7 @@ func TestTemperatures(t *testing.T) {
 	d.press("S", "ctrl+u", "enter")
 	d.want("strength and elongation at room temperature")
 	d.press("E", "ctrl+u", "enter")
-	if d.m.now().Bench.Service != nil || d.m.now().Bench.Range != nil {
+	if d.m.Now().Bench.Service != nil || d.m.Now().Bench.Range != nil {
 		t.Error("an empty text does not take the temperature away")
 	}
 }

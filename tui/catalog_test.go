@@ -10,11 +10,11 @@ import (
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/compare"
-	"alongside/props/report"
+	"alongside/tui/panel"
 	"alongside/tui/ui"
 )
 
-func realDesk(t testing.TB, w, h int, ids ...string) *desk {
+func realDesk(t testing.TB, w, h int, ids ...string) *user {
 	t.Helper()
 	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii, catalog: data.Catalog(), book: data.Foundry, rules: data.Watch}, ids...)
 }
@@ -24,8 +24,8 @@ func realDesk(t testing.TB, w, h int, ids ...string) *desk {
 func TestTypicalAgainstMinimumIsUnlike(t *testing.T) {
 	d := realDesk(t, 120, 40, "a380-f-die", "319-t6-sand")
 	d.press("m")
-	for i := range d.m.comparison.Rows {
-		row := &d.m.comparison.Rows[i]
+	for i := range d.m.Comparison.Rows {
+		row := &d.m.Comparison.Rows[i]
 		if row.Property == props.TensileStrength && row.Cells[1].Verdict != compare.Unlike {
 			t.Errorf("verdict %v", row.Cells[1].Verdict)
 		}
@@ -47,21 +47,21 @@ func TestShortQueries(t *testing.T) {
 // Every material can be pinned and every cell opened, at the smallest window.
 func TestEveryMaterialAndCard(t *testing.T) {
 	c := data.Catalog()
-	theme := ui.NewTheme(termenv.Ascii, false)
 	d := realDesk(t, minWidth, minHeight, "gray-30")
 	for _, mat := range c.Materials {
-		d.m.change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.now().Bench.Pins[0], mat} })
-		d.m.col = 1
+		d.m.Change(func(b *compare.Bench) { b.Pins = []*props.Material{d.m.Now().Bench.Pins[0], mat} })
+		d.m.Col = 1
 		d.send(tea.WindowSizeMsg{Width: minWidth, Height: minHeight})
 		d.fits()
 		if testing.Short() {
 			continue
 		}
-		for i := range d.m.table.Lines {
-			card := report.NewCard(&d.m.now().Bench, mat, d.m.table.Lines[i].Property)
-			for _, l := range cardLines(theme, card, minWidth) {
+		for i := range d.m.Table.Lines {
+			d.m.Rows.At = i
+			card := panel.NewCard(d.m.Desk)
+			for _, l := range card.View(minWidth, 1000) {
 				if ui.Width(l) > minWidth {
-					t.Fatalf("%s: a line of %d cells: %q", card.Title, ui.Width(l), l)
+					t.Fatalf("%s: a line of %d cells: %q", card.Title(), ui.Width(l), l)
 				}
 			}
 		}
@@ -69,13 +69,13 @@ func TestEveryMaterialAndCard(t *testing.T) {
 }
 
 // eightPins is the bench of the speed target: 8 pins, at least 45 rows.
-func eightPins(b *testing.B) *desk {
+func eightPins(b *testing.B) *user {
 	d := realDesk(b, 200, 60, "gray-30", "a356-t6-pm", "380-f-die", "319-t6-sand", "zn-3-die", "za-12-sand", "c83600-sand", "ductile-65-45-12")
 	profile := termenv.TrueColor
-	d.m.o.Profile = &profile
+	d.m.profile = &profile
 	d.m.restyle()
 	d.m.refresh()
-	if n := len(d.m.table.Lines); n < 40 {
+	if n := len(d.m.Table.Lines); n < 40 {
 		b.Fatalf("only %d rows", n)
 	}
 	return d

@@ -12,8 +12,8 @@ import (
 // asked once, and undo does not bring the old catalog back.
 func TestMarkChecked(t *testing.T) {
 	d := plainDesk(t, 100, 40, usual...)
-	base, checks, refuse := d.m.o.Catalog, []catalog.Check(nil), error(nil)
-	d.m.o.Check = func(c catalog.Check) (*catalog.Catalog, error) {
+	base, checks, refuse := d.m.Catalog, []catalog.Check(nil), error(nil)
+	d.m.Check = func(c catalog.Check) (*catalog.Catalog, error) {
 		if refuse != nil {
 			return nil, refuse
 		}

@@ -22,6 +22,7 @@ import (
 	"alongside/props/watch"
 	"alongside/tui/background"
 	"alongside/tui/clip"
+	"alongside/tui/desk"
 )
 
 var update = flag.Bool("update", false, "write the golden files again")
@@ -46,8 +47,8 @@ func inventedBook(t rapid.TB, c *catalog.Catalog) *foundry.Book {
 	return b
 }
 
-// desk drives a Model as a person would, without a terminal.
-type desk struct {
+// user drives a Model as a person would, without a terminal.
+type user struct {
 	t      rapid.TB
 	m      *Model
 	copied []clip.Payload
@@ -67,7 +68,7 @@ type deskOptions struct {
 	settings *settings.Settings
 }
 
-func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
+func newDesk(t rapid.TB, o deskOptions, ids ...string) *user {
 	t.Helper()
 	if o.catalog == nil {
 		o.catalog = invented(t)
@@ -84,21 +85,21 @@ func newDesk(t rapid.TB, o deskOptions, ids ...string) *desk {
 		}
 		bench.Pin(mat)
 	}
-	d := &desk{t: t}
-	d.m = New(Options{
-		Catalog: o.catalog, Bench: bench, Profile: &o.profile, Background: o.shade, Version: "0.0", Foundry: o.book, Watch: o.rules, Sheets: o.sheets, Unkept: o.unkept, Settings: o.settings,
+	d := &user{t: t}
+	d.m = New(Options{Profile: &o.profile, Background: o.shade, Options: desk.Options{
+		Catalog: o.catalog, Bench: bench, Version: "0.0", Foundry: o.book, Watch: o.rules, Sheets: o.sheets, Unkept: o.unkept, Settings: o.settings,
 		Copy: func(_ context.Context, p clip.Payload) (string, error) {
 			d.copied = append(d.copied, p)
 			return "copied with a test", nil
 		},
-	})
+	}})
 	d.run(d.m.Init())
 	d.send(tea.WindowSizeMsg{Width: o.w, Height: o.h})
 	return d
 }
 
 // plainDesk is a desk without color.
-func plainDesk(t rapid.TB, w, h int, ids ...string) *desk {
+func plainDesk(t rapid.TB, w, h int, ids ...string) *user {
 	t.Helper()
 	return newDesk(t, deskOptions{w: w, h: h, profile: termenv.Ascii}, ids...)
 }
@@ -106,14 +107,26 @@ func plainDesk(t rapid.TB, w, h int, ids ...string) *desk {
 // the usual bench of these tests: a black baseline and three white metals.
 var usual = []string{"black-30", "w1-t6-pm", "w2-f-die", "w3-t6-sand"}
 
-func (d *desk) send(msgs ...tea.Msg) {
+func (d *user) send(msgs ...tea.Msg) {
 	for _, msg := range msgs {
 		_, cmd := d.m.Update(msg)
 		d.run(cmd)
 	}
 }
 
-func (d *desk) run(cmd tea.Cmd) {
+// downTo goes down until a text is on the screen.
+func (d *user) downTo(text string) {
+	d.t.Helper()
+	for range 100 {
+		if strings.Contains(d.m.View(), text) {
+			return
+		}
+		d.press("down")
+	}
+	d.want(text)
+}
+
+func (d *user) run(cmd tea.Cmd) {
 	if cmd == nil {
 		return
 	}
@@ -154,14 +167,14 @@ func keyMsg(name string) tea.KeyMsg {
 }
 
 // press sends keys by name: "enter", "ctrl+r", or the letter itself.
-func (d *desk) press(names ...string) {
+func (d *user) press(names ...string) {
 	for _, name := range names {
 		d.send(keyMsg(name))
 	}
 }
 
 // typeText sends a text letter by letter.
-func (d *desk) typeText(s string) {
+func (d *user) typeText(s string) {
 	for _, r := range s {
 		if r == ' ' {
 			d.press("space")
@@ -171,15 +184,15 @@ func (d *desk) typeText(s string) {
 	}
 }
 
-func (d *desk) paste(s string) {
+func (d *user) paste(s string) {
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true})
 }
 
-func (d *desk) pins() string {
+func (d *user) pins() string {
 	var ids []string
-	for i, m := range d.m.now().Bench.Pins {
+	for i, m := range d.m.Now().Bench.Pins {
 		id := m.ID
-		if i == d.m.now().Bench.Baseline {
+		if i == d.m.Now().Bench.Baseline {
 			id = "*" + id
 		}
 		ids = append(ids, id)
@@ -187,7 +200,7 @@ func (d *desk) pins() string {
 	return strings.Join(ids, " ")
 }
 
-func (d *desk) wantPins(want string) {
+func (d *user) wantPins(want string) {
 	d.t.Helper()
 	if have := d.pins(); have != want {
 		d.t.Errorf("pins\nhave: %s\nwant: %s", have, want)
@@ -195,7 +208,7 @@ func (d *desk) wantPins(want string) {
 }
 
 // want checks that the frame says something; the message shows the frame.
-func (d *desk) want(texts ...string) {
+func (d *user) want(texts ...string) {
 	d.t.Helper()
 	view := ansi.Strip(d.m.View())
 	for _, text := range texts {
@@ -205,7 +218,7 @@ func (d *desk) want(texts ...string) {
 	}
 }
 
-func (d *desk) wantNot(text string) {
+func (d *user) wantNot(text string) {
 	d.t.Helper()
 	if view := ansi.Strip(d.m.View()); strings.Contains(view, text) {
 		d.t.Errorf("%q in\n%s", text, view)
@@ -213,7 +226,7 @@ func (d *desk) wantNot(text string) {
 }
 
 // fits checks that the frame is just as large as the window.
-func (d *desk) fits() {
+func (d *user) fits() {
 	d.t.Helper()
 	lines := strings.Split(d.m.View(), "\n")
 	if len(lines) > d.m.height && d.m.height > 0 {

@@ -8,6 +8,7 @@ import (
 
 	"alongside/props/report"
 	"alongside/tui/bench"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -41,21 +42,22 @@ func (m *Model) refresh() {
 		m.frame = strings.Join(lines[:min(len(lines), m.height)], "\n")
 		return
 	}
-	if m.grid == nil || !m.grid.Fits(m.theme, m.width) {
-		m.grid = bench.NewGrid(bench.New(m.table), m.theme, m.width)
+	if m.grid == nil || m.gridOf != m.Table || !m.grid.Fits(m.Theme, m.width) {
+		m.gridOf = m.Table
+		m.grid = bench.NewGrid(bench.New(m.Table), m.Theme, m.width)
 	}
 	m.layOut()
-	m.col = ui.Clamp(m.col, 0, len(m.grid.Columns)-1)
-	m.first = m.grid.Scroll(m.first, m.col)
+	m.Col = ui.Clamp(m.Col, 0, len(m.grid.Columns)-1)
+	m.First = m.grid.Scroll(m.First, m.Col)
 	rows := m.rowLines()
-	lines := append([]string{m.panelsLine(), m.titleLine()}, m.grid.Heads(m.first, m.col)...)
+	lines := append([]string{m.panelsLine(), m.titleLine()}, m.grid.Heads(m.First, m.Col)...)
 	if m.body > 0 {
 		lines = append(append(lines, m.ruleLine()), rows...)
 	}
-	if s := m.onTop(); s != nil {
+	if s := m.OnTop(); s != nil {
 		lines = append(lines, m.panelLines(s)...)
 	} else {
-		lines = append(append(lines, m.grid.Totals(m.first)), m.footLines()...)
+		lines = append(append(lines, m.grid.Totals(m.First)), m.footLines()...)
 	}
 	lines = append(lines, ui.Cut(" "+m.keysRow(), m.width))
 	m.frame = strings.Join(lines, "\n")
@@ -64,7 +66,7 @@ func (m *Model) refresh() {
 // layOut shares the lines between head and foot out between the bench and the
 // screen that is open over it. The bench gets none where few rows would fit.
 func (m *Model) layOut() {
-	s := m.onTop()
+	s := m.OnTop()
 	if s == nil {
 		m.body, m.panel = m.height-headLines-footLines, 0
 		if m.height >= tall {
@@ -81,22 +83,22 @@ func (m *Model) layOut() {
 // rowLines is the part of the table in sight.
 func (m *Model) rowLines() []string {
 	tall := func(i int) int {
-		if i == 0 || m.table.Lines[i].Heading() != m.table.Lines[i-1].Heading() {
+		if i == 0 || m.Table.Lines[i].Heading() != m.Table.Lines[i-1].Heading() {
 			return 2
 		}
 		return 1
 	}
-	listing := ui.Listing{Items: len(m.table.Lines), Tall: tall, Lines: func(i int, here bool) []string {
+	listing := ui.Listing{Items: len(m.Table.Lines), Tall: tall, Lines: func(i int, here bool) []string {
 		cursor := -1
 		if here && len(m.grid.Columns) > 0 {
-			cursor = m.col
+			cursor = m.Col
 		}
-		row := m.grid.Row(i, m.first, cursor)
+		row := m.grid.Row(i, m.First, cursor)
 		if tall(i) > 1 {
-			l := &m.table.Lines[i]
-			heading := " " + m.theme.Heading.Of(l.Heading())
+			l := &m.Table.Lines[i]
+			heading := " " + m.Theme.Heading.Of(l.Heading())
 			if l.Need != nil {
-				heading += m.theme.Dim.Of("  + inside the limit, − outside")
+				heading += m.Theme.Dim.Of("  + inside the limit, − outside")
 			}
 			return []string{heading, row}
 		}
@@ -104,14 +106,14 @@ func (m *Model) rowLines() []string {
 	}}
 	switch {
 	case m.body == 0: // as it was, for the search and the cursor
-		m.rows.At = ui.Clamp(m.rows.At, 0, listing.Items-1)
+		m.Rows.At = ui.Clamp(m.Rows.At, 0, listing.Items-1)
 		return nil
-	case len(m.pins()) == 0:
-		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The bench is empty. Press "+m.label("/")+" and type part of a designation to pin a material.", m.width, 1)...)
+	case len(m.Pins()) == 0:
+		listing.Head = append([]string{""}, m.Theme.Dim.Wrap("The bench is empty. Press "+m.Label("/")+" and type part of a designation to pin a material.", m.width, 1)...)
 	case listing.Items == 0:
-		listing.Head = append([]string{""}, m.theme.Dim.Wrap("The filter hides every row. Press "+m.label("f")+" for the next filter.", m.width, 1)...)
+		listing.Head = append([]string{""}, m.Theme.Dim.Wrap("The filter hides every row. Press "+m.Label("f")+" for the next filter.", m.width, 1)...)
 	}
-	return ui.Fill(m.rows.Draw(listing, m.body), m.body)
+	return ui.Fill(m.Rows.Draw(listing, m.body), m.body)
 }
 
 // ruleLine separates head and body. It names the baseline and says how much is
@@ -125,28 +127,28 @@ func (m *Model) ruleLine() string {
 			}
 		}
 	}
-	g, n := m.grid, len(m.table.Lines)
-	if first, end := m.rows.InSight(); end-first < n {
+	g, n := m.grid, len(m.Table.Lines)
+	if first, end := m.Rows.InSight(); end-first < n {
 		put(1, fmt.Sprintf(" rows %d–%d of %d ", first+1, end, n))
 	}
 	if len(g.Columns) > 0 {
 		put(g.Labels.Width+g.Gap-1, " baseline ")
-		if left := m.first - 1; left > 0 {
+		if left := m.First - 1; left > 0 {
 			put(g.Labels.Width+g.Columns[0].Width, fmt.Sprintf(" ‹ %d more ", left))
 		}
-		if right := len(g.Columns) - m.first - g.Fit(m.first); right > 0 {
+		if right := len(g.Columns) - m.First - g.Fit(m.First); right > 0 {
 			s := fmt.Sprintf(" %d more › ", right)
 			put(m.width-1-len([]rune(s)), s)
 		}
 	}
-	return m.theme.Dim.Of(string(line))
+	return m.Theme.Dim.Of(string(line))
 }
 
 // panelLines is the open screen under its title, and the status below.
-func (m *Model) panelLines(s screen) []string {
+func (m *Model) panelLines(s desk.Screen) []string {
 	view := ui.Fill(s.View(m.width, m.panel), m.panel)
 	title := ui.Cut(ui.Plain(s.Title()), m.width-4)
-	lines := []string{m.theme.Strong.Of("─ " + title + " " + strings.Repeat("─", m.width-3-ui.Width(title)))}
+	lines := []string{m.Theme.Strong.Of("─ " + title + " " + strings.Repeat("─", m.width-3-ui.Width(title)))}
 	for _, l := range view {
 		lines = append(lines, ui.Cut(l, m.width))
 	}
@@ -159,8 +161,8 @@ func (m *Model) footLines() []string {
 	foot := make([]string, m.height-headLines-m.body-footLines+2)
 	what, more := m.detail()
 	foot[0] = " " + ui.Cut(ui.Plain(what), m.width-1)
-	foot[1] = m.theme.Dim.Of(" " + ui.Cut(ui.Plain(more), m.width-1))
-	if m.status != "" || m.search != nil {
+	foot[1] = m.Theme.Dim.Of(" " + ui.Cut(ui.Plain(more), m.width-1))
+	if m.Status != "" || m.search != nil {
 		status := m.statusLines(len(foot))
 		copy(foot[len(foot)-len(status)+1:], status)
 	}
@@ -169,15 +171,15 @@ func (m *Model) footLines() []string {
 
 // detail is the cell under the cursor in two sentences.
 func (m *Model) detail() (what, more string) {
-	l, at := m.cursorLine(), m.cursorIndex()
+	l, at := m.CursorLine(), m.CursorIndex()
 	if at < 0 || l.Cells == nil {
 		return "", ""
 	}
-	if row := m.cursorRow(); row != nil && l.OfProperty() {
-		d := report.NewDetail(m.comparison, row, at)
+	if row := m.CursorRow(); row != nil && l.OfProperty() {
+		d := report.NewDetail(m.Comparison, row, at)
 		return d.What, d.Verdict
 	}
-	return l.Name + ", " + m.cursorPin().Name(), l.Cells[at].Why
+	return l.Name + ", " + m.CursorPin().Name(), l.Cells[at].Why
 }
 
 // statusLines is the status in one or two lines; the second is cut.
@@ -185,11 +187,11 @@ func (m *Model) statusLines(most int) []string {
 	if m.search != nil {
 		return []string{m.search.line(m, m.width), ""}
 	}
-	ink := m.theme.Good
-	if m.trouble {
-		ink = m.theme.Bad
+	ink := m.Theme.Good
+	if m.Trouble {
+		ink = m.Theme.Bad
 	}
-	return append(ui.Few(ink.Wrap(m.status, m.width+1, 1), min(most, 2), m.width), "")
+	return append(ui.Few(ink.Wrap(m.Status, m.width+1, 1), min(most, 2), m.width), "")
 }
 
 // panels are the commands that lead to the bench and to the panels that a digit
@@ -207,8 +209,8 @@ func (m *Model) panels() []*command {
 // panelNames are the bench and these panels, with the one that is open marked.
 func (m *Model) panelNames() []string {
 	open := "1"
-	if len(m.screens) > 0 {
-		if d := m.screens[0].base().digit; d != "" {
+	if len(m.Screens) > 0 {
+		if d := m.Screens[0].Digit(); d != "" {
 			open = d
 		}
 	}
@@ -227,15 +229,15 @@ func (m *Model) panelNames() []string {
 func (m *Model) panelsLine() string {
 	s := " "
 	for _, name := range m.panelNames() {
-		ink := m.theme.Dim
+		ink := m.Theme.Dim
 		if name[0] == '[' {
-			ink = m.theme.Strong
+			ink = m.Theme.Strong
 		}
 		s += ink.Of(name) + " "
 	}
 	const program = "Alongside "
 	if room := m.width - ui.Width(s) - len(program); room > 0 {
-		return s + ui.Blanks(room) + m.theme.Strong.Of(program)
+		return s + ui.Blanks(room) + m.Theme.Strong.Of(program)
 	}
 	return ui.Cut(s, m.width)
 }
@@ -245,8 +247,8 @@ func (m *Model) clickPanel(x int) tea.Cmd {
 	at := 1
 	for i, name := range m.panelNames() {
 		if x >= at && x < at+ui.Width(name) && name[0] != '[' {
-			m.closeAll()
-			m.status, m.trouble = "", false
+			m.CloseAll()
+			m.Silence()
 			return m.run(m.panels()[i])
 		}
 		at += ui.Width(name) + 1

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -16,7 +17,7 @@ import (
 )
 
 // keptDesk is a desk whose calls are kept in a folder.
-func keptDesk(t *testing.T, f *sheets.Folder, ids ...string) *desk {
+func keptDesk(t *testing.T, f *sheets.Folder, ids ...string) *user {
 	t.Helper()
 	return newDesk(t, deskOptions{w: 80, h: 24, profile: termenv.Ascii, sheets: f}, ids...)
 }
@@ -79,24 +80,24 @@ func TestLastCallIsOffered(t *testing.T) {
 	second.want("Enter continues call of ", "black-30, w1-t6-pm")
 	second.press("enter") // the first program has it open still
 	second.want("open in another program; this is a copy")
-	if err := errors.Join(first.m.held.Close(), second.m.held.Close()); err != nil {
+	if err := errors.Join(first.m.Held.Close(), second.m.Held.Close()); err != nil {
 		t.Fatal(err)
 	}
 	third := keptDesk(t, f)
 	third.press("enter")
 	third.want("copy of call of ")
-	if len(third.m.pins()) != 2 || third.m.now().Bench.System != 1 {
-		t.Errorf("have %+v", third.m.now().Bench)
+	if len(third.m.Pins()) != 2 || third.m.Now().Bench.System != 1 {
+		t.Errorf("have %+v", third.m.Now().Bench)
 	}
 	chosen := keptDesk(t, f)
 	chosen.press("down", "enter") // a material was chosen
-	if pins := chosen.m.pins(); len(pins) != 1 {
+	if pins := chosen.m.Pins(); len(pins) != 1 {
 		t.Errorf("have %v", pins)
 	}
 	fourth := keptDesk(t, f)
 	fourth.typeText("w2")
 	fourth.press("enter")
-	if pins := fourth.m.pins(); len(pins) != 1 || pins[0].ID != "w2-f-die" {
+	if pins := fourth.m.Pins(); len(pins) != 1 || pins[0].ID != "w2-f-die" {
 		t.Errorf("have %v", pins)
 	}
 	if list, _ := f.List(""); len(list) != 4 {
@@ -122,16 +123,18 @@ func TestCallsPanel(t *testing.T) {
 	d.want("Calls: 2 calls", "u brings it back")
 	d.press("u")
 	d.want("Calls: 3 calls", "it is back")
-	for range 3 { // whichever of the three One is
-		if d.m.onTop().(*calls).at().Title() == "One" {
+	for i := range 3 { // whichever of the three One is
+		d.press(slices.Repeat([]string{"down"}, i)...)
+		if d.press("enter"); d.m.Now().Name == "One" {
 			break
 		}
-		d.press("down")
+		d.press("C")
 	}
-	d.press("enter")
-	if d.m.now().Name != "One" || len(d.m.pins()) != 2 || d.m.history.Left() != 0 {
-		t.Errorf("have %+v", d.m.now())
+	if d.m.Now().Name != "One" || len(d.m.Pins()) != 2 {
+		t.Errorf("have %+v", d.m.Now())
 	}
+	d.press("u")
+	d.want("nothing to undo")
 }
 
 // Where a call cannot be saved the bench goes on, says so, and asks before it

@@ -17,7 +17,7 @@ func TestKeysOfEveryPanel(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			d := watchDesk(t, 80, 40)
 			d.press(open...)
-			s := d.m.onTop()
+			s := d.m.OnTop()
 			if s == nil {
 				t.Fatalf("%v opens nothing", open)
 			}
@@ -49,13 +49,13 @@ func TestKeysOfEveryPanel(t *testing.T) {
 			}
 			d.press(help)
 			d.want("─ Keys")
-			if about(s) == "" {
+			if s.About() == "" {
 				t.Error("the help page does not say what the panel is for")
 			}
-			d.want(about(s)[:30])
+			d.want(s.About()[:30])
 			d.want(" In this panel\n")
 			d.press("esc")
-			if d.m.onTop() != s {
+			if d.m.OnTop() != s {
 				t.Error("esc does not lead back to the panel")
 			}
 		})

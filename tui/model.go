@@ -9,40 +9,28 @@ import (
 	"os"
 	"os/signal"
 	"path"
-	"slices"
-	"sync"
 	"syscall"
-
-	"alongside/props"
-	"alongside/props/call"
-	"alongside/props/call/sheets"
-	"alongside/props/catalog"
-	"alongside/props/compare"
-	// Settles the background question before Bubble Tea can ask it; see there.
-	"alongside/tui/background"
-	"alongside/tui/bench"
-	"alongside/tui/ui"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
 
-	"alongside/props/foundry"
+	"alongside/props/compare"
 	"alongside/props/report"
 	"alongside/props/settings"
-	"alongside/props/watch"
-	"alongside/tui/clip"
+	// Settles the background question before Bubble Tea can ask it; see there.
+	"alongside/tui/background"
+	"alongside/tui/bench"
+	"alongside/tui/desk"
+	"alongside/tui/panel"
+	"alongside/tui/ui"
 )
 
-// Options is what the screen is started with.
+// Options is what the screen is started with. Keys of the settings that cannot be
+// as they ask are added to their mistakes.
 type Options struct {
-	Catalog *catalog.Catalog
-	// Bench is the bench to begin with; the zero value is an empty one with
-	// the default settings.
-	Bench compare.Bench
-	// Settings is what the user likes; nil is the defaults. Keys that cannot be
-	// as he asks are added to the mistakes.
-	Settings *settings.Settings
+	desk.Options
+	Call string // id of the kept call to open; "" for a new one
 	// Background is light or dark; Unknown asks the terminal, and dark is
 	// drawn until it answers.
 	Background background.Shade
@@ -50,75 +38,27 @@ type Options struct {
 	// environment, NO_COLOR included.
 	Profile *termenv.Profile
 	NoMouse bool
-	// Copy puts a payload on the clipboard and says in one line how; nil means
-	// that there is no clipboard.
-	Copy func(context.Context, clip.Payload) (string, error)
-	// Check keeps that the shop looked a figure up and returns the catalog that
-	// knows it; nil means that there is nowhere to keep it.
-	Check   func(catalog.Check) (*catalog.Catalog, error)
-	Version string
-	// Foundry is what is published about casting processes, read when it is
-	// first asked for; nil means that there is nothing.
-	Foundry func() *foundry.Book
-	// Watch is the watch-out rules, read beside the first frames; nil means
-	// that there are none.
-	Watch func() *watch.Rules
-	// Sheets is where calls are kept; nil means nowhere, for the reason Unkept.
-	Sheets *sheets.Folder
-	Unkept error
-	// Invented says that the call and what is shown of the shop are made up; it
-	// stands in the title line and in all that is copied. "" where they are not.
-	Invented string
-	Call     string // id of the kept call to open; "" for a new one
 	// Width and Height are the size to draw before the terminal tells its own.
 	Width, Height int
 }
 
-// Model is the state of the screen.
+// Model draws the desk and gives it the keys.
 type Model struct {
-	o     Options
-	ctx   context.Context
-	ask   tea.Cmd // asks the terminal for its background
-	theme *ui.Theme
+	*desk.Desk
+	shade   background.Shade
+	profile *termenv.Profile
+	noMouse bool
+	ask     tea.Cmd // asks the terminal for its background
 
 	commands []*command
-
-	history  call.History
-	lookedUp string // who looks figures up
-	keeping
-	comparison *compare.Comparison
-	table      *report.Table
-	rules      *watch.Rules
-	derived
+	search   *search     // in a list, while it lasts
+	help     desk.Screen // the list of keys opened last
 
 	width, height int
 	body, panel   int // lines of the bench and of the open screen
 	grid          *bench.Grid
-	rows          ui.List // of the table
-	col           int     // cursor: column as displayed
-	first         int     // scrolling: pins left of the ones shown
+	gridOf        *report.Table
 	frame         string
-
-	sending sync.WaitGroup // copies under way
-	burst   bool           // the key came with others, in one message
-	status  string
-	trouble bool // the status tells of something that did not work
-
-	screens []screen
-	search  *search // in a list, while it lasts
-	query   string  // last typed into the finder
-	copying copyState
-	form    formState
-}
-
-// derived is what is worked out from the call when it is asked for, until the
-// call changes.
-type derived struct {
-	cautions  map[int]*report.Watched      // see watched
-	swaps     swaps                        // see swapped
-	processes *processes                   // see processCards
-	metWords  string                       // see screened
-	briefs    map[*props.Material][]string // see brief
 }
 
 // New returns the screen, ready to be run or driven by tests.
@@ -126,31 +66,23 @@ func New(o Options) *Model {
 	if o.Settings == nil {
 		o.Settings = settings.Default()
 	}
-	m := &Model{o: o, form: formState{}, ctx: context.Background(), width: o.Width, height: o.Height}
-	b := o.Bench.Clone()
-	if b.Band == 0 && len(b.Pins) == 0 {
-		b = o.Settings.Bench.Clone()
-	}
-	b.Baseline = ui.Clamp(b.Baseline, 0, len(b.Pins)-1)
-	m.history = call.Start(call.Call{Bench: b})
-	m.begin()
+	m := &Model{shade: o.Background, profile: o.Profile, noMouse: o.NoMouse, width: o.Width, height: o.Height}
 	m.commands = remapped(o.Settings)
-	m.copying.format = max(slices.IndexFunc(copyFormats, func(f copyFormat) bool { return f.name == o.Settings.Copy }), 0)
+	m.Desk = desk.New(o.Options, m)
 	m.restyle()
-	m.rework()
 	switch {
 	case o.Call != "" && o.Sheets != nil:
-		m.openCall(o.Call)
-	case len(m.pins()) == 0:
-		m.open(newFinder(m))
+		m.OpenCall(o.Call)
+	case len(m.Pins()) == 0:
+		m.Open(panel.NewFinder(m.Desk))
 	}
 	if n := len(o.Catalog.Dropped); n > 0 {
-		m.warn(o.Catalog.Dropped[n-1])
+		m.Warn(o.Catalog.Dropped[n-1])
 	}
 	if wrong := o.Settings.Mistakes; len(wrong) > 0 {
 		first := *wrong[0]
 		first.File, first.Remedy = path.Base(first.File), ""
-		m.warnf("%v; alongside settings says what to write", &first)
+		m.Warnf("%v; alongside settings says what to write", &first)
 	}
 	m.refresh()
 	return m
@@ -158,26 +90,23 @@ func New(o Options) *Model {
 
 func (m *Model) restyle() {
 	profile := termenv.EnvColorProfile
-	if m.o.Profile != nil {
-		profile = func() termenv.Profile { return *m.o.Profile }
+	if m.profile != nil {
+		profile = func() termenv.Profile { return *m.profile }
 	}
 	theme := ui.NewTheme
-	if m.o.Settings.Contrast {
+	if m.Settings.Contrast {
 		theme = ui.NewContrastTheme
 	}
-	m.theme = theme(profile(), m.o.Background == background.Light)
+	m.Theme = theme(profile(), m.shade == background.Light)
 	m.grid = nil
 }
 
-// now is the call as it is; change it only through change and changeCall.
-func (m *Model) now() *call.Call { return m.history.Now() }
-
 // Bench returns the bench as it is now.
-func (m *Model) Bench() compare.Bench { return m.now().Bench.Clone() }
+func (m *Model) Bench() compare.Bench { return m.Now().Bench.Clone() }
 
 // Init asks for the terminal's background where that is not known, and reads
 // the watch-out rules.
-func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.readRules(), m.lookForLast()) }
+func (m *Model) Init() tea.Cmd { return tea.Batch(m.ask, m.ReadRules(), m.LookForLast()) }
 
 // Ended is the error of a screen that a signal ended.
 type Ended struct{ Signal os.Signal }
@@ -205,9 +134,7 @@ func Run(ctx context.Context, o Options) error {
 		options = append(options, tea.WithMouseCellMotion())
 	}
 	m := New(o)
-	var stop context.CancelFunc
-	m.ctx, stop = context.WithCancel(ctx)
-	defer m.finishCopies(stop)
+	defer m.CopyWithin(ctx)()
 	if in != nil && o.Background == background.Unknown {
 		m.ask = func() tea.Msg { return in.Ask() }
 	}
@@ -229,8 +156,8 @@ func Run(ctx context.Context, o Options) error {
 	if <-done; err == nil && ended != nil {
 		err = ended
 	}
-	if m.held != nil {
-		err = errors.Join(err, m.held.Close())
+	if m.Held != nil {
+		err = errors.Join(err, m.Held.Close())
 	}
 	return err
 }

@@ -55,9 +55,7 @@ func TestProcessSources(t *testing.T) {
 	d.press("5", "right")
 	d.want("0.150 in*")
 	d.want("trade likes it°")
-	for d.m.onTop().(*processPanel).rows[d.m.onTop().(*processPanel).list.At].kind.ID() != "minimum-wall" {
-		d.press("down")
-	}
+	d.downTo(">Minimum wall")
 	d.press("enter")
 	d.want("common practice, no standard or handbook named")
 	d.want("from memory, not read")

@@ -86,9 +86,9 @@ func TestEveryKeyInEveryField(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			d := plainDesk(t, 80, 24, usual...)
 			again := func(back int) {
-				d.m.screens = nil
+				d.m.Screens = nil
 				d.press(open...)
-				if d.m.onTop() == nil || !d.m.onTop().Typing() {
+				if d.m.OnTop() == nil || !d.m.OnTop().Typing() {
 					t.Fatalf("%v opens no field", open)
 				}
 				d.press("ctrl+u")
@@ -157,7 +157,7 @@ func anyMessages(options deskOptions) func(*rapid.T) {
 }
 
 // check is fits and more, for one run of a property.
-func (d *desk) check(t *rapid.T) {
+func (d *user) check(t *rapid.T) {
 	view := d.m.View()
 	lines := strings.Split(view, "\n")
 	if h := d.m.height; h > 0 && len(lines) > h {
@@ -180,11 +180,11 @@ func (d *desk) check(t *rapid.T) {
 		}
 		rest = sgr
 	}
-	b := &d.m.now().Bench
+	b := &d.m.Now().Bench
 	if b.Baseline < 0 || b.Baseline >= max(len(b.Pins), 1) {
 		t.Fatalf("baseline %d of %d pins", b.Baseline, len(b.Pins))
 	}
-	if len(b.Pins) > 0 && d.m.cursorPin() == nil {
-		t.Fatalf("the cursor is on no pin: column %d of %d", d.m.col, len(b.Pins))
+	if len(b.Pins) > 0 && d.m.CursorPin() == nil {
+		t.Fatalf("the cursor is on no pin: column %d of %d", d.m.Col, len(b.Pins))
 	}
 }

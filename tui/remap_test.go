@@ -12,6 +12,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/settings"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 	"alongside/units"
 )
@@ -27,7 +28,7 @@ func settingsOf(t *testing.T, content string) *settings.Settings {
 }
 
 // settingsDesk is a desk with a settings file, which must have no mistake.
-func settingsDesk(t *testing.T, content string, ids ...string) *desk {
+func settingsDesk(t *testing.T, content string, ids ...string) *user {
 	t.Helper()
 	s := settingsOf(t, content)
 	d := newDesk(t, deskOptions{w: 120, h: 90, profile: termenv.Ascii, settings: s}, ids...)
@@ -65,11 +66,11 @@ D = "d"
 	d.want("z brings it back")
 	d.press("u")
 	d.want("u does nothing here; H lists the keys")
-	if len(d.m.pins()) != 3 {
+	if len(d.m.Pins()) != 3 {
 		t.Fatal("u undoes")
 	}
 	d.press("z")
-	if len(d.m.pins()) != 4 {
+	if len(d.m.Pins()) != 4 {
 		t.Error("z does not undo")
 	}
 	d.press("D")
@@ -83,13 +84,13 @@ D = "d"
 	d.press("esc", "4", "0")
 	d.want("[0 needs]", "f1 keys")
 	d.press("esc")
-	if d.m.onTop() == nil || d.m.onTop().Typing() {
+	if d.m.OnTop() == nil || d.m.OnTop().Typing() {
 		d.press("0", "esc")
 	}
 	d.press("f1")
 	d.want("─ Keys")
 	d.press("esc")
-	d.m.closeAll()
+	d.m.CloseAll()
 	d.m.refresh()
 	d.send(click(3, 0), click(12, 0))
 	d.want("[0 needs]")
@@ -176,7 +177,7 @@ func TestPanelKeysGoFirst(t *testing.T) {
 	d := settingsDesk(t, "[keys]\ne = \"z\"\nu = \"e\"\n\"?\" = \"h\"\nh = \"H\"\n", usual...)
 	d.press("2", "y", "i", "e", "l", "d", " ", ">", " ", "2", "0", " ", "k", "s", "i", "enter", "esc")
 	d.press("2", "down")
-	own, ends := d.m.panelKeys(d.m.onTop())
+	own, ends := d.m.panelKeys(d.m.OnTop())
 	for _, k := range own {
 		if k.Label == "e" && k.Line == "undo" {
 			t.Error("e says undo in the panel where it edits")
@@ -186,9 +187,9 @@ func TestPanelKeysGoFirst(t *testing.T) {
 		t.Errorf("help is %q", ends[1].Label)
 	}
 	d.press("esc")
-	d.m.closeAll()
+	d.m.CloseAll()
 	d.press("c") // the copy panel has h for the form
-	if _, ends := d.m.panelKeys(d.m.onTop()); ends[1].Label != "f1" {
+	if _, ends := d.m.panelKeys(d.m.OnTop()); ends[1].Label != "f1" {
 		t.Errorf("in the copy panel help is %q", ends[1].Label)
 	}
 	d.want("f1 keys")
@@ -202,10 +203,10 @@ func TestSettingsOfTheBench(t *testing.T) {
 	if b.System != units.SI || b.Basis != compare.MinimumOnly || b.Band != 0.04 || b.Delta != compare.Ratio || b.UnitOf(props.Density) != units.LbPerIn3 {
 		t.Errorf("%+v", b)
 	}
-	d.m.pasteMaterials("w1-t6-pm, w2-f-die")
-	d.m.closeAll()
+	d.m.PasteMaterials("w1-t6-pm, w2-f-die")
+	d.m.CloseAll()
 	d.m.refresh()
-	if rows := d.m.table.Lines; len(rows) != 2 || rows[0].Property != props.Density {
+	if rows := d.m.Table.Lines; len(rows) != 2 || rows[0].Property != props.Density {
 		t.Errorf("rows %v", rows)
 	}
 	d.want("chosen rows")
@@ -236,8 +237,8 @@ func TestContrastTheme(t *testing.T) {
 	}
 	t.Setenv("NO_COLOR", "1")
 	s := settingsOf(t, contrast)
-	m := New(Options{Catalog: invented(t), Settings: s, Width: 80, Height: 24})
-	if !m.theme.Plain || strings.Contains(m.View(), "\x1b") || *m.theme != *ui.NewTheme(termenv.Ascii, false) {
+	m := New(Options{Options: desk.Options{Catalog: invented(t), Settings: s}, Width: 80, Height: 24})
+	if !m.Theme.Plain || strings.Contains(m.View(), "\x1b") || *m.Theme != *ui.NewTheme(termenv.Ascii, false) {
 		t.Error("NO_COLOR does not win")
 	}
 }

@@ -12,7 +12,7 @@ func TestCopyHasNeedsAndMerits(t *testing.T) {
 		d.press("2")
 		d.paste("yield >= 20 ksi\ndensity < 2.8 g/cm3")
 		d.press("down", "space", "esc", "M", "down", "enter", "esc", "G") // the second need is off
-		d.m.copying.format = format
+		d.m.Format = format
 		d.press("c", "down", "enter") // the whole bench
 		if len(d.copied) != 1 {
 			t.Fatalf("%d copies", len(d.copied))
@@ -72,10 +72,10 @@ func TestKeysOnANeedRow(t *testing.T) {
 	d.want("specified minimum: met")
 	d.press("esc")
 	for _, k := range []string{"r", "R", "w"} {
-		past := d.m.history.Left()
+		past := d.m.Left()
 		d.press(k)
 		d.want("a need has the unit and direction it was typed with; n edits it")
-		if d.m.history.Left() != past {
+		if d.m.Left() != past {
 			t.Errorf("%s changed the bench", k)
 		}
 	}
@@ -95,17 +95,17 @@ func TestKeysOnANeedRow(t *testing.T) {
 func TestBetterThanBaselineAsksWhatPinsHave(t *testing.T) {
 	d := plainDesk(t, 100, 30, "w1-t6-pm")
 	d.press("B")
-	for _, n := range d.m.now().Needs {
+	for _, n := range d.m.Now().Needs {
 		if n.Property.Info().Short == "Fatigue" {
 			t.Error("one pin: fatigue is asked for")
 		}
 	}
-	if len(d.m.now().Needs) < 3 {
-		t.Errorf("%d needs", len(d.m.now().Needs))
+	if len(d.m.Now().Needs) < 3 {
+		t.Errorf("%d needs", len(d.m.Now().Needs))
 	}
 	d = plainDesk(t, 100, 30, "w1-t6-pm", "black-30")
 	d.press("B")
-	for _, n := range d.m.now().Needs {
+	for _, n := range d.m.Now().Needs {
 		if n.Property.Info().Short == "Yield" {
 			t.Error("yield is asked for, which the other pin has not")
 		}

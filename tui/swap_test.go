@@ -9,7 +9,7 @@ import (
 )
 
 // say types the part of these tests into the open form, from its first field.
-func (d *desk) sayPart() {
+func (d *user) sayPart() {
 	for _, text := range []string{"4.2 lb", "", "3/8 in", "12 in"} {
 		d.typeText(text)
 		d.press("enter")
@@ -21,9 +21,7 @@ func (d *desk) sayPart() {
 	}
 	d.press("down", "enter") // past what is asked of a pressure, to the fit
 	d.typeText("1.5 in")
-	for d.m.onTop().(*partForm).row().topic != "Metal prices" {
-		d.press("down")
-	}
+	d.downTo(" > Metal prices")
 	d.press("enter")
 	for _, text := range []string{"0.60 USD/lb", "1.20 USD/lb"} {
 		d.typeText(text)
@@ -39,9 +37,7 @@ func TestFormTopics(t *testing.T) {
 	d.press("4", "e")
 	d.want("Pressure …")
 	d.wantNot("Inside diameter")
-	for d.m.onTop().(*partForm).row().topic != "Pressure" {
-		d.press("down")
-	}
+	d.downTo(" > Pressure …")
 	d.typeText("x") // a heading takes no text
 	d.press("enter")
 	d.want("> Pressure ")
@@ -137,8 +133,8 @@ func TestPartIsTyped(t *testing.T) {
 	d.want("-3 lb") // what was typed is kept
 	d.press("esc")
 	d.want("kept in the form")
-	if d.m.now().Part.Mass != "" {
-		t.Fatalf("mass %q was taken", d.m.now().Part.Mass)
+	if d.m.Now().Part.Mass != "" {
+		t.Fatalf("mass %q was taken", d.m.Now().Part.Mass)
 	}
 	d.press("e")
 	d.want("-3 lb")
@@ -149,12 +145,12 @@ func TestPartIsTyped(t *testing.T) {
 	d.wantNot("above zero")
 	d.typeText("q4?") // letters, not keys
 	d.press("ctrl+u", "esc")
-	if d.quit || d.m.now().Part.Mass != "4.2 lb" {
-		t.Fatalf("mass %q, quit %v", d.m.now().Part.Mass, d.quit)
+	if d.quit || d.m.Now().Part.Mass != "4.2 lb" {
+		t.Fatalf("mass %q, quit %v", d.m.Now().Part.Mass, d.quit)
 	}
 	d.want("1.57")
 	d.press("u")
-	if d.m.now().Part.Mass != "" {
+	if d.m.Now().Part.Mass != "" {
 		t.Error("u did not take the mass back")
 	}
 	d.press("ctrl+r")
@@ -167,8 +163,8 @@ func TestPartTakenOnEscape(t *testing.T) {
 	d.press("D")
 	d.typeText("2 kg")
 	d.press("esc")
-	if d.m.now().Part.Mass != "2 kg" {
-		t.Errorf("mass %q", d.m.now().Part.Mass)
+	if d.m.Now().Part.Mass != "2 kg" {
+		t.Errorf("mass %q", d.m.Now().Part.Mass)
 	}
 }
 
@@ -184,8 +180,8 @@ func TestSwapAsksForWhatALineNeeds(t *testing.T) {
 	d.press("G", "enter") // the price of the first pin
 	d.typeText("1.20/lb")
 	d.press("esc")
-	if have := d.m.now().Part.Price["w1-t6-pm"]; have == "" {
-		t.Errorf("prices %v", d.m.now().Part.Price)
+	if have := d.m.Now().Part.Price["w1-t6-pm"]; have == "" {
+		t.Errorf("prices %v", d.m.Now().Part.Price)
 	}
 }
 
@@ -208,8 +204,8 @@ func TestSwapPins(t *testing.T) {
 	d.want("White 1-T6 permanent mold")
 	d.press("right")
 	d.want("White 2-F die")
-	if d.m.cursorPin().ID != "w2-f-die" {
-		t.Errorf("the bench is on %s", d.m.cursorPin().ID)
+	if d.m.CursorPin().ID != "w2-f-die" {
+		t.Errorf("the bench is on %s", d.m.CursorPin().ID)
 	}
 	d.press("tab", "tab")
 	d.want("White 1-T6 permanent mold")
@@ -259,7 +255,7 @@ func TestPanelsFollowEachOther(t *testing.T) {
 			d.press("down") // out of the text field
 		}
 		d.want(k.title)
-		if n := len(d.m.screens); n > 2 {
+		if n := len(d.m.Screens); n > 2 {
 			t.Errorf("%d screens after %s", n, k.key)
 		}
 	}

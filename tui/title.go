@@ -13,8 +13,8 @@ import (
 // settings are how the bench is looked at: what departs from the usual, in full
 // and in short, what changes the figures first; and what is as usual.
 func (m *Model) settings() (full, short, usual []string) {
-	b := &m.now().Bench
-	if m.o.Invented != "" {
+	b := &m.Now().Bench
+	if m.Invented != "" {
 		full, short = []string{"DEMO, invented"}, []string{"DEMO, invented"}
 	}
 	departs := func(unusual bool, long, brief string) {
@@ -45,7 +45,7 @@ func (m *Model) settings() (full, short, usual []string) {
 		departs(true, ui.Plural(n, "row")+" with a sense of "+its, ui.Plural(n, "own sense"))
 	}
 	departs(b.System != units.US || len(b.RowUnits) > 0, unitsWords(b), unitsWords(b))
-	if n := m.needsOn(); n > 0 {
+	if n := len(m.Now().NeedsOn()); n > 0 {
 		departs(true, ui.Plural(n, "need"), ui.Plural(n, "need"))
 	}
 	if b.Basis == compare.TypicalFirst {
@@ -67,7 +67,7 @@ const dot = " · "
 // give way only at the end.
 func (m *Model) titleLine() string {
 	full, short, usual := m.settings()
-	watch, brief := m.watchWords()
+	watch, brief := m.WatchWords()
 	text, room := "", 0
 	for _, try := range [][2]string{{strings.Join(full, dot), watch}, {strings.Join(full, dot), brief}, {strings.Join(short, dot), brief}, {strings.Join(short, dot), ""}} {
 		text, watch, room = try[0], try[1], m.width-1
@@ -83,7 +83,7 @@ func (m *Model) titleLine() string {
 			text = next
 		}
 	}
-	return m.theme.Dim.Of(" "+ui.Pad(text, room)) + ui.Blanks(m.width-1-room-ui.Width(watch)) + m.theme.Strong.Of(watch)
+	return m.Theme.Dim.Of(" "+ui.Pad(text, room)) + ui.Blanks(m.width-1-room-ui.Width(watch)) + m.Theme.Strong.Of(watch)
 }
 
 func unitsWords(b *compare.Bench) string {

@@ -9,7 +9,7 @@ import (
 
 // burst sends a text as a terminal without bracketed paste does that is read at
 // once: words as one message each, blanks between.
-func (d *desk) burst(s string) {
+func (d *user) burst(s string) {
 	for i, word := range strings.Split(s, " ") {
 		if i > 0 {
 			d.press("space")
@@ -63,7 +63,7 @@ func TestChoicesAreTyped(t *testing.T) {
 		}
 		d.typeText(test.text)
 		d.press("enter")
-		if now := d.m.now().Part; string(now.Case) != test.case_ || string(now.Keep) != test.keep {
+		if now := d.m.Now().Part; string(now.Case) != test.case_ || string(now.Keep) != test.keep {
 			t.Errorf("%q: case %q, keep %q", test.text, now.Case, now.Keep)
 		}
 	}
@@ -84,7 +84,7 @@ func TestRefusedTextIsTypedOver(t *testing.T) {
 	d.press("enter")
 	d.typeText("4.2 lb")
 	d.press("enter")
-	if have := d.m.now().Part.Mass; have != "4.2 lb" {
+	if have := d.m.Now().Part.Mass; have != "4.2 lb" {
 		t.Errorf("mass %q", have)
 	}
 }
@@ -121,7 +121,7 @@ func TestFirstLineNamesThePanels(t *testing.T) {
 	d.want("[4 swap]")
 	d.send(click(d.at("1 bench")))
 	d.want("[1 bench]")
-	if d.m.onTop() != nil {
+	if d.m.OnTop() != nil {
 		t.Error("a click on the bench leaves a panel open")
 	}
 }
@@ -174,7 +174,7 @@ func TestCandidatesMarkSeveral(t *testing.T) {
 	d.press("2")
 	d.paste("tensile >= 30 ksi")
 	d.press("enter", "esc", "3", "space", "space", "space", "enter")
-	if n := len(d.m.pins()); n != 3 {
+	if n := len(d.m.Pins()); n != 3 {
 		t.Errorf("pins: %s", d.pins())
 	}
 	d.want("+✓")

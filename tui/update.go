@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -10,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"alongside/tui/background"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -22,7 +22,7 @@ var newlines = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.take(msg)
 	m.refresh()
-	if save := m.keep(); save != nil {
+	if save := m.Keep(); save != nil {
 		cmd = tea.Batch(cmd, save)
 	}
 	return m, cmd
@@ -34,19 +34,11 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		m.width, m.height = max(msg.Width, 0), max(msg.Height, 0)
 	case background.Shade:
 		if msg != background.Unknown {
-			m.o.Background = msg
+			m.shade = msg
 			m.restyle()
 		}
-	case rulesRead:
-		m.rules = m.o.Watch()
-	case saved:
-		m.takeSaved(msg)
-	case offered:
-		m.takeOffered(msg)
-	case copied:
-		m.takeCopied(msg)
 	case tea.ResumeMsg: // Bubble Tea brings all back but the mouse
-		if !m.o.NoMouse {
+		if !m.noMouse {
 			return tea.EnableMouseCellMotion
 		}
 	case tea.KeyMsg:
@@ -60,6 +52,8 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.key(msg)
 	case tea.MouseMsg:
 		return m.mouse(msg)
+	default:
+		m.Take(msg)
 	}
 	return nil
 }
@@ -67,7 +61,7 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 // tellCut says that a paste of so many bytes was cut.
 func (m *Model) tellCut(bytes int) {
 	if bytes >= background.LongestPaste-utf8.UTFMax {
-		m.warnf("the paste was too long: its first %d kB were taken", background.LongestPaste>>10)
+		m.Warnf("the paste was too long: its first %d kB were taken", background.LongestPaste>>10)
 	}
 }
 
@@ -79,12 +73,12 @@ func isText(msg tea.KeyMsg) bool {
 
 // typing reports whether letters go into a field.
 func (m *Model) typing() bool {
-	s := m.onTop()
+	s := m.OnTop()
 	return s != nil && s.Typing() || m.search != nil
 }
 
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	s, c, text := m.onTop(), m.commandOf(msg), isText(msg)
+	s, c, text := m.OnTop(), m.commandOf(msg), isText(msg)
 	if m.tooSmall() {
 		s = nil
 	}
@@ -96,7 +90,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case text && !m.typing() && !msg.Paste:
 		return m.oneByOne(msg)
 	}
-	m.status, m.trouble = "", false
+	m.Silence()
 	switch {
 	case m.search != nil:
 		m.searchKey(msg, text)
@@ -122,7 +116,7 @@ func (m *Model) benchKey(c *command, msg tea.KeyMsg) tea.Cmd {
 
 // screenKey is a key in a screen: the screen's own table first, then the ways
 // out of it, then what it takes as text.
-func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
+func (m *Model) screenKey(s desk.Screen, msg tea.KeyMsg, text bool) tea.Cmd {
 	if !text {
 		if k := append(s.Keys(), m.ways(s)...).Find(msg); k != nil {
 			return k.Do()
@@ -138,7 +132,7 @@ func (m *Model) screenKey(s screen, msg tea.KeyMsg, text bool) tea.Cmd {
 
 // unknown says that a key has no meaning.
 func (m *Model) unknown(msg tea.KeyMsg) {
-	m.sayf("%s does nothing here; %s lists the keys", ui.Cut(ui.Plain(msg.String()), 16), m.label("?"))
+	m.Sayf("%s does nothing here; %s lists the keys", ui.Cut(ui.Plain(msg.String()), 16), m.Label("?"))
 }
 
 // oneByOne takes letters typed so fast that they arrive as one message: outside
@@ -148,13 +142,13 @@ func (m *Model) unknown(msg tea.KeyMsg) {
 func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 	const shortest = 3 // letters that nobody types at once
 	if first := msg.Runes[0]; len(msg.Runes) >= shortest && !m.tooSmall() && (unicode.IsLetter(first) || unicode.IsDigit(first)) {
-		if found, _ := m.o.Catalog.Named(string(msg.Runes)); found != nil {
+		if found, _ := m.Catalog.Named(string(msg.Runes)); found != nil {
 			m.paste(string(msg.Runes))
 			return nil
 		}
 	}
-	m.burst = len(msg.Runes) >= shortest && slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
-	defer func() { m.burst = false }()
+	m.Burst = len(msg.Runes) >= shortest && slices.ContainsFunc(msg.Runes, func(r rune) bool { return r != msg.Runes[0] })
+	defer func() { m.Burst = false }()
 	var all []tea.Cmd
 	for _, r := range msg.Runes {
 		all = append(all, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}))
@@ -163,33 +157,11 @@ func (m *Model) oneByOne(msg tea.KeyMsg) tea.Cmd {
 	return tea.Batch(all...)
 }
 
-// typeInto gives a key or a paste to a field and says where the field cannot hold
-// all of it. It reports whether the text changed.
-func (m *Model) typeInto(f *ui.Field, msg tea.KeyMsg) bool {
-	changed := f.Update(msg)
-	if msg.Paste && len(msg.Runes) > ui.FieldLimit {
-		m.warnf("only the first %d characters of the paste are taken", ui.FieldLimit)
-	}
-	return changed
-}
-
-// inBurst reports, and says, that a key has come among others and is not to be
-// trusted. A key that is held down repeats itself and is.
-func (m *Model) inBurst() bool {
-	if m.burst {
-		m.warn("letters that come all at once copy nothing and take nothing off; press the key alone")
-	}
-	return m.burst
-}
-
-// wheelStep is how many rows one notch of the wheel scrolls the bench.
-const wheelStep = 3
-
 func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 	if m.tooSmall() || msg.Action == tea.MouseActionMotion || m.grid == nil {
 		return nil
 	}
-	s, by := m.onTop(), 1
+	s, by := m.OnTop(), 1
 	switch msg.Button {
 	case tea.MouseButtonWheelUp, tea.MouseButtonWheelLeft:
 		by = -1
@@ -199,9 +171,9 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 		case s != nil && !sideways:
 			s.Wheel(by)
 		case s == nil && sideways:
-			m.moveTo(by, 0, false)
+			m.MoveTo(by, 0, false)
 		case s == nil:
-			m.rows.Scroll(by * wheelStep)
+			m.Rows.Scroll(by * ui.WheelStep)
 		}
 	case tea.MouseButtonLeft:
 		if msg.Action == tea.MouseActionPress {
@@ -214,7 +186,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 
 // click goes to the item, cell, row, column or panel at a place of the window.
 // A click on what the cursor is on already does what Enter does.
-func (m *Model) click(s screen, x, y int) tea.Cmd {
+func (m *Model) click(s desk.Screen, x, y int) tea.Cmd {
 	if y == 0 {
 		return m.clickPanel(x)
 	}
@@ -230,34 +202,24 @@ func (m *Model) click(s screen, x, y int) tea.Cmd {
 // clickCell is a click on the bench.
 func (m *Model) clickCell(x, y int) tea.Cmd {
 	col, line := -1, -1
-	m.grid.Each(m.first, func(i, at int) {
+	m.grid.Each(m.First, func(i, at int) {
 		if x >= at && x < at+m.grid.Columns[i].Width {
 			col = i
 		}
 	})
 	if y >= headLines && y < headLines+m.body {
-		line = m.rows.Item(y - headLines)
+		line = m.Rows.Item(y - headLines)
 	}
 	switch {
-	case col >= 0 && line >= 0 && col == m.col && line == m.rows.At:
+	case col >= 0 && line >= 0 && col == m.Col && line == m.Rows.At:
 		return m.key(tea.KeyMsg{Type: tea.KeyEnter})
 	case line >= 0:
-		m.rows.At = line
+		m.Rows.At = line
 	case y >= headLines:
 		return nil
 	}
 	if col >= 0 {
-		m.col = col
+		m.Col = col
 	}
 	return nil
 }
-
-// say puts a message on the status line, until the next key.
-func (m *Model) say(s string) { m.status, m.trouble = ui.Plain(s), false }
-
-func (m *Model) sayf(format string, args ...any) { m.say(fmt.Sprintf(format, args...)) }
-
-// warn says that something did not work.
-func (m *Model) warn(s string) { m.status, m.trouble = ui.Plain(s), true }
-
-func (m *Model) warnf(format string, args ...any) { m.warn(fmt.Sprintf(format, args...)) }

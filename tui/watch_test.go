@@ -12,7 +12,7 @@ import (
 )
 
 // watchDesk is a desk with the usual pins and the invented rules.
-func watchDesk(t *testing.T, w, h int) *desk {
+func watchDesk(t *testing.T, w, h int) *user {
 	t.Helper()
 	c := invented(t)
 	book := inventedBook(t, c)
@@ -58,8 +58,8 @@ func TestWatchOutsArePutAside(t *testing.T) {
 	d.press("left", "G", "d")
 	d.want("check 2, could not be checked 0, put aside 0")
 	d.press("u", "u")
-	if len(d.m.now().Aside) != 0 || d.m.history.Left() != 0 {
-		t.Errorf("after undo: %v, %d more to undo", d.m.now().Aside, d.m.history.Left())
+	if len(d.m.Now().Aside) != 0 || d.m.Left() != 0 {
+		t.Errorf("after undo: %v, %d more to undo", d.m.Now().Aside, d.m.Left())
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 	"alongside/tui"
 	"alongside/tui/background"
 	"alongside/tui/clip"
+	"alongside/tui/desk"
 )
 
 const benchHelp = `Set cast metals side by side, measure them against the one the part is made of
@@ -107,7 +108,8 @@ func mistypedCommand(cmd *cobra.Command, args []string, err error) error {
 
 // startBench opens the bench in the terminal and returns when the user quits.
 func (p *program) startBench(b compare.Bench, shade background.Shade, noMouse bool, kept string) error {
-	o := tui.Options{Catalog: p.catalog(), Bench: b, Settings: p.settings(), Background: shade, NoMouse: noMouse, Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}
+	o := tui.Options{Background: shade, NoMouse: noMouse, Options: desk.Options{
+		Catalog: p.catalog(), Bench: b, Settings: p.settings(), Version: buildVersion(), Invented: p.invented, Foundry: data.Foundry, Watch: data.Watch}}
 	if path, err := p.checkedFile(); err == nil {
 		o.Check = func(c catalog.Check) (*catalog.Catalog, error) { return p.keepAndLoad(path, c) }
 	}

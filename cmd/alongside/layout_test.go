@@ -27,6 +27,8 @@ var layers = []string{
 	"props/report data data/compile data/intake",
 	"props/settings tui/ui tui/background tui/clip tui/ptytest",
 	"tui/bench",
+	"tui/desk",
+	"tui/panel",
 	"tui",
 	"cmd/alongside cmd/picture cmd/release",
 }

@@ -7,6 +7,9 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
+// WheelStep is how many lines one notch of the wheel scrolls.
+const WheelStep = 3
+
 // List is a cursor over items and the part of their lines that is in sight.
 // Keys, wheel, clicks and searches refer to what Draw has shown last.
 type List struct {

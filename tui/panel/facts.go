@@ -1,10 +1,11 @@
-package tui
+package panel
 
 import (
 	"strings"
 
 	"alongside/props/call"
 	"alongside/props/part"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -16,7 +17,10 @@ type factsPanel struct {
 	col int // of the cursor
 }
 
-func newFacts(m *Model) screen { return &factsPanel{panel: panel{m: m}, per: 1} }
+// NewFacts opens the conditions of the part.
+func NewFacts(d *desk.Desk) desk.Screen {
+	return &factsPanel{panel: panel{desk: d, about: "Takes what the part has and goes through; the watch-outs go by it."}, per: 1}
+}
 
 // factLetters are the keys of the facts in order: those that mean nothing else
 // in the panel.
@@ -24,8 +28,8 @@ const factLetters = "abcdefimnoprstvwxyzABCDEFIMNOP"
 
 func (p *factsPanel) Title() string {
 	s := "Conditions: what the part has and goes through"
-	if words, _ := p.m.watchWords(); words != "" {
-		s += dot + strings.TrimSuffix(words, p.m.watchKey())
+	if words, _ := p.desk.WatchWords(); words != "" {
+		s += dot + strings.TrimSuffix(words, p.desk.WatchKey())
 	}
 	return s
 }
@@ -42,7 +46,7 @@ func (p *factsPanel) Keys() ui.Keys {
 	for i := range min(len(part.AllFacts()), len(factLetters)) {
 		keys = append(keys, ui.On(factLetters[i:i+1], "", "", func() { p.toggle(i) }))
 	}
-	return append(append(keys, p.m.keys("u", "ctrl+r")...), p.list.Keys()...)
+	return append(append(keys, p.desk.BenchKeys("u", "ctrl+r")...), p.list.Keys()...)
 }
 
 // perColumn is how many facts stand in a column where there is room for as many
@@ -71,7 +75,7 @@ func (p *factsPanel) at() int {
 // toggle goes to a fact and switches it.
 func (p *factsPanel) toggle(i int) {
 	p.col, p.list.At = i/p.per, i%p.per
-	p.m.changeCall(func(c *call.Call) { c.Part.With ^= part.AllFacts()[i] })
+	p.desk.ChangeCall(func(c *call.Call) { c.Part.With ^= part.AllFacts()[i] })
 }
 
 func (p *factsPanel) View(w, h int) []string {
@@ -87,15 +91,15 @@ func (p *factsPanel) View(w, h int) []string {
 			return ui.Cut(s, w)
 		},
 		Foot: func() []string { // the whole of what may be cut above
-			return []string{"", p.m.theme.Dim.Of(ui.Cut("   "+all[p.at()].String(), w))}
+			return []string{"", p.desk.Theme.Dim.Of(ui.Cut("   "+all[p.at()].String(), w))}
 		},
 	}, h)
 }
 
 func (p *factsPanel) fact(i int, f part.Facts) string {
-	t := p.m.theme
+	t := p.desk.Theme
 	on, ink := "[ ]", t.Dim
-	if p.m.now().Part.With&f != 0 {
+	if p.desk.Now().Part.With&f != 0 {
 		on, ink = "[x]", t.Strong
 	}
 	text := ui.Pad(on+" "+f.String(), factWidth-4)

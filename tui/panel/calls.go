@@ -1,9 +1,10 @@
-package tui
+package panel
 
 import (
 	"strings"
 
 	"alongside/props/call/sheets"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -14,22 +15,21 @@ type calls struct {
 	deleted []string // ids, to be brought back
 }
 
-func newCalls(m *Model) screen {
-	if m.held == nil {
-		m.warnf("calls are not kept: %v", m.o.Unkept)
+// NewCalls opens the list of kept calls.
+func NewCalls(d *desk.Desk) desk.Screen {
+	if d.Held == nil {
+		d.Warnf("calls are not kept: %v", d.Unkept)
 		return nil
 	}
-	if err := m.held.Save(); err != nil {
-		m.takeSaved(saved{err})
-	}
-	p := &calls{panel: panel{m: m}}
+	d.SaveCall()
+	p := &calls{panel: panel{desk: d, about: "Lists the calls kept on this machine, to open, copy or delete."}}
 	p.read()
 	return p
 }
 
 func (p *calls) read() {
 	var err error
-	if p.all, err = p.m.o.Sheets.List(""); err != nil {
+	if p.all, err = p.desk.Sheets.List(""); err != nil {
 		p.problem = err.Error()
 	}
 }
@@ -37,13 +37,13 @@ func (p *calls) read() {
 func (p *calls) Title() string { return "Calls: " + ui.Plural(len(p.all), "call") }
 
 func (p *calls) Keys() ui.Keys {
-	keys := ui.Keys{ui.On("n", "new", "begin a new call", p.m.newCall)}
+	keys := ui.Keys{ui.On("n", "new", "begin a new call", p.begin)}
 	if len(p.deleted) > 0 {
 		keys = append(keys, ui.On("u", "undo delete", "bring the call deleted last back", p.restore))
 	}
 	if len(p.all) > 0 {
 		keys = append(ui.Keys{
-			ui.On("enter", "open", "put this call on the bench", func() { p.m.openCall(p.at().ID) }),
+			ui.On("enter", "open", "put this call on the bench", func() { p.desk.OpenCall(p.at().ID) }),
 			ui.On("d", "duplicate", "make a copy of this call", p.duplicate),
 			ui.On("x delete", "delete", "delete this call; u brings it back", p.remove),
 		}, keys...)
@@ -51,10 +51,16 @@ func (p *calls) Keys() ui.Keys {
 	return append(keys, p.list.Keys()...)
 }
 
+func (p *calls) begin() {
+	if p.desk.NewCall() {
+		p.desk.Open(NewFinder(p.desk))
+	}
+}
+
 func (p *calls) at() *sheets.Sheet { return p.all[ui.Clamp(p.list.At, 0, len(p.all)-1)] }
 
 func (p *calls) duplicate() {
-	h, err := p.m.o.Sheets.Copy(p.at().ID)
+	h, err := p.desk.Sheets.Copy(p.at().ID)
 	if err == nil {
 		err = h.Close()
 	}
@@ -63,11 +69,11 @@ func (p *calls) duplicate() {
 
 func (p *calls) remove() {
 	s := p.at()
-	if s.ID == p.m.held.Sheet().ID {
-		p.m.warn("this call is on the bench; open another before you delete it")
+	if s.ID == p.desk.Held.Sheet().ID {
+		p.desk.Warn("this call is on the bench; open another before you delete it")
 		return
 	}
-	err := p.m.o.Sheets.Delete(s.ID)
+	err := p.desk.Sheets.Delete(s.ID)
 	if err == nil {
 		p.deleted = append(p.deleted, s.ID)
 	}
@@ -76,7 +82,7 @@ func (p *calls) remove() {
 
 func (p *calls) restore() {
 	n := len(p.deleted) - 1
-	err := p.m.o.Sheets.Restore(p.deleted[n])
+	err := p.desk.Sheets.Restore(p.deleted[n])
 	if err == nil {
 		p.deleted = p.deleted[:n]
 	}
@@ -86,14 +92,14 @@ func (p *calls) restore() {
 func (p *calls) done(err error, words string) {
 	p.read()
 	if err != nil {
-		p.m.warn(err.Error())
+		p.desk.Warn(err.Error())
 	} else {
-		p.m.say(words)
+		p.desk.Say(words)
 	}
 }
 
 func (p *calls) View(w, h int) []string {
-	t := p.m.theme
+	t := p.desk.Theme
 	cols := ui.Columns{{Head: "changed", Width: 17}, {Head: "call", Width: min(w/3, 40)}, {Head: "pins"}}
 	cols[2].Width = max(cols.Room(w)-1, 1)
 	return p.list.Draw(ui.Listing{

@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"alongside/props"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -28,18 +29,19 @@ type candidates struct {
 	marked
 }
 
-func newCandidates(m *Model) screen {
-	if m.needsOn() == 0 {
-		m.warn("no needs yet: type the customer's limits")
-		return newNeeds(m)
+// NewCandidates opens the list of what meets the needs, the needs where there are none.
+func NewCandidates(d *desk.Desk) desk.Screen {
+	if len(d.Now().NeedsOn()) == 0 {
+		d.Warn("no needs yet: type the customer's limits")
+		return NewNeeds(d)
 	}
-	c := &candidates{panel: panel{m: m, digit: "3"}}
+	c := &candidates{panel: panel{desk: d, digit: "3", about: "Lists the metals that meet the needs, and those that one limit stops."}}
 	c.find()
 	return c
 }
 
 func (c *candidates) find() {
-	c.found = needs.Find(c.m.o.Catalog.AskedFor(), c.m.now().Needs, nearMisses, c.memory)
+	c.found = needs.Find(c.desk.Catalog.AskedFor(), c.desk.Now().Needs, nearMisses, c.memory)
 	c.all = c.found.Met
 	c.order()
 }
@@ -71,7 +73,7 @@ func (c *candidates) Keys() ui.Keys {
 
 func (c *candidates) pin() {
 	if c.list.At < c.count() {
-		c.m.pin(c.marked.or(c.result(c.list.At).Material)...)
+		c.desk.Pin(c.marked.or(c.result(c.list.At).Material)...)
 		c.marked = nil
 	}
 }
@@ -89,15 +91,15 @@ func (c *candidates) nextOrder() {
 }
 
 func (c *candidates) copy() tea.Cmd {
-	text := report.FoundDoc(report.Search{Needs: c.m.now().Needs, Found: c.found, Bench: c.m.now().Bench, Front: c.front != nil})
-	return c.m.copyDoc(text, "the candidates")
+	text := report.FoundDoc(report.Search{Needs: c.desk.Now().Needs, Found: c.found, Bench: c.desk.Now().Bench, Front: c.front != nil})
+	return c.desk.CopyDoc(text, "the candidates")
 }
 
 // bounded are the needs that bound a property: the columns of the list.
 func (c *candidates) bounded() []*needs.Need {
 	var out []*needs.Need
-	for i := range c.m.now().Needs {
-		if n := &c.m.now().Needs[i]; !n.Off && n.Kind == needs.OfProperty {
+	for i := range c.desk.Now().Needs {
+		if n := &c.desk.Now().Needs[i]; !n.Off && n.Kind == needs.OfProperty {
 			out = append(out, n)
 		}
 	}
@@ -124,7 +126,7 @@ type sorting struct {
 // sortings are the orders the o key steps through: those of the needs, and
 // the property that the bench's cursor is on, so that any property will do.
 func (c *candidates) sortings() []sorting {
-	b := &c.m.now().Bench
+	b := &c.desk.Now().Bench
 	list := []sorting{
 		{"how well known", func([]needs.Result) {}},
 		{"margin", needs.SortByMargin},
@@ -133,7 +135,7 @@ func (c *candidates) sortings() []sorting {
 		list = append(list, sorting{"likeness to the baseline", func(r []needs.Result) { needs.SortByLikeness(r, b, b.Pins[b.Baseline]) }})
 	}
 	properties := c.properties()
-	if p := c.m.cursorProperty(); p != props.NoProperty && !slices.Contains(properties, p) {
+	if p := c.desk.CursorProperty(); p != props.NoProperty && !slices.Contains(properties, p) {
 		properties = append(properties, p)
 	}
 	for _, p := range properties {
@@ -145,7 +147,7 @@ func (c *candidates) sortings() []sorting {
 func (c *candidates) order() {
 	met := slices.Clone(c.all)
 	if c.front != nil {
-		met = needs.Front(met, &c.m.now().Bench, c.front[0], c.front[1])
+		met = needs.Front(met, &c.desk.Now().Bench, c.front[0], c.front[1])
 	}
 	c.sortings()[c.sort].apply(met)
 	c.found.Met = met
@@ -165,7 +167,7 @@ func (c *candidates) count() int { return len(c.found.Met) + len(c.found.Near) }
 func (c *candidates) nextFront() {
 	list := c.properties()
 	if len(list) < 2 {
-		c.m.warn("a trade-off front needs two bounded properties")
+		c.desk.Warn("a trade-off front needs two bounded properties")
 		return
 	}
 	var pairs [][]props.PropertyID
@@ -208,17 +210,17 @@ func (c *candidates) View(w, h int) []string {
 	cols := c.columns(w, bounded)
 	var left []string
 	if n := len(c.found.Remembered); n > 0 {
-		left = []string{c.m.theme.Dim.Of(ui.Cut(" "+report.LeftOut(n, "m"), w))}
+		left = []string{c.desk.Theme.Dim.Of(ui.Cut(" "+report.LeftOut(n, "m"), w))}
 	}
 	return c.list.Draw(ui.Listing{
-		Head: []string{c.m.theme.Dim.Of(cols.Heads())}, Items: c.count(),
+		Head: []string{c.desk.Theme.Dim.Of(cols.Heads())}, Items: c.count(),
 		Line: func(i int, here bool) string { return c.line(cols, bounded, i, here) },
 		Foot: func() []string { return ui.Fill(append(ui.Few(c.words(w), 3-len(left), w), left...), 3) },
 	}, h)
 }
 
 func (c *candidates) line(cols ui.Columns, bounded []*needs.Need, i int, here bool) string {
-	t, r := c.m.theme, c.result(i)
+	t, r := c.desk.Theme, c.result(i)
 	sign, pinned, ink := "✓", " ", t.Text
 	if i >= len(c.found.Met) {
 		sign, ink = "✗", t.Dim
@@ -229,7 +231,7 @@ func (c *candidates) line(cols ui.Columns, bounded []*needs.Need, i int, here bo
 	switch {
 	case slices.Contains(c.marked, r.Material):
 		pinned, ink = markSign, t.Strong
-	case slices.Contains(c.m.pins(), r.Material):
+	case slices.Contains(c.desk.Pins(), r.Material):
 		pinned = "+"
 	}
 	texts := []string{pinned + sign, r.Material.Name()}
@@ -243,7 +245,7 @@ func (c *candidates) line(cols ui.Columns, bounded []*needs.Need, i int, here bo
 // rests.
 func (c *candidates) words(w int) []string {
 	if c.count() == 0 {
-		return []string{c.m.theme.Bad.Of(ui.Cut(" Nothing meets the needs, and nothing misses them by only one or two.", w))}
+		return []string{c.desk.Theme.Bad.Of(ui.Cut(" Nothing meets the needs, and nothing misses them by only one or two.", w))}
 	}
 	r := c.result(c.list.At)
 	text := "meets every need"
@@ -256,5 +258,5 @@ func (c *candidates) words(w int) []string {
 	if r.Recalled {
 		text += "; * from memory, not read"
 	}
-	return c.m.theme.Dim.Wrap(r.Material.Name()+": "+text, w, 1)
+	return c.desk.Theme.Dim.Wrap(r.Material.Name()+": "+text, w, 1)
 }

@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"slices"
@@ -21,7 +21,7 @@ const (
 // swapView is the swaps laid out as a table, for the pin that the panel tells of
 // and a width.
 type swapView struct {
-	of    swaps
+	of    []*swap.Result
 	col   int
 	grid  *bench.Grid
 	table *sheet.Table
@@ -35,7 +35,7 @@ type swapView struct {
 // lay lays the swaps out as they are. The cursor stays on its line, and comes
 // back to it where it was away meanwhile.
 func (v *swapView) lay(p *swapPanel, w int) {
-	m, all := p.m, p.m.swapped()
+	d, all := p.desk, p.desk.Swapped()
 	if v.of == nil || &v.of[0] != &all[0] || v.col != p.col() {
 		if v.found != p.list.At && p.list.At < len(v.ids) {
 			v.id = v.ids[p.list.At]
@@ -45,8 +45,8 @@ func (v *swapView) lay(p *swapPanel, w int) {
 		v.found = max(slices.Index(v.ids, v.id), 0)
 		p.list.At = v.found
 	}
-	if v.grid == nil || !v.grid.Fits(m.theme, w) {
-		v.grid = bench.NewGrid(v.table, m.theme, w)
+	if v.grid == nil || !v.grid.Fits(d.Theme, w) {
+		v.grid = bench.NewGrid(v.table, d.Theme, w)
 	}
 	v.first = v.grid.Scroll(v.first, v.col)
 }
@@ -159,7 +159,7 @@ func (p *swapPanel) View(w, h int) []string {
 			}
 			line := p.grid.Row(i, p.first, cursor)
 			if group := p.table.Rows[i].Group; group != "" {
-				return []string{" " + p.m.theme.Heading.Of(group), line}
+				return []string{" " + p.desk.Theme.Heading.Of(group), line}
 			}
 			return []string{line}
 		},
@@ -169,20 +169,20 @@ func (p *swapPanel) View(w, h int) []string {
 
 // part says what is known of the part.
 func (p *swapPanel) part(w int) []string {
-	text, now := p.m.now().Part.Summary(), &p.m.now().Part
+	text, now := p.desk.Now().Part.Summary(), &p.desk.Now().Part
 	if text == "" {
-		return []string{p.m.theme.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w))}
+		return []string{p.desk.Theme.Dim.Of(ui.Cut(" Nothing is said of the part yet: e to type its mass, wall, length, load …", w))}
 	}
 	if now.Strength == "" || now.Strength == part.Auto {
 		text += "; by yield or tensile strength"
 	}
-	return ui.Few(p.m.theme.Text.Wrap("Part: "+text, w, 1), 2, w)
+	return ui.Few(p.desk.Theme.Text.Wrap("Part: "+text, w, 1), 2, w)
 }
 
 // words put the line under the cursor in a sentence, with its cautions, or say
 // why there is no number.
 func (p *swapPanel) words(w int) []string {
-	l, t := p.line(), p.m.theme
+	l, t := p.line(), p.desk.Theme
 	lines := []string{""}
 	if l == nil {
 		return append(lines, t.Dim.Of(" Nothing can be worked out yet. f shows what each line waits for."), "", "")

@@ -1,10 +1,11 @@
-package tui
+package panel
 
 import (
 	"fmt"
 
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 	"alongside/units"
 )
@@ -26,23 +27,24 @@ var senseChoices = []struct {
 	{"t", "nearest to a target", props.Near},
 }
 
-func newSense(m *Model) screen {
-	if m.ownRow() {
+// NewSense opens the choice of which way a row counts.
+func NewSense(d *desk.Desk) desk.Screen {
+	if d.OwnRow() {
 		return nil
 	}
-	p := &sensePanel{panel{m: m}, m.cursorProperty()}
+	p := &sensePanel{panel{desk: d, about: "Says whether more or less of this property is better for this customer, or how near a target."}, d.CursorProperty()}
 	if p.property == props.NoProperty {
 		return nil
 	}
-	now, _ := m.now().Bench.SenseOf(p.property)
+	now, _ := d.Now().Bench.SenseOf(p.property)
 	for i, c := range senseChoices {
 		if c.sense == now {
 			p.list.At = i
 		}
 	}
 	suggestion := ""
-	if row := m.cursorRow(); row != nil {
-		if cell := &row.Cells[m.cursorIndex()]; cell.Figure != nil {
+	if row := d.CursorRow(); row != nil {
+		if cell := &row.Cells[d.CursorIndex()]; cell.Figure != nil {
 			suggestion = cell.Value.String()
 		}
 	}
@@ -75,12 +77,12 @@ func (p *sensePanel) take() {
 		return
 	}
 	p.set(compare.SenseSetting{Sense: c.sense})
-	p.m.sayf("%s: %s", p.property.Info().Name, c.words)
-	p.m.close()
+	p.desk.Sayf("%s: %s", p.property.Info().Name, c.words)
+	p.desk.Close()
 }
 
 func (p *sensePanel) takeTarget() {
-	row := p.m.now().Bench.UnitOf(p.property)
+	row := p.desk.Now().Bench.UnitOf(p.property)
 	q, err := units.ParseAs(p.field.Text(), row.Dimension(), row)
 	switch {
 	case err != nil:
@@ -91,12 +93,12 @@ func (p *sensePanel) takeTarget() {
 		return
 	}
 	p.set(compare.SenseSetting{Sense: props.Near, Target: q.Unit.ToSI(q.Mid())})
-	p.m.sayf("%s: nearest to %s", p.property.Info().Name, q)
-	p.m.close()
+	p.desk.Sayf("%s: nearest to %s", p.property.Info().Name, q)
+	p.desk.Close()
 }
 
 func (p *sensePanel) set(s compare.SenseSetting) {
-	p.m.change(func(b *compare.Bench) {
+	p.desk.Change(func(b *compare.Bench) {
 		b.Senses[p.property] = s
 		if s.Sense == p.property.Info().Sense {
 			delete(b.Senses, p.property)
@@ -105,7 +107,7 @@ func (p *sensePanel) set(s compare.SenseSetting) {
 }
 
 func (p *sensePanel) View(w, h int) []string {
-	t := p.m.theme
+	t := p.desk.Theme
 	return p.list.Draw(ui.Listing{
 		Head: []string{""}, Items: len(senseChoices), Snug: true,
 		Line: func(i int, here bool) string {

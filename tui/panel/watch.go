@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"fmt"
@@ -10,105 +10,32 @@ import (
 	"alongside/props/call"
 	"alongside/props/report"
 	"alongside/props/watch"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
-
-// watchKey names the key that shows the watch-outs.
-func (m *Model) watchKey() string { return " (key " + m.label("6") + ")" }
-
-// rulesRead tells that the watch-out rules are at hand.
-type rulesRead struct{}
-
-// readRules reads them beside the first frames, which do not wait for it.
-func (m *Model) readRules() tea.Cmd {
-	if m.o.Watch == nil {
-		return nil
-	}
-	read := m.o.Watch
-	return func() tea.Msg { read(); return rulesRead{} }
-}
-
-// watched is the cautions for a pin beside the baseline, as displayed, for the
-// bench and the part as they are; nil for the baseline, and until the rules have
-// been read.
-func (m *Model) watched(at int) *report.Watched {
-	pin, base := m.pinAt(at), m.baseline()
-	if m.rules == nil || at < 1 || pin == nil {
-		return nil
-	}
-	w, ok := m.cautions[at]
-	if !ok {
-		if m.cautions == nil {
-			m.cautions = map[int]*report.Watched{}
-		}
-		w = &report.Watched{Base: base, Pin: pin, Cautions: m.rules.Evaluate(m.now().Bench, base, pin, m.given(), m.now().Aside)}
-		m.cautions[at] = w
-	}
-	return w
-}
-
-// allWatched is that for every pin.
-func (m *Model) allWatched() []report.Watched {
-	var list []report.Watched
-	for at := range m.pins() {
-		if w := m.watched(at); w != nil {
-			list = append(list, *w)
-		}
-	}
-	return list
-}
-
-// watchWords is the number of open cautions of the pin under the cursor, for
-// the title line, with the key that shows them, in full and in short; of all
-// pins while the cursor is on the baseline.
-func (m *Model) watchWords() (full, short string) {
-	var open []int // of each pin: cautions that are not put aside
-	stops := 0
-	for at := range m.pins() {
-		if m.col != 0 && m.col != at {
-			continue
-		}
-		if w := m.watched(at); w != nil {
-			n := watch.Counts(w.Cautions)
-			open, stops = append(open, n.Ask+n.Check+n.Unchecked), max(stops, n.Ask)
-		}
-	}
-	if open == nil {
-		return "", ""
-	}
-	lo, hi := slices.Min(open), slices.Max(open)
-	full = ui.Plural(hi, "watch-out")
-	if lo < hi {
-		full = fmt.Sprintf("%d–%d watch-outs", lo, hi)
-	}
-	short = full
-	if stops > 0 {
-		full += fmt.Sprintf(", %d STOP", stops)
-	}
-	return full + m.watchKey(), short + m.watchKey()
-}
 
 // watchPanel lists what to ask about before the pin under the cursor takes the
 // place of the baseline.
 type watchPanel struct{ panel }
 
-func newWatch(m *Model) screen {
+// NewWatch opens the watch-outs.
+func NewWatch(d *desk.Desk) desk.Screen {
 	switch {
-	case m.o.Watch == nil:
-		m.warn("there are no watch-out rules here")
+	case d.Watch == nil:
+		d.Warn("there are no watch-out rules here")
 		return nil
-	case len(m.pins()) < 2:
-		m.warn(twoPinsNeeded)
+	case len(d.Pins()) < 2:
+		d.Warn(twoPinsNeeded)
 		return nil
 	}
-	m.rules = m.o.Watch()
-	return &watchPanel{panel{m: m, digit: "6"}}
+	d.Rules = d.Watch()
+	return &watchPanel{panel{desk: d, digit: "6", about: "Lists what to ask or settle before the metal is changed, with what raised it."}}
 }
 
 func (p *watchPanel) some() bool { return p.pin() != nil }
 
 // pin is the cautions for the pin under the cursor; nil where undo took it away.
-func (p *watchPanel) pin() *report.Watched { return p.m.watched(max(p.m.col, 1)) }
+func (p *watchPanel) pin() *report.Watched { return p.desk.Watched(max(p.desk.Col, 1)) }
 
 // caution is the one under the cursor; nil where there is none.
 func (p *watchPanel) caution() *watch.Caution {
@@ -123,8 +50,8 @@ func (p *watchPanel) Title() string {
 		return "Watch-outs"
 	}
 	s := "Watch-outs: " + p.pin().Title()
-	if n := len(p.m.pins()) - 1; n > 1 {
-		s += fmt.Sprintf(" · pin %d of %d", max(p.m.col, 1), n)
+	if n := len(p.desk.Pins()) - 1; n > 1 {
+		s += fmt.Sprintf(" · pin %d of %d", max(p.desk.Col, 1), n)
 	}
 	return s
 }
@@ -134,35 +61,35 @@ func (p *watchPanel) Height(_, most int) int {
 		return 3
 	}
 	n := 0 // the same for every pin: the bench above must not jump
-	for _, w := range p.m.allWatched() {
+	for _, w := range p.desk.AllWatched() {
 		n = max(n, len(w.Cautions))
 	}
 	return min(most, n+watchHead+watchFoot+1)
 }
 
 func (p *watchPanel) Keys() ui.Keys {
-	m := p.m
-	bench := m.keys("u", "ctrl+r", "s", "m")
+	d := p.desk
+	bench := d.BenchKeys("u", "ctrl+r", "s", "m")
 	if !p.some() {
 		return bench
 	}
 	bench[2].Line, bench[3].Line = "", ""
 	return slices.Concat(ui.Keys{
-		ui.On("f i +", "conditions", "what the part has and goes through", func() { m.open(newFacts(m)) }),
-		ui.On("e", "part", "the part: temperatures, mate", func() { m.open(newPart(m)) }),
+		ui.On("f i +", "conditions", "what the part has and goes through", func() { d.Open(NewFacts(d)) }),
+		ui.On("e", "part", "the part: temperatures, mate", func() { d.Open(NewPart(d)) }),
 		ui.On("d x space", "put aside", "put this one aside, bring it back", p.dismiss),
 		ui.On("enter o", "figures", "what raised it: figures and sources", p.card),
-		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return m.copyDoc(report.WatchDoc(m.allWatched()...), "watch-outs") }),
+		ui.Send("y", "copy", "copy the watch-outs of all pins", func() tea.Cmd { return d.CopyDoc(report.WatchDoc(d.AllWatched()...), "watch-outs") }),
 		ui.Send("Y", "", "copy those of this pin", func() tea.Cmd {
-			return m.copyDoc(report.WatchDoc(*p.pin()), "watch-outs of "+p.pin().Pin.Name())
+			return d.CopyDoc(report.WatchDoc(*p.pin()), "watch-outs of "+p.pin().Pin.Name())
 		}),
-	}, m.pinKeys(true), bench, p.list.Keys())
+	}, d.PinKeys(true), bench, p.list.Keys())
 }
 
 // card shows what raised the caution under the cursor.
 func (p *watchPanel) card() {
 	if c := p.caution(); c != nil {
-		p.m.open(newCardPages(p.m, "", report.NewCautionCard(c)))
+		p.desk.Open(newCardPages(p.desk, "", "", report.NewCautionCard(c)))
 	}
 }
 
@@ -174,16 +101,16 @@ func (p *watchPanel) dismiss() {
 		return
 	}
 	id, title, aside := c.ID, c.Title, !c.Dismissed
-	p.m.changeCall(func(c *call.Call) {
+	p.desk.ChangeCall(func(c *call.Call) {
 		c.Aside = slices.DeleteFunc(c.Aside, func(s string) bool { return s == id })
 		if aside {
 			c.Aside = append(c.Aside, id)
 		}
 	})
 	if aside {
-		p.m.say("put aside, listed at the end; d on it brings it back: " + title)
+		p.desk.Say("put aside, listed at the end; d on it brings it back: " + title)
 	} else {
-		p.m.say("brought back: " + title)
+		p.desk.Say("brought back: " + title)
 	}
 }
 
@@ -196,7 +123,7 @@ func (p *watchPanel) View(w, h int) []string {
 	if !p.some() {
 		return []string{" " + ui.Cut(twoPinsNeeded, w-2)}
 	}
-	t, list := p.m.theme, p.pin().Cautions
+	t, list := p.desk.Theme, p.pin().Cautions
 	p.list.At = ui.Clamp(p.list.At, 0, len(list)-1)
 	s := " " + report.WatchCount(list)
 	if n := len(list); n > 0 {
@@ -216,7 +143,7 @@ func (p *watchPanel) View(w, h int) []string {
 
 // partText is what the rules know of the part.
 func (p *watchPanel) partText() string {
-	now := &p.m.now().Part
+	now := &p.desk.Now().Part
 	var parts []string
 	if now.With != 0 {
 		parts = append(parts, now.With.String())
@@ -238,7 +165,7 @@ func (p *watchPanel) partText() string {
 
 // line is a caution after the sign of its state.
 func (p *watchPanel) line(c *watch.Caution, here bool, w int) string {
-	t, text := p.m.theme, ui.Plain(c.Title)
+	t, text := p.desk.Theme, ui.Plain(c.Title)
 	sign, signInk, ink := "check", t.Dim, t.Text
 	switch {
 	case c.Dismissed:
@@ -264,6 +191,6 @@ func (p *watchPanel) words(w int) []string {
 		return lines
 	}
 	w = min(w, ui.ReadWidth+2)
-	lines = append(lines, p.m.theme.Text.Wrap(c.Text, w, 1)...)
-	return append(lines, p.m.theme.Dim.Wrap(report.CautionWhy(c), w, 1)...)
+	lines = append(lines, p.desk.Theme.Text.Wrap(c.Text, w, 1)...)
+	return append(lines, p.desk.Theme.Dim.Wrap(report.CautionWhy(c), w, 1)...)
 }

@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"slices"
@@ -22,7 +22,7 @@ func choices(f part.Field) []string {
 }
 
 func (p *partForm) choose(by int) {
-	p.set(p.row(), nextChoice(&p.m.now().Part, p.row().field, by))
+	p.set(p.row(), nextChoice(&p.desk.Now().Part, p.row().field, by))
 	p.enter()
 }
 
@@ -57,12 +57,12 @@ func (p *partForm) typeWord(msg tea.KeyMsg) {
 			return
 		}
 	}
-	p.m.warnf("no word begins with %q; there are: %s", typed, strings.TrimPrefix(strings.Join(list, ", "), ", "))
+	p.desk.Warnf("no word begins with %q; there are: %s", typed, strings.TrimPrefix(strings.Join(list, ", "), ", "))
 }
 
 // choiceText shows the word that a field has, and under the cursor the others.
 func (p *partForm) choiceText(f part.Field, here bool) string {
-	t, now := p.m.theme, p.m.now().Part.Get(f)
+	t, now := p.desk.Theme, p.desk.Now().Part.Get(f)
 	var list []string
 	for i, c := range choices(f) {
 		name := ui.Or(c, notSaid)

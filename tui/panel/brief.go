@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/report"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -21,13 +22,14 @@ type briefPanel struct {
 	first int                 // pin, as displayed
 }
 
-func newBrief(m *Model) screen {
-	if len(m.pins()) < 2 {
-		m.warn(twoPinsNeeded)
+// NewBrief opens the one page for the customer.
+func NewBrief(d *desk.Desk) desk.Screen {
+	if len(d.Pins()) < 2 {
+		d.Warn(twoPinsNeeded)
 		return nil
 	}
-	p := &briefPanel{pages: *newPages(m, "", nil), count: 1}
-	if len(m.pins()) <= 3 { // two fit the page with all that there is to say
+	p := &briefPanel{pages: *newPages(d, "", "Puts the answer to the call on one page for the customer, to read out and to copy.", nil), count: 1}
+	if len(d.Pins()) <= 3 { // two fit the page with all that there is to say
 		p.count = 2
 	}
 	p.digit = "7"
@@ -36,50 +38,50 @@ func newBrief(m *Model) screen {
 
 // proposals are the pins that the brief tells of; none where undo took them away.
 func (p *briefPanel) proposals() []*props.Material {
-	m, n := p.m, len(p.m.pins())
-	from := ui.Clamp(m.col, 1, max(n-p.count, 1))
+	d, n := p.desk, len(p.desk.Pins())
+	from := ui.Clamp(d.Col, 1, max(n-p.count, 1))
 	var out []*props.Material
 	for at := from; at < min(from+p.count, n); at++ {
-		out = append(out, m.pinAt(at))
+		out = append(out, d.PinAt(at))
 	}
-	if p.of != m.comparison || p.first != from {
-		p.of, p.first = m.comparison, from
+	if p.of != d.Comparison || p.first != from {
+		p.of, p.first = d.Comparison, from
 		p.text = ui.Pages{Lay: p.lay}
 	}
 	return out
 }
 
 func (p *briefPanel) page() report.OnePage {
-	m, now := p.m, p.m.now()
-	return report.NewOnePage(now.Bench, now.NeedsOn(), m.given(), m.rules, now.Aside, p.proposals()...)
+	d, now := p.desk, p.desk.Now()
+	return report.NewOnePage(now.Bench, now.NeedsOn(), d.Given(), d.Rules, now.Aside, p.proposals()...)
 }
 
 func (p *briefPanel) doc() *report.Doc { return report.BriefDoc(p.page()) }
 
 // report asks for a file and writes the whole report to it.
-func (p *briefPanel) report() screen {
-	m, now := p.m, p.m.now()
-	doc := m.marked(report.WholeDoc(report.Whole{OnePage: p.page(), All: now.Bench, Book: m.foundry(), Named: m.designated, Said: now.Said, Duties: now.Duties, At: time.Now(), Version: m.o.Version}))
-	return newPrompt(m, "Report", "A new file for the brief and all that it rests on. Its ending says the form: .html is one page for a browser, a mail or a printer; .md, .txt and .json too.",
+func (p *briefPanel) report() desk.Screen {
+	d, now := p.desk, p.desk.Now()
+	doc := d.Marked(report.WholeDoc(report.Whole{OnePage: p.page(), All: now.Bench, Book: d.Book(), Named: d.Designated, Said: now.Said, Duties: now.Duties, At: time.Now(), Version: d.Version}))
+	return newPrompt(d, "Report", "A new file for the brief and all that it rests on. Its ending says the form: .html is one page for a browser, a mail or a printer; .md, .txt and .json too.",
 		"report.html", func(path string) error {
 			err := report.WriteNew(path, doc, "")
 			if err == nil {
-				m.say("the report is written to " + path)
+				d.Say("the report is written to " + path)
 			}
 			return err
 		})
 }
 
 func (p *briefPanel) lay(w int) []string {
-	if len(p.m.pins()) < 2 {
-		return p.m.theme.Dim.Wrap(twoPinsNeeded, w, 1)
+	if len(p.desk.Pins()) < 2 {
+		return p.desk.Theme.Dim.Wrap(twoPinsNeeded, w, 1)
 	}
-	return docLines(p.m.theme, p.doc(), w)
+	return docLines(p.desk.Theme, p.doc(), w)
 }
 
 func (p *briefPanel) Title() string {
 	p.title = "Brief for the customer"
-	switch shown, beside := len(p.proposals()), len(p.m.pins())-1; {
+	switch shown, beside := len(p.proposals()), len(p.desk.Pins())-1; {
 	case shown == beside:
 	case shown == 1:
 		p.title += fmt.Sprintf(" · pin %d of %d", p.first, beside)
@@ -93,15 +95,15 @@ func (p *briefPanel) Height(w, most int) int { p.proposals(); return p.pages.Hei
 func (p *briefPanel) View(w, h int) []string { p.proposals(); return p.pages.View(w, h) }
 
 func (p *briefPanel) Keys() ui.Keys {
-	keys := ui.Keys{ui.Send("y", "copy", "copy the brief", func() tea.Cmd { return p.m.copyDoc(p.doc(), "brief") })}
-	if p.m.foundry() != nil {
-		keys = append(keys, ui.On("r", "report", "write the whole report to a file", func() { p.m.open(p.report()) }))
+	keys := ui.Keys{ui.Send("y", "copy", "copy the brief", func() tea.Cmd { return p.desk.CopyDoc(p.doc(), "brief") })}
+	if p.desk.Book() != nil {
+		keys = append(keys, ui.On("r", "report", "write the whole report to a file", func() { p.desk.Open(p.report()) }))
 	}
-	if beside := len(p.m.pins()) - 1; beside > 1 {
+	if beside := len(p.desk.Pins()) - 1; beside > 1 {
 		keys = append(keys, ui.On("+", "more", "one, two or three proposals on the page", func() {
 			p.count, p.of = p.count%min(beside, report.BriefProposals)+1, nil
 		}))
-		keys = append(keys, p.m.pinKeys(true)...)
+		keys = append(keys, p.desk.PinKeys(true)...)
 	}
-	return append(append(keys, p.m.keys("s")...), p.text.Keys()...)
+	return append(append(keys, p.desk.BenchKeys("s")...), p.text.Keys()...)
 }

@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"errors"
@@ -7,15 +7,16 @@ import (
 	"time"
 
 	"alongside/props/catalog"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
 // newChecked asks for what belongs to a figure that was looked up: the one that
 // is shown at the cursor.
-func newChecked(m *Model) screen {
-	shown := m.cursorRow().Cells[m.cursorIndex()].Figure
+func newChecked(d *desk.Desk) desk.Screen {
+	shown := d.CursorRow().Cells[d.CursorIndex()].Figure
 	var place *catalog.Place
-	for o, f := range m.o.Catalog.Stated() {
+	for o, f := range d.Catalog.Stated() {
 		if f == shown {
 			p := catalog.PlaceOf(o, f)
 			place = &p
@@ -23,7 +24,7 @@ func newChecked(m *Model) screen {
 		}
 	}
 	if place == nil {
-		m.warn("this value was worked out from published ones; look up those below")
+		d.Warn("this value was worked out from published ones; look up those below")
 		return nil
 	}
 	plain := strings.NewReplacer(";", ",")
@@ -32,8 +33,8 @@ func newChecked(m *Model) screen {
 		edition = ""
 	}
 	const most = 90 // cells of each, so that all fit into the field
-	known := ui.Cut(plain.Replace(edition), most) + "; " + ui.Cut(plain.Replace(shown.Table), most) + "; " + m.lookedUp
-	p := newPrompt(m, "Checked by the shop", fmt.Sprintf("Your own copy of %s prints %s. Its edition; table or page; who looked it up. For another value than this use alongside shelf.",
+	known := ui.Cut(plain.Replace(edition), most) + "; " + ui.Cut(plain.Replace(shown.Table), most) + "; " + d.LookedUp
+	p := newPrompt(d, "Checked by the shop", fmt.Sprintf("Your own copy of %s prints %s. Its edition; table or page; who looked it up. For another value than this use alongside shelf.",
 		shown.Source.ID, place.Catalog), "", func(s string) error {
 		parts := strings.Split(s, ";")
 		if len(parts) != 3 {
@@ -46,27 +47,18 @@ func newChecked(m *Model) screen {
 		if field, problem, remedy := c.Problem(); problem != "" {
 			return fmt.Errorf("%s %s; %s", field, problem, remedy)
 		}
-		with, err := m.o.Check(c)
+		with, err := d.Check(c)
 		if err != nil {
 			return err
 		}
-		m.lookedUp = c.By
-		m.useCatalog(with)
-		m.say("checked by the shop; the catalog shows it so from now on")
+		d.LookedUp = c.By
+		d.UseCatalog(with)
+		if n := len(d.Screens) - 2; n >= 0 {
+			d.Screens[n] = NewCard(d) // below this one
+		}
+		d.Say("checked by the shop; the catalog shows it so from now on")
 		return nil
 	})
 	p.field, p.edits = ui.EditField(known), true
 	return p
-}
-
-// useCatalog puts another catalog of the same materials in the place of the
-// present one, and draws the card below the top screen again.
-func (m *Model) useCatalog(c *catalog.Catalog) {
-	m.o.Catalog = c
-	m.history.With(c.Material)
-	m.comparison = nil
-	m.rework()
-	if n := len(m.screens) - 2; n >= 0 {
-		m.screens[n] = newCard(m)
-	}
 }

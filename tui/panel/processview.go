@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"fmt"
@@ -8,13 +8,14 @@ import (
 	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/report"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
 // processView is the process cards broken into lines, for a width and for the
 // pins that there is room for.
 type processView struct {
-	of           *processes
+	of           *desk.Processes
 	w            int
 	first        int   // of the pins that scroll
 	columns      []int // pins shown, as displayed
@@ -51,12 +52,12 @@ const (
 
 // lay breaks the cards as they are into lines, the one under the cursor in
 // sight.
-func (v *processView) lay(m *Model, w int) {
-	if v.of == m.processCards() && v.w == w && slices.Contains(v.columns, m.col) {
+func (v *processView) lay(d *desk.Desk, w int) {
+	if v.of == d.ProcessCards() && v.w == w && slices.Contains(v.columns, d.Col) {
 		return
 	}
-	v.of, v.w, v.rows = m.processCards(), w, nil
-	all := len(m.pins())
+	v.of, v.w, v.rows = d.ProcessCards(), w, nil
+	all := len(d.Pins())
 	fit := func(label int) int { return ui.Clamp((w-label)/processColumn, 2, max(all, 2)) }
 	n := fit(processLabel)
 	v.label = processLabel
@@ -66,33 +67,33 @@ func (v *processView) lay(m *Model, w int) {
 	v.width = min((w-v.label)/n, widestColumn)
 	v.columns = []int{0}
 	scrolled := min(n, all) - 1 // beside the baseline
-	v.first = ui.Clamp(v.first, max(m.col-scrolled, 0), max(m.col-1, 0))
+	v.first = ui.Clamp(v.first, max(d.Col-scrolled, 0), max(d.Col-1, 0))
 	v.first = ui.Clamp(v.first, 0, all-1-scrolled)
 	for i := 1; i <= scrolled; i++ {
 		v.columns = append(v.columns, v.first+i)
 	}
-	v.fill(m)
+	v.fill(d)
 }
 
 // fill lays out a row for each kind on which a pin has a statement.
-func (v *processView) fill(m *Model) {
-	system := m.now().Bench.System
-	if v.of.size != nil {
-		v.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(v.of.size.String(), " ", "\u00a0"), toleranceLines, func(at int) []statement {
+func (v *processView) fill(d *desk.Desk) {
+	system := d.Now().Bench.System
+	if v.of.Size != nil {
+		v.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(v.of.Size.String(), " ", "\u00a0"), toleranceLines, func(at int) []statement {
 			var texts []statement
-			for i := range v.of.tolerances[at] {
-				r := &v.of.tolerances[at][i]
+			for i := range v.of.Tolerances[at] {
+				r := &v.of.Tolerances[at][i]
 				texts = append(texts, statement{report.ToleranceText(r, system), standing(r.Cite)})
 			}
 			return texts
 		})
 	}
 	for _, k := range foundry.Kinds() {
-		if !slices.ContainsFunc(v.of.cards, func(c *foundry.ProcessCard) bool { return len(c.Of(k)) > 0 }) {
+		if !slices.ContainsFunc(v.of.Cards, func(c *foundry.ProcessCard) bool { return len(c.Of(k)) > 0 }) {
 			continue
 		}
 		v.add(processRow{kind: k}, k.String(), mostLines, func(at int) []statement {
-			card := v.of.cards[at]
+			card := v.of.Cards[at]
 			if card.Why != "" && len(v.rows) == 0 {
 				return []statement{{card.Why, ""}}
 			}

@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"alongside/props"
 	"alongside/props/catalog"
 	"alongside/props/report"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
 
@@ -41,15 +42,16 @@ func (l *marked) or(mat *props.Material) []*props.Material {
 	return []*props.Material{mat}
 }
 
-func newFinder(m *Model) screen {
-	f := &finder{panel: panel{m: m, typing: true, field: ui.NewField(m.query)}}
+// NewFinder opens the search for a material to pin.
+func NewFinder(d *desk.Desk) desk.Screen {
+	f := &finder{panel: panel{desk: d, about: "Finds a metal by any of its designations and pins it on the bench.", typing: true, field: ui.NewField(d.Query)}}
 	f.search()
 	return f
 }
 
 func (f *finder) search() {
-	f.m.query = f.field.Text()
-	f.hits, f.read = f.m.o.Catalog.SearchNear(f.m.query)
+	f.desk.Query = f.field.Text()
+	f.hits, f.read = f.desk.Catalog.SearchNear(f.desk.Query)
 	f.list, f.moved = ui.List{}, false
 }
 
@@ -63,7 +65,7 @@ func (f *finder) Title() string {
 // Height leaves the bench in sight in a tall window: it grows as pins are
 // added.
 func (f *finder) Height(_, most int) int {
-	if len(f.m.pins()) == 0 {
+	if len(f.desk.Pins()) == 0 {
 		return most
 	}
 	return max(most*3/5, 14)
@@ -72,8 +74,8 @@ func (f *finder) Height(_, most int) int {
 func (f *finder) Keys() ui.Keys {
 	keys := ui.Keys{
 		ui.On("enter", "pin and close", "pin this material, or all that are marked, and close", func() {
-			if f.moved || !f.m.continueLast() {
-				f.pin(f.m.close)
+			if f.moved || !f.desk.ContinueLast() {
+				f.pin(f.desk.Close)
 			}
 		}),
 		ui.On("tab", "pin and stay", "pin and find another", func() { f.pin(f.field.Keep) }), // the next letter begins a text
@@ -100,8 +102,8 @@ func (f *finder) Keys() ui.Keys {
 
 func (f *finder) Type(msg tea.KeyMsg) {
 	if msg.Paste && strings.ContainsRune(strings.TrimSpace(string(msg.Runes)), '\n') {
-		f.m.pasteMaterials(string(msg.Runes))
-	} else if f.m.typeInto(&f.field, msg) {
+		f.desk.PasteMaterials(string(msg.Runes))
+	} else if f.desk.TypeInto(&f.field, msg) {
 		f.search()
 	}
 }
@@ -111,26 +113,26 @@ func (f *finder) Click(_, y int) bool { return f.list.Click(y) }
 // pin pins the marked materials, or the one under the cursor.
 func (f *finder) pin(then func()) {
 	if f.list.At >= len(f.hits) {
-		f.m.warn("nothing found to pin")
+		f.desk.Warn("nothing found to pin")
 		return
 	}
-	f.m.pin(f.marked.or(f.hits[f.list.At].Material)...)
+	f.desk.Pin(f.marked.or(f.hits[f.list.At].Material)...)
 	f.marked = nil
 	then()
 }
 
 func (f *finder) View(w, h int) []string {
-	t := f.m.theme
+	t := f.desk.Theme
 	var head []string
-	if len(f.m.pins()) == 0 {
+	if len(f.desk.Pins()) == 0 {
 		head = []string{
 			" Type part of an alloy, temper or process, or another name: 380 die, A356 T6,",
 			" class 30. Enter pins it, Tab pins it and stays. The first pin is the baseline."}
-		if line := f.m.offer(); line != "" {
+		if line := f.desk.Offer(); line != "" {
 			head = append(head, ui.Few(t.Strong.Wrap(ui.Plain(line), w, 1), 2, w)...)
 		}
 	}
-	count := fmt.Sprintf("%d of %d", len(f.hits), len(f.m.o.Catalog.Materials))
+	count := fmt.Sprintf("%d of %d", len(f.hits), len(f.desk.Catalog.Materials))
 	if f.read != "" && len(f.hits) > 0 {
 		count = ui.Cut(fmt.Sprintf("not found; near it, %s: %d", ui.Plain(f.read), len(f.hits)), w/2)
 	}
@@ -145,7 +147,7 @@ func (f *finder) View(w, h int) []string {
 
 func (f *finder) hit(cols ui.Columns, i int, here bool) string {
 	mat := f.hits[i].Material
-	return f.m.materialLine(cols, mat, f.marked, f.field.Text(), here, mat.Name(), mat.ID, mat.Alloy.Family.Name)
+	return f.materialLine(cols, mat, f.marked, f.field.Text(), here, mat.Name(), mat.ID, mat.Alloy.Family.Name)
 }
 
 // columns are a mark, the name, id and family where there is room, and figures
@@ -155,7 +157,7 @@ func (f *finder) columns(w int) ui.Columns {
 	if w >= ui.Roomy {
 		name = 32
 	}
-	cols := append(ui.Columns{{Width: 1}, {Head: "material", Width: name}, {Head: "id"}, {Head: "family"}}, f.m.briefColumns()...)
+	cols := append(ui.Columns{{Width: 1}, {Head: "material", Width: name}, {Head: "id"}, {Head: "family"}}, f.briefColumns()...)
 	if room := cols.Room(w); room >= 14 {
 		cols[3].Width = min(room-1, 26)
 	}
@@ -168,7 +170,7 @@ func (f *finder) columns(w int) ui.Columns {
 // names tells how else the material under the cursor is called, so that a hit
 // under a foreign name is no surprise.
 func (f *finder) names(w int) string {
-	t := f.m.theme
+	t := f.desk.Theme
 	if len(f.hits) == 0 {
 		return t.Bad.Of(ui.Cut(" Nothing like that in the catalog. Try fewer letters, or the alloy alone.", w))
 	}
@@ -178,7 +180,7 @@ func (f *finder) names(w int) string {
 		parts = append(parts, "UNS "+mat.Alloy.UNS)
 	}
 	parts = append(parts, report.AliasTexts(mat)...)
-	if slices.Contains(f.m.pins(), mat) {
+	if slices.Contains(f.desk.Pins(), mat) {
 		parts = append([]string{"+ on the bench"}, parts...)
 	}
 	return ui.Marked(" "+ui.Cut(ui.Plain(strings.Join(parts, dot)), w-1), f.field.Text(), t.Dim, t.Strong)

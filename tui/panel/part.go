@@ -1,4 +1,4 @@
-package tui
+package panel
 
 import (
 	"iter"
@@ -9,6 +9,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/part"
+	"alongside/tui/desk"
 	"alongside/tui/ui"
 	"alongside/units"
 )
@@ -24,12 +25,6 @@ type partForm struct {
 	word string          // typed so far in a field of words
 }
 
-// formState is what was typed and could not be used, from one opening of the
-// form to the next.
-type formState map[partRow]draft
-
-type draft struct{ text, problem string }
-
 // partRow is a line of the form: a field of the part, the price of the metal of one
 // pin, or the heading of a topic.
 type partRow struct {
@@ -38,11 +33,22 @@ type partRow struct {
 	topic string
 }
 
-// newPart opens the form on the first row that waits for something: what could
+// key is the row in the drafts of the desk; that of a topic has none.
+func (r partRow) key() string {
+	switch {
+	case r.topic != "":
+		return ""
+	case r.pin != nil:
+		return r.field.String() + " " + r.pin.ID
+	}
+	return r.field.String()
+}
+
+// NewPart opens the form on the first row that waits for something: what could
 // not be used, else what nothing is said of.
-func newPart(m *Model) screen {
-	p := partOf(m)
-	at := slices.IndexFunc(p.rows, func(r partRow) bool { return m.form[r].problem != "" })
+func NewPart(d *desk.Desk) desk.Screen {
+	p := partOf(d)
+	at := slices.IndexFunc(p.rows, func(r partRow) bool { return d.Form[r.key()].Problem != "" })
 	if at < 0 {
 		at = slices.IndexFunc(p.rows, func(r partRow) bool { return p.text(r) == "" && r.topic == "" && r.words() == nil })
 	}
@@ -50,8 +56,8 @@ func newPart(m *Model) screen {
 }
 
 // newPartOn opens the form on a row; on the first where there is no such row.
-func newPartOn(m *Model, r partRow) screen {
-	p := partOf(m)
+func newPartOn(d *desk.Desk, r partRow) desk.Screen {
+	p := partOf(d)
 	for topic, rows := range p.topics() {
 		if slices.Contains(rows, r) {
 			p.open[topic] = true
@@ -62,8 +68,8 @@ func newPartOn(m *Model, r partRow) screen {
 }
 
 // partOf is the form with the topics open of which something is said.
-func partOf(m *Model) *partForm {
-	p := &partForm{panel: panel{m: m, typing: true}, open: map[string]bool{"": true}}
+func partOf(d *desk.Desk) *partForm {
+	p := &partForm{panel: panel{desk: d, about: "Takes what is known of the part; the swap and the watch-outs work with it.", typing: true}, open: map[string]bool{"": true}}
 	for topic, rows := range p.topics() {
 		if slices.ContainsFunc(rows, func(r partRow) bool { return p.text(r) != "" }) {
 			p.open[topic] = true
@@ -90,8 +96,8 @@ func (p *partForm) topics() iter.Seq2[string, []partRow] {
 			}
 			rows = append(rows, partRow{field: f})
 		}
-		for at := range p.m.pins() {
-			rows = append(rows, partRow{field: part.FieldPrice, pin: p.m.pinAt(at)})
+		for at := range p.desk.Pins() {
+			rows = append(rows, partRow{field: part.FieldPrice, pin: p.desk.PinAt(at)})
 		}
 		yield(topic, rows)
 	}
@@ -121,7 +127,7 @@ func (p *partForm) fold() {
 	p.enter()
 }
 
-func (p *partForm) on(at int) screen {
+func (p *partForm) on(at int) desk.Screen {
 	p.list.At = max(at, 0)
 	p.enter()
 	return p
@@ -130,17 +136,17 @@ func (p *partForm) on(at int) screen {
 // saved is what the part has for a row.
 func (p *partForm) saved(r partRow) string {
 	if r.field == part.FieldPrice {
-		return p.m.now().Part.Price[r.pin.ID]
+		return p.desk.Now().Part.Price[r.pin.ID]
 	}
-	return p.m.now().Part.Get(r.field)
+	return p.desk.Now().Part.Get(r.field)
 }
 
 func (p *partForm) text(r partRow) string {
 	if r.topic != "" {
 		return ""
 	}
-	if d, ok := p.m.form[r]; ok {
-		return d.text
+	if d, ok := p.desk.Form[r.key()]; ok {
+		return d.Text
 	}
 	return p.saved(r)
 }
@@ -167,16 +173,16 @@ func (p *partForm) enter() {
 // leave takes what was typed. It reports whether the part has it now.
 func (p *partForm) leave() bool {
 	r, text := p.row(), p.field.Text()
-	if r.topic != "" || p.words() != nil || text == p.text(r) && p.m.form[r].problem == "" {
+	if r.topic != "" || p.words() != nil || text == p.text(r) && p.desk.Form[r.key()].Problem == "" {
 		return true
 	}
 	return p.set(r, text)
 }
 
-// closing takes what was typed before the form goes.
-func (p *partForm) closing() {
+// Closing takes what was typed before the form goes.
+func (p *partForm) Closing() {
 	if !p.leave() {
-		p.m.warn("kept in the form as typed: " + p.m.form[p.row()].problem)
+		p.desk.Warn("kept in the form as typed: " + p.desk.Form[p.row().key()].Problem)
 	}
 }
 
@@ -185,18 +191,18 @@ func (p *partForm) set(r partRow, text string) bool {
 	if r.field == part.FieldPrice {
 		typed = r.pin.ID + "=" + typed
 	}
-	if err := p.m.setPart(r.field, typed); err != nil {
-		p.m.form[r] = draft{text, err.Error()}
+	if err := p.desk.SetPart(r.field, typed); err != nil {
+		p.desk.Form[r.key()] = desk.Draft{Text: text, Problem: err.Error()}
 		return false
 	}
-	delete(p.m.form, r)
+	delete(p.desk.Form, r.key())
 	return true
 }
 
 func (p *partForm) Title() string { return "The part: what the customer says of it, in any unit" }
 
 func (p *partForm) Height(_, most int) int {
-	return min(most, len(p.rows)+len(p.m.form)+2)
+	return min(most, len(p.rows)+len(p.desk.Form)+2)
 }
 
 func (p *partForm) Keys() ui.Keys {
@@ -233,9 +239,9 @@ func (p *partForm) Type(msg tea.KeyMsg) {
 		p.typeWord(msg)
 		return
 	}
-	if p.m.typeInto(&p.field, msg) {
-		if d, ok := p.m.form[p.row()]; ok { // the problem is told again on leaving
-			p.m.form[p.row()] = draft{p.field.Text(), d.problem}
+	if p.desk.TypeInto(&p.field, msg) {
+		if d, ok := p.desk.Form[p.row().key()]; ok { // the problem is told again on leaving
+			p.desk.Form[p.row().key()] = desk.Draft{Text: p.field.Text(), Problem: d.Problem}
 		}
 	}
 }
@@ -256,7 +262,7 @@ func (p *partForm) take() {
 	case !p.leave():
 		p.field.Keep()
 	case last:
-		p.m.close()
+		p.desk.Close()
 	default:
 		p.move(1)
 	}
@@ -278,13 +284,13 @@ func (p *partForm) View(w, h int) []string {
 	return p.list.Draw(ui.Listing{
 		Items: len(p.rows),
 		Lines: func(i int, here bool) []string { return p.lines(i, here, w) },
-		Foot:  func() []string { return []string{p.m.theme.Dim.Of(ui.Cut("   "+ui.Plain(p.about()), w))} },
+		Foot:  func() []string { return []string{p.desk.Theme.Dim.Of(ui.Cut("   "+ui.Plain(p.about()), w))} },
 	}, h)
 }
 
 // lines is a row with the heading above it and the problem below.
 func (p *partForm) lines(i int, here bool, w int) []string {
-	r, t := p.rows[i], p.m.theme
+	r, t := p.rows[i], p.desk.Theme
 	if r.topic != "" {
 		mark, sign := "   ", " …"
 		if here {
@@ -297,11 +303,11 @@ func (p *partForm) lines(i int, here bool, w int) []string {
 	}
 	line := p.line(r, here)
 	line += "  " + t.Dim.Of(ui.Cut(ui.Plain(p.aside(r, here)), w-ui.Width(line)-2))
-	return append([]string{line}, t.Bad.Wrap(p.m.form[r].problem, w, partLabel+3)...)
+	return append([]string{line}, t.Bad.Wrap(p.desk.Form[r.key()].Problem, w, partLabel+3)...)
 }
 
 func (p *partForm) line(r partRow, here bool) string {
-	t, info := p.m.theme, r.field.Info()
+	t, info := p.desk.Theme, r.field.Info()
 	label, labels, room, mark, ink := info.Label, partLabel, partText, "   ", t.Text
 	if r.pin != nil {
 		label, labels, room = r.pin.Name(), labels+longPart, room-10
@@ -347,7 +353,7 @@ func (p *partForm) about() string {
 // understood is what was typed for a field in the unit of the system, or the
 // material it names; "" where that says no more than the text.
 func (p *partForm) understood(f part.Field) string {
-	g := p.m.given()
+	g := p.desk.Given()
 	if f == part.FieldMate && g.Mate != nil {
 		return g.Mate.Name()
 	}
@@ -355,7 +361,7 @@ func (p *partForm) understood(f part.Field) string {
 	if q == nil {
 		return ""
 	}
-	in, err := q.In(units.Preferred(q.Unit.Dimension(), p.m.now().Bench.System))
+	in, err := q.In(units.Preferred(q.Unit.Dimension(), p.desk.Now().Bench.System))
 	if err != nil || in.Unit == q.Unit {
 		return ""
 	}

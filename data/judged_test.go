@@ -7,6 +7,7 @@ import (
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -87,8 +88,8 @@ func TestLimitsThatWentWrong(t *testing.T) {
 		{"a356-t6-pm", "tensile 30-40 ksi", needs.Partly}, // minimum 37, typical 41
 		{"malleable-32510", "brinell <= 156 HB", needs.Met},
 	} {
-		read := needs.Read(tt.need, c, units.US, nil)
-		list, err := needs.ParseAll(tt.need, c)
+		read := spoken.Read(tt.need, c, units.US, nil)
+		list, err := spoken.Read(tt.need, c, units.US, nil).Limits()
 		if err != nil || len(list) != 1 {
 			t.Errorf("%q: %v, %v", tt.need, err, read)
 			continue
@@ -97,7 +98,7 @@ func TestLimitsThatWentWrong(t *testing.T) {
 			t.Errorf("%s, %s: %v (%s), want %v", tt.id, tt.need, j.Status, j.Note, tt.want)
 		}
 	}
-	list, err := needs.ParseAll("family = aluminum; tensile >= 40 ksi", c)
+	list, err := spoken.Read("family = aluminum; tensile >= 40 ksi", c, units.US, nil).Limits()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,8 +11,9 @@ import (
 	"alongside/props/call"
 	"alongside/props/call/sheets"
 	"alongside/props/compare"
-	"alongside/props/needs"
 	"alongside/props/part"
+	"alongside/props/spoken"
+	"alongside/units"
 )
 
 // Three calls as they come, with the published figures.
@@ -33,7 +34,7 @@ func TestBriefOfCall(t *testing.T) {
 	home, r := t.TempDir(), result{}
 	f := &sheets.Folder{Path: filepath.Join(home, "alongside", "calls"), Catalog: data.Catalog}
 	c := call.Call{Bench: compare.NewBench(), Name: "Pump bracket", Part: part.Part{Mass: "12 lb"}}
-	c.Needs, _ = needs.ParseAll("yield >= 20 ksi", data.Catalog())
+	c.Needs, _ = spoken.Read("yield >= 20 ksi", data.Catalog(), units.US, nil).Limits()
 	for _, id := range []string{"gray-30", "a356-t6-pm", "319-t6-sand", "a380-f-die", "zn-3-die"} {
 		c.Bench.Pin(data.Catalog().Material(id))
 	}

@@ -22,7 +22,7 @@ var layers = []string{
 	"data/compiled props/catalog props/compare",
 	"props/part props/foundry props/audit props/bars props/shelf",
 	"props/needs",
-	"props/swap props/watch props/call",
+	"props/spoken props/swap props/watch props/call",
 	"props/call/sheets",
 	"props/report data data/compile data/intake",
 	"props/settings tui/ui tui/background tui/clip tui/ptytest",

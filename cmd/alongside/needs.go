@@ -14,6 +14,7 @@ import (
 	"alongside/props/needs"
 	"alongside/props/report"
 	"alongside/props/sheet"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -45,7 +46,7 @@ func (p *program) readNeeds(typed []string, system units.System, baseline *props
 	if len(typed) == 0 {
 		return nil, baseline, nil // the catalog need not be read
 	}
-	said := needs.Read(strings.Join(typed, "\n"), p.catalog(), system, baseline)
+	said := spoken.Read(strings.Join(typed, "\n"), p.catalog(), system, baseline)
 	if today := said.Today(); today != nil {
 		baseline = today
 	}

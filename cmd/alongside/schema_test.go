@@ -17,6 +17,8 @@ import (
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/spoken"
+	"alongside/units"
 )
 
 const schemaFile = "../../data/output.schema.json"
@@ -46,7 +48,7 @@ func answers(t *testing.T) []answer {
 	b := compare.NewBench()
 	b.Pin(data.Catalog().Material("gray-30"))
 	b.Pin(data.Catalog().Material("a356-t6-pm"))
-	list, err := needs.ParseAll("yield >= 20 ksi", data.Catalog())
+	list, err := spoken.Read("yield >= 20 ksi", data.Catalog(), units.US, nil).Limits()
 	if err != nil {
 		t.Fatal(err)
 	}

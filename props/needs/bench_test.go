@@ -1,4 +1,4 @@
-package needs
+package needs_test
 
 import (
 	"fmt"
@@ -6,6 +6,8 @@ import (
 
 	"alongside/props"
 	"alongside/props/catalog"
+	"alongside/props/needs"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -40,9 +42,9 @@ func generated(n int) *catalog.Catalog {
 
 var fiveNeeds = "yield >= 20 ksi; tensile >= 30 ksi; density < 0.2 lb/in3; conductivity >= 20 %IACS; elongation >= 3 %"
 
-func fixture(b testing.TB, materials int) ([]*props.Material, []Need) {
+func fixture(b testing.TB, materials int) ([]*props.Material, []needs.Need) {
 	c := generated(materials)
-	list, err := ParseAll(fiveNeeds, c)
+	list, err := spoken.Read(fiveNeeds, c, units.US, nil).Limits()
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -55,6 +57,6 @@ func BenchmarkFind(b *testing.B) {
 	materials, list := fixture(b, 7_500)
 	b.ReportAllocs()
 	for b.Loop() {
-		Find(materials, list, 50, true)
+		needs.Find(materials, list, 50, true)
 	}
 }

@@ -345,7 +345,7 @@ func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID)
 			n.Limit.Hi = n.Limit.Lo
 		}
 		if p.Info().Dimension == units.Rating || n.Limit.Unit.Reciprocal() {
-			n.Op = turned(n.Op)
+			n.Op = n.Op.Turned()
 		}
 		n.Cond, n.Than = *f.Cond, &Than{base, b.Question}
 		n.Text = n.String()

@@ -104,7 +104,7 @@ type verdict struct {
 // by figures.
 func (n *Need) verdict(m *props.Material) verdict {
 	switch {
-	case n.Kind != OfProperty && n.admits(m):
+	case n.Kind != OfProperty && n.Admits(m):
 		return verdict{status: Met}
 	case n.Kind != OfProperty:
 		return verdict{status: NotMet}

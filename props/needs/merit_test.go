@@ -1,4 +1,4 @@
-package needs
+package needs_test
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 
 	"alongside/props/catalog"
 	"alongside/props/compare"
+	"alongside/props/needs"
 )
 
 // The figures of the die casting association's comparison table as a die
@@ -64,7 +65,7 @@ func TestMeritAgainstMassRatios(t *testing.T) {
 		{"beam-stiffness", 0.8343},  // (ρ2/ρ1)(E1/E2)^(1/2)
 		{"plate-strength", 0.6860},  // (ρ2/ρ1)(σ1/σ2)^(1/2)
 	} {
-		d, ok := DutyNamed(tt.duty)
+		d, ok := needs.DutyNamed(tt.duty)
 		if !ok {
 			t.Fatalf("no duty %s", tt.duty)
 		}
@@ -79,21 +80,12 @@ func TestMeritAgainstMassRatios(t *testing.T) {
 	}
 }
 
-// Steel, E = 210 GPa and 7.8 Mg/m³: E^(1/2)/ρ = 1.86 GPa^(1/2)·m³/Mg (open
-// course notes on material indices; remembered).
-func TestBeamIndexOfSteel(t *testing.T) {
-	d, _ := DutyNamed("beam-stiffness")
-	if have := d.merit([]float64{210, 7.8}); math.Abs(have-1.86) > 5e-3 {
-		t.Errorf("have %v", have)
-	}
-}
-
 // A metal without a yield figure is judged by tensile strength on both sides,
 // and says so.
 func TestMeritWithoutYield(t *testing.T) {
 	c := shop(t)
 	b := compare.NewBench()
-	d, _ := DutyNamed("tie-strength")
+	d, _ := needs.DutyNamed("tie-strength")
 	m := d.Relative(&b, c.Material("x1-f-sand"), c.Material("gray-30"))
 	if m.Why == "" || m.Mid != 0 {
 		t.Errorf("gray-30 has no density on file, yet a merit of %v came out", m.Mid)

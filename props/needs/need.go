@@ -1,4 +1,4 @@
-// Package needs turns a customer's limits into verdicts on materials, and
+// Package needs judges materials by a customer's limits, and
 // finds the materials that meet them or nearly do.
 package needs
 
@@ -26,7 +26,26 @@ const (
 	Between
 )
 
-var opSigns = [...]string{"≥", "≤", ">", "<", "within"}
+// ops has the sign of each bound and its relatives.
+var ops = [...]struct {
+	sign                    string
+	turned, closed, inverse Op
+}{
+	AtLeast:  {"≥", AtMost, AtLeast, LessThan},
+	AtMost:   {"≤", AtLeast, AtMost, MoreThan},
+	MoreThan: {">", LessThan, AtLeast, AtMost},
+	LessThan: {"<", MoreThan, AtMost, AtLeast},
+	Between:  {"within", Between, Between, Between},
+}
+
+// Turned is the opposite side of a bound.
+func (op Op) Turned() Op { return ops[op].turned }
+
+// Closed is the bound that includes its end.
+func (op Op) Closed() Op { return ops[op].closed }
+
+// Inverse is the bound that holds where op does not.
+func (op Op) Inverse() Op { return ops[op].inverse }
 
 // Kind is what a need is about.
 type Kind uint8
@@ -95,7 +114,20 @@ func (n *Need) String() string {
 	case rating:
 		return name + " " + n.Limit.String() + " or better"
 	}
-	return fmt.Sprintf("%s %s %s%s", name, opSigns[n.Op], n.Limit.String(), under)
+	return fmt.Sprintf("%s %s %s%s", name, ops[n.Op].sign, n.Limit.String(), under)
+}
+
+// Add adds a need to a list that does not have it. One that is there but switched
+// off is switched on.
+func Add(list []Need, n Need) []Need {
+	text := n.String()
+	for i := range list {
+		if list[i].String() == text {
+			list[i].Off = list[i].Off && n.Off
+			return list
+		}
+	}
+	return append(list, n)
 }
 
 // named lists the processes, families or tempers.
@@ -126,7 +158,7 @@ func (n *Need) bounds() (lo, hi float64, openLo, openHi bool) {
 	op := n.Op
 	if n.Property.Info().Dimension == units.Rating || u.Reciprocal() {
 		a, z = min(a, z), max(a, z)
-		op = turned(op)
+		op = op.Turned()
 	}
 	switch op {
 	case AtLeast, MoreThan:
@@ -137,23 +169,8 @@ func (n *Need) bounds() (lo, hi float64, openLo, openHi bool) {
 	return a, z, false, false
 }
 
-// turned is the opposite side of a bound.
-func turned(op Op) Op {
-	switch op {
-	case AtLeast:
-		return AtMost
-	case AtMost:
-		return AtLeast
-	case MoreThan:
-		return LessThan
-	case LessThan:
-		return MoreThan
-	}
-	return op
-}
-
-// admits answers the needs that are not about a figure.
-func (n *Need) admits(m *props.Material) bool {
+// Admits answers the needs that are not about a figure.
+func (n *Need) Admits(m *props.Material) bool {
 	in := true
 	switch n.Kind {
 	case OfProcess:

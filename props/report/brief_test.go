@@ -12,6 +12,8 @@ import (
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
+	"alongside/props/spoken"
+	"alongside/units"
 )
 
 // onePage is a brief from the real catalog.
@@ -24,7 +26,7 @@ func onePage(t *testing.T, p part.Part, limits, from string, to ...string) OnePa
 	}
 	var list []needs.Need
 	if limits != "" {
-		if list, err = needs.ParseAll(limits, c); err != nil {
+		if list, err = spoken.Read(limits, c, units.US, nil).Limits(); err != nil {
 			t.Fatal(err)
 		}
 	}

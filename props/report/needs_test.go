@@ -9,6 +9,8 @@ import (
 	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/needs"
+	"alongside/props/spoken"
+	"alongside/units"
 )
 
 func shopNeed(t *testing.T, text string) (*catalog.Catalog, []needs.Need) {
@@ -17,7 +19,7 @@ func shopNeed(t *testing.T, text string) (*catalog.Catalog, []needs.Need) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list, err := needs.ParseAll(text, c)
+	list, err := spoken.Read(text, c, units.US, nil).Limits()
 	if err != nil {
 		t.Fatal(err)
 	}

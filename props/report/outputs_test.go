@@ -21,6 +21,7 @@ import (
 	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/sheet"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -32,7 +33,7 @@ func answers(t *testing.T) map[string]*Doc {
 	b := compare.NewBench()
 	b.Pin(iron)
 	b.Pin(pin)
-	list, err := needs.ParseAll("brinell >= 60\ntensile >= 30 ksi\nfamily = aluminum", c)
+	list, err := spoken.Read("brinell >= 60\ntensile >= 30 ksi\nfamily = aluminum", c, units.US, nil).Limits()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -250,7 +251,7 @@ func TestRowsAboveTheTable(t *testing.T) {
 	b := compare.NewBench()
 	b.Pin(c.Material("gray-30"))
 	b.Pin(c.Material("a356-t6-pm"))
-	list, err := needs.ParseAll("brinell >= 60\nyield >= 20 ksi\nprocess = pm\nresistivity <= 10 µΩ·cm", c)
+	list, err := spoken.Read("brinell >= 60\nyield >= 20 ksi\nprocess = pm\nresistivity <= 10 µΩ·cm", c, units.US, nil).Limits()
 	if err != nil {
 		t.Fatal(err)
 	}

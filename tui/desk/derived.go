@@ -11,6 +11,7 @@ import (
 	"alongside/props/foundry"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/spoken"
 	"alongside/props/swap"
 	"alongside/props/watch"
 	"alongside/tui/ui"
@@ -153,8 +154,8 @@ func (d *Desk) WatchWords() (full, short string) {
 }
 
 // Read reads what is said of a part made of the baseline.
-func (d *Desk) Read(text string) needs.Said {
-	return needs.Read(text, d.Catalog, d.Now().Bench.System, d.Baseline())
+func (d *Desk) Read(text string) spoken.Said {
+	return spoken.Read(text, d.Catalog, d.Now().Bench.System, d.Baseline())
 }
 
 // Screened says how many materials of the catalog meet the needs.

@@ -11,6 +11,7 @@ import (
 	"alongside/props/call"
 	"alongside/props/needs"
 	"alongside/props/report"
+	"alongside/props/spoken"
 	"alongside/tui/desk"
 	"alongside/tui/ui"
 )
@@ -140,7 +141,7 @@ func (p *needsPanel) stop() {
 
 // change reads the field in place of the need that is edited.
 func (p *needsPanel) change() {
-	n, err := needs.One(p.field.Text(), p.desk.Catalog, p.desk.Now().Bench.System)
+	n, err := spoken.One(p.field.Text(), p.desk.Catalog, p.desk.Now().Bench.System)
 	if err != nil {
 		p.problem = err.Error()
 		return
@@ -154,7 +155,7 @@ func (p *needsPanel) add(text string) { p.take(p.desk.Read(text)) }
 
 // take takes what was read of a text, needs and the part. What was not stays in the
 // field, each piece with its reason.
-func (p *needsPanel) take(said needs.Said) {
+func (p *needsPanel) take(said spoken.Said) {
 	if len(said.Pieces) > len(said.Refused()) {
 		p.desk.ChangeCall(func(c *call.Call) {
 			for _, n := range said.Needs() {

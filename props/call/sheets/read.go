@@ -13,6 +13,7 @@ import (
 	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/record"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -273,7 +274,7 @@ func (r *reader) row(t *record.Record) (name string, ok bool) {
 
 func (r *reader) need(t *record.Record) (name string, ok bool) {
 	text, typed := t.Text("limit", true), t.Text("typed", false)
-	n, err := needs.Parse(text, r.catalog)
+	n, err := spoken.One(text, r.catalog, units.US)
 	if err != nil {
 		t.Fail("limit", strings.TrimPrefix(err.Error(), "need "), "write it like \"yield >= 20 ksi\""+remains)
 		return "", false

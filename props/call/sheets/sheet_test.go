@@ -12,6 +12,7 @@ import (
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
+	"alongside/props/spoken"
 	"alongside/units"
 )
 
@@ -36,7 +37,7 @@ func full(t testing.TB) call.Call {
 	b.Senses[props.ElectricalConductivity] = compare.SenseSetting{Sense: props.Less}
 	b.Senses[props.ThermalExpansion] = compare.SenseSetting{Sense: props.Near, Target: props.ThermalExpansion.Info().Units[units.US].ToSI(5.8)}
 	var err error
-	if c.Needs, err = needs.ParseAll("yield at least 20 ksi; process = pm or sand; temper = T5 or T6; family = aluminum; density < 2.8 g/cm3", data.Catalog()); err != nil {
+	if c.Needs, err = spoken.Read("yield at least 20 ksi; process = pm or sand; temper = T5 or T6; family = aluminum; density < 2.8 g/cm3", data.Catalog(), units.US, nil).Limits(); err != nil {
 		t.Fatal(err)
 	}
 	c.Needs[1].Off = true

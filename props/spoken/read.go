@@ -1,10 +1,13 @@
-package needs
+// Package spoken reads what a customer says, or what stands in a mail or on a drawing,
+// as needs and as fields of the part. What can be meant in two ways is never decided.
+package spoken
 
 import (
 	"strings"
 
 	"alongside/props"
 	"alongside/props/catalog"
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/spelling"
 	"alongside/units"
@@ -197,7 +200,7 @@ func (r *reader) unread(ts []token) {
 }
 
 // take adds a need; readAs tells to show what it was read as.
-func (r *reader) take(text string, n Need, readAs bool) {
+func (r *reader) take(text string, n needs.Need, readAs bool) {
 	for _, p := range r.out {
 		if p.Need != nil && p.Need.String() == n.String() {
 			return
@@ -281,7 +284,7 @@ func (r *reader) rated(ts []token, neg bool) {
 		return
 	}
 	limit := units.Quantity{Lo: usableRating, Hi: usableRating, Unit: units.RatingNumber}
-	r.take(r.span(ts), Need{Property: t.props[0], Op: AtLeast, Limit: limit}, true)
+	r.take(r.span(ts), needs.Need{Property: t.props[0], Op: needs.AtLeast, Limit: limit}, true)
 	for _, s := range t.said {
 		r.tell(r.span(ts), s, false)
 	}

@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"cmp"
@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/needs"
 	"alongside/props/spelling"
 )
 
@@ -30,12 +31,12 @@ func (r *reader) today(in, ts []token) []token {
 	}
 	wish := slices.ContainsFunc(in, func(t token) bool { return slices.Contains(wishes, key(t.text)) })
 	from, end := at, at+1
-	if ts[at].op == AtLeast && !wish { // behind the name
+	if ts[at].op == needs.AtLeast && !wish { // behind the name
 		for from > 0 && ofName(ts[from-1]) {
 			from--
 		}
 	}
-	if from == at && !(wish && ts[at].op == AtLeast) {
+	if from == at && !(wish && ts[at].op == needs.AtLeast) {
 		start := end
 		for start < len(ts) && ts[start].role == link {
 			start++
@@ -73,10 +74,10 @@ func (r *reader) setToday(text, name string) {
 // examples are grades of the families that are asked for often: ", such as
 // gray-20, gray-25 or gray-30".
 func (r *reader) examples(families []string) string {
-	family := Need{Kind: OfFamily, Families: families}
+	family := needs.Need{Kind: needs.OfFamily, Families: families}
 	var ids []string
 	for _, id := range r.catalog.Everyday {
-		if m := r.catalog.Material(id); m != nil && len(ids) < 3 && family.admits(m) {
+		if m := r.catalog.Material(id); m != nil && len(ids) < 3 && family.Admits(m) {
 			ids = append(ids, id)
 		}
 	}
@@ -87,7 +88,7 @@ func (r *reader) examples(families []string) string {
 }
 
 // Today is the metal that the text says the part is made of; nil where it says none.
-func (s *Said) Today() *props.Material {
+func (s Said) Today() *props.Material {
 	for _, p := range s.Pieces {
 		if p.Today != nil {
 			return p.Today

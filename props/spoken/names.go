@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/spelling"
 	"alongside/units"
@@ -15,20 +16,20 @@ import (
 // names reads the processes, families or tempers from i on: one, or several with
 // "or" between them, behind "process =" or alone.
 func (r *reader) names(ts []token, i, from int) int {
-	n := Need{Kind: ts[i].kind, Not: i > from}
+	n := needs.Need{Kind: ts[i].kind, Not: i > from}
 	headed := ts[i].role == head
 	if headed {
-		for i++; i < len(ts) && (ts[i].role == bound && ts[i].op == Between || ts[i].role == negation); i++ {
+		for i++; i < len(ts) && (ts[i].role == bound && ts[i].op == needs.Between || ts[i].role == negation); i++ {
 			n.Not = n.Not || ts[i].role == negation
 		}
 	}
 	for wanted := true; i < len(ts); i++ {
 		m := ts[i].meaning
-		if headed && n.Kind == OfTemper && r.isTemper(strings.ToUpper(ts[i].text)) {
-			m = meaning{role: named, kind: OfTemper, temper: strings.ToUpper(ts[i].text)} // F alone
+		if headed && n.Kind == needs.OfTemper && r.isTemper(strings.ToUpper(ts[i].text)) {
+			m = meaning{role: named, kind: needs.OfTemper, temper: strings.ToUpper(ts[i].text)} // F alone
 		}
 		if wanted && m.role == named && m.kind == n.Kind {
-			n.add(m)
+			add(&n, m)
 			wanted = false
 			continue
 		}
@@ -40,11 +41,11 @@ func (r *reader) names(ts []token, i, from int) int {
 			break
 		}
 	}
-	if n.Kind == OfFamily && i < len(ts) && mateNoun(ts[i]) {
+	if n.Kind == needs.OfFamily && i < len(ts) && mateNoun(ts[i]) {
 		r.refuse(r.span(ts[from:i+1]), &ParseError{Hint: "is joined to the part: name its grade, such as \"on 1045\""})
 		return i + 1
 	}
-	if n.empty() {
+	if empty(&n) {
 		r.refuse(r.span(ts[from:i]), &ParseError{Hint: "name a " + n.Kind.String() + ", for example " + exampleOf[n.Kind]})
 		return i
 	}
@@ -61,18 +62,18 @@ func mateNoun(t token) bool {
 	return false
 }
 
-var exampleOf = map[Kind]string{OfProcess: `"process = pm or sand"`, OfFamily: `"family = aluminum"`, OfTemper: `"temper = T5 or T6"`}
+var exampleOf = map[needs.Kind]string{needs.OfProcess: `"process = pm or sand"`, needs.OfFamily: `"family = aluminum"`, needs.OfTemper: `"temper = T5 or T6"`}
 
 // add adds what a word names to what will do.
-func (n *Need) add(m meaning) {
+func add(n *needs.Need, m meaning) {
 	switch n.Kind {
-	case OfProcess:
+	case needs.OfProcess:
 		n.Processes = addOnce(n.Processes, m.process)
-	case OfFamily:
+	case needs.OfFamily:
 		for _, id := range m.families {
 			n.Families = addOnce(n.Families, id)
 		}
-	case OfTemper:
+	case needs.OfTemper:
 		n.Tempers = addOnce(n.Tempers, m.temper)
 	}
 }
@@ -84,12 +85,12 @@ func addOnce[T comparable](list []T, v T) []T {
 	return append(list, v)
 }
 
-func (n *Need) empty() bool { return len(n.Processes)+len(n.Families)+len(n.Tempers) == 0 }
+func empty(n *needs.Need) bool { return len(n.Processes)+len(n.Families)+len(n.Tempers) == 0 }
 
 // name takes a need on names. One that follows another of its kind behind a comma
 // adds to it, "no zinc and magnesium" excludes both, and "any iron but gray" takes
 // from what was named before.
-func (r *reader) name(text string, n Need, first token) {
+func (r *reader) name(text string, n needs.Need, first token) {
 	for _, t := range n.Tempers {
 		if t != "" && !r.tempers[t] && first.role != head {
 			r.refuse(text, &ParseError{Hint: "no material on file has the temper " + t})
@@ -106,14 +107,14 @@ func (r *reader) name(text string, n Need, first token) {
 		n.Not = true
 		r.take(text, n, true)
 		return
-	case !before.Need.Not && (n.Not || r.joined == "but") && n.within(before.Need):
-		before.Need.remove(&n)
+	case !before.Need.Not && (n.Not || r.joined == "but") && within(&n, before.Need):
+		remove(before.Need, &n)
 		r.extend(before, text)
 		return
 	case !before.Need.Not && !n.Not && r.joined == "" && r.brk == ',' && first.role != head:
 		all := before.Need.String()
-		for _, m := range n.meanings() {
-			before.Need.add(m)
+		for _, m := range meanings(&n) {
+			add(before.Need, m)
 		}
 		if before.Need.String() != all {
 			r.extend(before, text)
@@ -124,7 +125,7 @@ func (r *reader) name(text string, n Need, first token) {
 }
 
 // before is the piece before where it is a need of the kind; else nil.
-func (r *reader) before(k Kind) *Piece {
+func (r *reader) before(k needs.Kind) *Piece {
 	if len(r.out) == 0 {
 		return nil
 	}
@@ -143,7 +144,7 @@ func (r *reader) extend(p *Piece, text string) {
 }
 
 // meanings is the reverse of add.
-func (n *Need) meanings() []meaning {
+func meanings(n *needs.Need) []meaning {
 	var list []meaning
 	for _, p := range n.Processes {
 		list = append(list, meaning{process: p})
@@ -158,25 +159,25 @@ func (n *Need) meanings() []meaning {
 }
 
 // within reports whether all that n names is a part of what o names.
-func (n *Need) within(o *Need) bool {
-	return len(n.Families) < len(o.Families) && !slices.ContainsFunc(n.Families, func(f string) bool { return !slices.Contains(o.Families, f) }) && n.Kind == OfFamily
+func within(n, o *needs.Need) bool {
+	return len(n.Families) < len(o.Families) && !slices.ContainsFunc(n.Families, func(f string) bool { return !slices.Contains(o.Families, f) }) && n.Kind == needs.OfFamily
 }
 
-func (n *Need) remove(o *Need) {
+func remove(n, o *needs.Need) {
 	n.Families = slices.DeleteFunc(slices.Clone(n.Families), func(f string) bool { return slices.Contains(o.Families, f) })
 }
 
 // hint lists what may be named, or the nearest of it.
-func (r *reader) hint(k Kind, typed string) string {
+func (r *reader) hint(k needs.Kind, typed string) string {
 	var known []string
 	switch k {
-	case OfProcess:
+	case needs.OfProcess:
 		known = props.ProcessWords()
-	case OfFamily:
+	case needs.OfFamily:
 		for _, f := range r.catalog.Families {
 			known = append(known, f.ID)
 		}
-	case OfTemper:
+	case needs.OfTemper:
 		return "write for example " + exampleOf[k]
 	}
 	if near := spelling.Nearest(key(typed), known); near != "" {
@@ -231,7 +232,7 @@ func (r *reader) mate(ts []token, i int, neg bool) int {
 // compared reads a limit set by another metal: "lighter than bronze", "yield at
 // least that of A356-T6". Of l is known what the words before say.
 func (r *reader) compared(ts []token, i, from int, l limit) int {
-	t := token{meaning: meaning{op: AtLeast}}
+	t := token{meaning: meaning{op: needs.AtLeast}}
 	if i < len(ts) && ts[i].role == against {
 		t = ts[i]
 		i++
@@ -273,10 +274,10 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	}
 	n.Op = t.op
 	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {
-		n.Op = AtMost
+		n.Op = needs.AtMost
 	}
 	if l.times != 0 {
-		times, err := n.multiply(l.times, t.role == against)
+		times, err := multiply(&n, l.times, t.role == against)
 		if err != nil {
 			r.refuse(r.span(ts[from:end]), err)
 			return end
@@ -318,16 +319,16 @@ func (r *reader) measuredBy(named string) string {
 // figureOf is the figure of the metal or the family that a text names, as a need
 // that it meets itself; of a family the best there is, so that what is better is
 // better than every one.
-func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source string, err *ParseError) {
+func (r *reader) figureOf(p props.PropertyID, text string) (n needs.Need, source string, err *ParseError) {
 	b := compare.NewBench()
 	b.System = r.system
 	one := []props.PropertyID{p}
 	if m := r.families[key(text)]; m.role == named {
 		var best *props.Material
 		for _, mat := range r.catalog.Materials {
-			list := BetterThan(&b, mat, one)
-			family := Need{Kind: OfFamily, Families: m.families}
-			if len(list) == 0 || !family.admits(mat) || best != nil && !beyond(&list[0], &n) {
+			list := needs.BetterThan(&b, mat, one)
+			family := needs.Need{Kind: needs.OfFamily, Families: m.families}
+			if len(list) == 0 || !family.Admits(mat) || best != nil && !beyond(&list[0], &n) {
 				continue
 			}
 			best, n = mat, list[0]
@@ -341,7 +342,7 @@ func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source strin
 	if resolveErr != nil {
 		return n, "", &ParseError{Hint: resolveErr.Error()}
 	}
-	list := BetterThan(&b, m, one)
+	list := needs.BetterThan(&b, m, one)
 	if len(list) == 0 {
 		return n, "", &ParseError{Hint: "no figure of it is on file for " + m.Name()}
 	}
@@ -349,12 +350,12 @@ func (r *reader) figureOf(p props.PropertyID, text string) (n Need, source strin
 }
 
 // beyond reports whether a limit asks for more than another on the same property.
-func beyond(a, b *Need) bool {
+func beyond(a, b *needs.Need) bool {
 	if a.Limit.Unit.Dimension() != b.Limit.Unit.Dimension() {
 		return false // Brinell under another load
 	}
 	x, y := a.Limit.Unit.ToSI(a.Limit.Lo), b.Limit.Unit.ToSI(b.Limit.Lo)
-	if a.Op == AtMost || a.Op == LessThan {
+	if a.Op == needs.AtMost || a.Op == needs.LessThan {
 		return x < y
 	}
 	return x > y

@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"errors"
@@ -7,13 +7,14 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/units"
 )
 
 // reading is one way to understand a limit.
 type reading struct {
-	need    *Need
+	need    *needs.Need
 	said    *part.Said
 	assumed bool
 }
@@ -120,7 +121,7 @@ func (r *reader) needReadings(l *limit, p props.PropertyID, subj *token) ([]read
 			if err != nil {
 				return nil, err
 			}
-			for _, op := range n.directions() {
+			for _, op := range directions(&n) {
 				m := n
 				m.Op = op
 				out = append(out, reading{need: &m, assumed: assumed || l.amount.bare && q.Unit.Symbol() != ""})
@@ -132,11 +133,11 @@ func (r *reader) needReadings(l *limit, p props.PropertyID, subj *token) ([]read
 
 // directions are the bounds that may be meant: one, but for a property that has no
 // better side.
-func (n *Need) directions() []Op {
-	if n.Op == Between && !n.Limit.IsRange() {
-		return []Op{AtLeast, AtMost}
+func directions(n *needs.Need) []needs.Op {
+	if n.Op == needs.Between && !n.Limit.IsRange() {
+		return []needs.Op{needs.AtLeast, needs.AtMost}
 	}
-	return []Op{n.Op}
+	return []needs.Op{n.Op}
 }
 
 // atTemperature makes two readings of a figure at a temperature: it may be that of
@@ -244,11 +245,11 @@ func (r *reader) isBeyond(p props.PropertyID, q units.Quantity, u units.Unit) bo
 		if f.Property != p || f.Value.Unit.Dimension() != u.Dimension() {
 			continue
 		}
-		lo, hi := ends(f)
+		lo, hi := f.Value.Unit.ToSI(f.Value.Lo), f.Value.Unit.ToSI(f.Value.Hi)
 		if most == 0 {
 			least = lo
 		}
-		least, most = min(least, lo), max(most, hi)
+		least, most = min(least, lo, hi), max(most, lo, hi)
 	}
 	v := u.ToSI(q.Lo)
 	return most > 0 && (v > 3*most || v < least/3)
@@ -268,8 +269,8 @@ func (r *reader) within(p props.PropertyID, q units.Quantity) []units.Unit {
 
 // need makes the need of an amount. The flag says whether its direction was left
 // out.
-func (r *reader) need(l *limit, p props.PropertyID, q units.Quantity) (Need, bool, *ParseError) {
-	n := Need{Property: p, Limit: q, Cond: l.cond}
+func (r *reader) need(l *limit, p props.PropertyID, q units.Quantity) (needs.Need, bool, *ParseError) {
+	n := needs.Need{Property: p, Limit: q, Cond: l.cond}
 	if l.subject != nil {
 		n.Cond = l.subject.cond.With(l.cond)
 		if l.subject.q.Unit != units.NoUnit && fits(p, l.subject.q.Unit) {
@@ -284,9 +285,9 @@ func (r *reader) need(l *limit, p props.PropertyID, q units.Quantity) (Need, boo
 	}
 	switch {
 	case q.IsRange():
-		n.Op = Between
-	case l.stated && p.Info().Dimension == units.Rating && (l.op == AtMost || l.op == LessThan):
-		n.Op = turned(l.op) // "<= 2" is "2 or better" too: nobody asks for worse
+		n.Op = needs.Between
+	case l.stated && p.Info().Dimension == units.Rating && (l.op == needs.AtMost || l.op == needs.LessThan):
+		n.Op = l.op.Turned() // "<= 2" is "2 or better" too: nobody asks for worse
 	case l.stated:
 		n.Op = l.op
 	default:

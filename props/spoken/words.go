@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/catalog"
+	"alongside/props/needs"
 	"alongside/props/part"
 )
 
@@ -40,11 +41,11 @@ const (
 // meaning is what the table of words holds for a phrase.
 type meaning struct {
 	role     role
-	op       Op                 // bound, against
+	op       needs.Op           // bound, against
 	props    []props.PropertyID // subject, rated, against: several where the phrase leaves open which
 	fields   []part.Field       // subject
 	cond     props.Conditions   // subject: what its name states, as Rp0.2 does
-	kind     Kind               // named, head
+	kind     needs.Kind         // named, head
 	process  props.Process
 	families []string
 	temper   string
@@ -54,12 +55,12 @@ type meaning struct {
 }
 
 // bounds are the phrases for each bound.
-var bounds = map[Op]string{
-	AtLeast:  ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than",
-	AtMost:   "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than",
-	MoreThan: ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond",
-	LessThan: "<|less than|lower than|under|below|short of",
-	Between:  "=|between|within|from",
+var bounds = map[needs.Op]string{
+	needs.AtLeast:  ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than",
+	needs.AtMost:   "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than",
+	needs.MoreThan: ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond",
+	needs.LessThan: "<|less than|lower than|under|below|short of",
+	needs.Between:  "=|between|within|from",
 }
 
 // subjects are the words for a property that leave open which, and those that the
@@ -128,16 +129,16 @@ const usableRating = 3
 var comparatives = []struct {
 	more, plain string
 	p           props.PropertyID
-	op          Op
+	op          needs.Op
 }{
-	{"stronger", "strong", props.TensileStrength, MoreThan},
-	{"weaker", "weak", props.TensileStrength, LessThan},
-	{"lighter", "light", props.Density, LessThan},
-	{"heavier", "heavy", props.Density, MoreThan},
-	{"stiffer", "stiff", props.ElasticModulus, MoreThan},
-	{"harder", "hard", props.HardnessBrinell, MoreThan},
-	{"softer", "soft", props.HardnessBrinell, LessThan},
-	{"more ductile", "ductile", props.Elongation, MoreThan},
+	{"stronger", "strong", props.TensileStrength, needs.MoreThan},
+	{"weaker", "weak", props.TensileStrength, needs.LessThan},
+	{"lighter", "light", props.Density, needs.LessThan},
+	{"heavier", "heavy", props.Density, needs.MoreThan},
+	{"stiffer", "stiff", props.ElasticModulus, needs.MoreThan},
+	{"harder", "hard", props.HardnessBrinell, needs.MoreThan},
+	{"softer", "soft", props.HardnessBrinell, needs.LessThan},
+	{"more ductile", "ductile", props.Elongation, needs.MoreThan},
 }
 
 const (
@@ -163,7 +164,7 @@ var table = sync.OnceValue(func() map[string]meaning {
 	put(fillerWords, meaning{role: filler})
 	put("of|at|in|made of|tested at|measured at", meaning{role: link})
 	put(likeWords, meaning{role: against})
-	put(currentWords, meaning{role: current, op: AtLeast})
+	put(currentWords, meaning{role: current, op: needs.AtLeast})
 	put(replacedWords, meaning{role: current})
 	put("lead free|lead-free|no lead|leadfree", meaning{role: refused, reason: "a composition cannot be searched for; show prints it"})
 	put("per astm|to astm|astm|per ams|ams|per spec|per mil", meaning{role: refused, reason: "a specification is found by its number in the finder; it is no limit"})
@@ -205,17 +206,17 @@ var table = sync.OnceValue(func() map[string]meaning {
 		m.alone = true
 		put(c.more, m)
 		m.alone = false
-		m.op = closed(c.op)
+		m.op = c.op.Closed()
 		put("as "+c.plain+"|at least as "+c.plain+"|just as "+c.plain+"|no less "+c.plain, meaning{role: against, props: m.props, op: m.op, alone: true})
 		put("as "+c.plain+" as|at least as "+c.plain+" as|"+c.plain+" as", m)
 	}
 	for p := props.Sand; p <= props.Wrought; p++ {
-		put(p.ID()+"|"+p.String()+"|"+processWords[p], meaning{role: named, kind: OfProcess, process: p})
+		put(p.ID()+"|"+p.String()+"|"+processWords[p], meaning{role: named, kind: needs.OfProcess, process: p})
 	}
-	put("process|processes|made by", meaning{role: head, kind: OfProcess})
-	put("family|base metal", meaning{role: head, kind: OfFamily})
-	put("temper|tempers", meaning{role: head, kind: OfTemper})
-	put("as cast", meaning{role: named, kind: OfTemper})
+	put("process|processes|made by", meaning{role: head, kind: needs.OfProcess})
+	put("family|base metal", meaning{role: head, kind: needs.OfFamily})
+	put("temper|tempers", meaning{role: head, kind: needs.OfTemper})
+	put("as cast", meaning{role: named, kind: needs.OfTemper})
 	return t
 })
 
@@ -252,7 +253,7 @@ func familyWords(c *catalog.Catalog) map[string]meaning {
 	t := map[string]meaning{}
 	add := func(phrase, id string) {
 		m := t[phrase]
-		m.role, m.kind, m.families = named, OfFamily, append(m.families, id)
+		m.role, m.kind, m.families = named, needs.OfFamily, append(m.families, id)
 		t[phrase] = m
 	}
 	for _, f := range c.Families {
@@ -275,32 +276,6 @@ func familyWords(c *catalog.Catalog) map[string]meaning {
 		}
 	}
 	return t
-}
-
-// inverse is the bound that holds where op does not.
-func inverse(op Op) Op {
-	switch op {
-	case AtLeast:
-		return LessThan
-	case AtMost:
-		return MoreThan
-	case MoreThan:
-		return AtMost
-	case LessThan:
-		return AtLeast
-	}
-	return op
-}
-
-// closed is the bound that includes its end.
-func closed(op Op) Op {
-	switch op {
-	case MoreThan:
-		return AtLeast
-	case LessThan:
-		return AtMost
-	}
-	return op
 }
 
 // knownWords are the words that a mistyped one may have been meant for.

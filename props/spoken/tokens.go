@@ -1,10 +1,11 @@
-package needs
+package spoken
 
 import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/spelling"
 	"alongside/units"
@@ -273,7 +274,7 @@ func (r *reader) meaning(phrase string) (meaning, bool) {
 	}
 	temper, said := strings.CutSuffix(phrase, " temper")
 	if temper = strings.ToUpper(temper); r.isTemper(temper) && (said || len(temper) > 1) {
-		return meaning{role: named, kind: OfTemper, temper: temper}, true
+		return meaning{role: named, kind: needs.OfTemper, temper: temper}, true
 	}
 	return meaning{}, false
 }

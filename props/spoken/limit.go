@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"errors"
@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/units"
 )
@@ -17,7 +18,7 @@ import (
 type limit struct {
 	subject *token
 	amount  *token
-	op      Op
+	op      needs.Op
 	stated  bool // op was said
 	not     bool // behind a negation that is not used up
 	cond    props.Conditions
@@ -71,7 +72,7 @@ func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
 	switch {
 	case i == len(ts):
 	case ts[i].role == against && len(ts[i].props) > 0:
-		if !plain || l.stated && closed(l.op) != AtLeast {
+		if !plain || l.stated && l.op.Closed() != needs.AtLeast {
 			r.refuse(r.span(ts[from:]), &ParseError{Hint: "type the limit itself, or say it like 20 % lighter than bronze"})
 			return len(ts), true
 		}
@@ -88,24 +89,24 @@ func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
 
 // multiply makes of a need of a figure one of so many times the figure: by so much more
 // or less where a metal is stronger or lighter, else of as much.
-func (n *Need) multiply(times float64, compared bool) (float64, *ParseError) {
+func multiply(n *needs.Need, times float64, compared bool) (float64, *ParseError) {
 	info := n.Property.Info()
 	switch {
 	case info.Dimension == units.Rating || info.Dimension == units.Temperature || info.Dimension == units.Percent:
 		return 0, &ParseError{Hint: "a share of it says nothing; type the limit itself"}
-	case compared && n.Op == MoreThan:
+	case compared && n.Op == needs.MoreThan:
 		times = 1 + times
-	case compared && n.Op == LessThan:
+	case compared && n.Op == needs.LessThan:
 		times = 1 - times
-	case compared && n.Op == AtMost:
+	case compared && n.Op == needs.AtMost:
 		return 0, &ParseError{Hint: "say it the other way round: half as heavy, twice as strong"}
 	case compared && info.Sense == props.Less:
-		n.Op = AtMost // half as heavy
+		n.Op = needs.AtMost // half as heavy
 	}
 	if times <= 0 {
 		return 0, &ParseError{Hint: "a limit at or below zero asks for nothing"}
 	}
-	n.Op, n.Than, n.Cond = closed(n.Op), nil, props.Conditions{}
+	n.Op, n.Than, n.Cond = n.Op.Closed(), nil, props.Conditions{}
 	n.Limit.Lo *= times
 	n.Limit.Hi *= times
 	n.Limit.Place = min(n.Limit.Place, int8(math.Floor(math.Log10(n.Limit.Lo)))-2) // three digits
@@ -113,12 +114,12 @@ func (n *Need) multiply(times float64, compared bool) (float64, *ParseError) {
 }
 
 // directed is the bound that was said, or else op, the reverse of it behind a negation.
-func (l *limit) directed(op Op) Op {
+func (l *limit) directed(op needs.Op) needs.Op {
 	if l.stated {
 		op = l.op
 	}
 	if l.not {
-		op = inverse(op)
+		op = op.Inverse()
 	}
 	return op
 }
@@ -163,7 +164,7 @@ func (l *limit) quantity(t *token) int {
 		return 0
 	}
 	if l.amount = t; t.more {
-		l.op, l.stated = AtLeast, true
+		l.op, l.stated = needs.AtLeast, true
 	}
 	return 1
 }
@@ -182,7 +183,7 @@ func (l *limit) link(ts []token) int {
 // bound takes a bound, the reverse of it behind a negation.
 func (l *limit) bound(ts []token) int {
 	t := &ts[0]
-	if t.op == Between {
+	if t.op == needs.Between {
 		return 1
 	}
 	if l.amount != nil && (l.stated || !l.takes(t, ts[1:])) {
@@ -190,7 +191,7 @@ func (l *limit) bound(ts []token) int {
 	}
 	l.op, l.stated = t.op, true
 	if l.not {
-		l.op, l.not = inverse(t.op), false
+		l.op, l.not = t.op.Inverse(), false
 	}
 	return 1
 }
@@ -241,23 +242,23 @@ func (l *limit) takes(b *token, rest []token) bool {
 			return false
 		}
 		mine, next := usual(l.subject.props[0], units.NoUnit), usual(rest[0].props[0], units.NoUnit)
-		return mine == next || mine == closed(b.op)
+		return mine == next || mine == b.op.Closed()
 	}
 	return true
 }
 
 // usual is the direction in which a property is limited where none is said;
 // Between where there is none that is usual.
-func usual(p props.PropertyID, u units.Unit) Op {
-	op := Between
+func usual(p props.PropertyID, u units.Unit) needs.Op {
+	op := needs.Between
 	switch info := p.Info(); {
 	case info.Dimension == units.Rating, info.Sense == props.More:
-		op = AtLeast
+		op = needs.AtLeast
 	case info.Sense == props.Less:
-		op = AtMost
+		op = needs.AtMost
 	}
 	if u != units.NoUnit && u.Reciprocal() {
-		op = turned(op)
+		op = op.Turned()
 	}
 	return op
 }
@@ -370,7 +371,7 @@ func (r *reader) accept(text string, x reading, second bool) {
 		return
 	}
 	if second && len(r.out) > 0 {
-		if p := &r.out[len(r.out)-1]; p.Need != nil && p.Need.join(x.need) {
+		if p := &r.out[len(r.out)-1]; p.Need != nil && join(p.Need, x.need) {
 			p.Text += " " + text
 			p.Need.Text = p.Text
 			return
@@ -380,19 +381,19 @@ func (r *reader) accept(text string, x reading, second bool) {
 }
 
 // join makes a band of two opposite bounds that include their ends.
-func (n *Need) join(o *Need) bool {
+func join(n, o *needs.Need) bool {
 	if n.Property != o.Property || n.Limit.Unit != o.Limit.Unit || n.Cond != o.Cond {
 		return false
 	}
 	lo, hi := n, o
-	if n.Op == AtMost {
+	if n.Op == needs.AtMost {
 		lo, hi = o, n
 	}
-	if lo.Op != AtLeast || hi.Op != AtMost || lo.Limit.Lo >= hi.Limit.Lo {
+	if lo.Op != needs.AtLeast || hi.Op != needs.AtMost || lo.Limit.Lo >= hi.Limit.Lo {
 		return false
 	}
 	q := lo.Limit
 	q.Hi, q.Place = hi.Limit.Hi, min(lo.Limit.Place, hi.Limit.Place)
-	n.Op, n.Limit = Between, q
+	n.Op, n.Limit = needs.Between, q
 	return true
 }

@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"strconv"

@@ -1,4 +1,4 @@
-package needs_test
+package spoken_test
 
 import (
 	"os"
@@ -7,27 +7,27 @@ import (
 
 	"alongside/data"
 	"alongside/props/catalog"
-	"alongside/props/needs"
 	"alongside/props/part"
+	"alongside/props/spoken"
 	"alongside/units"
 
 	"pgregory.net/rapid"
 )
 
-// spoken is a text of testdata/spoken.txt with what it must become.
-type spoken struct {
+// sentence is a text of testdata/spoken.txt with what it must become.
+type sentence struct {
 	text string
 	want []string
 	line int
 }
 
-func spokenTexts(t testing.TB) []spoken {
+func spokenTexts(t testing.TB) []sentence {
 	t.Helper()
 	content, err := os.ReadFile("testdata/spoken.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	var list []spoken
+	var list []sentence
 	for i, line := range strings.Split(string(content), "\n") {
 		switch {
 		case line == "" || line[0] == '#':
@@ -36,7 +36,7 @@ func spokenTexts(t testing.TB) []spoken {
 				list[n-1].text += "\n" + line[2:]
 				continue
 			}
-			list = append(list, spoken{text: line[2:], line: i + 1})
+			list = append(list, sentence{text: line[2:], line: i + 1})
 		default:
 			list[len(list)-1].want = append(list[len(list)-1].want, line)
 		}
@@ -45,7 +45,7 @@ func spokenTexts(t testing.TB) []spoken {
 }
 
 // have writes what was read in the form of the list.
-func have(s needs.Said) []string {
+func have(s spoken.Said) []string {
 	var out []string
 	with := -1
 	for _, p := range s.Pieces {
@@ -114,7 +114,7 @@ func same(have, want []string) bool {
 func TestSpoken(t *testing.T) {
 	c := data.Catalog()
 	for _, s := range spokenTexts(t) {
-		if got := have(needs.Read(s.text, c, units.US, nil)); !same(got, s.want) {
+		if got := have(spoken.Read(s.text, c, units.US, nil)); !same(got, s.want) {
 			t.Errorf("spoken.txt:%d: %q\nhave\t%s\nwant\t%s", s.line, s.text, strings.Join(got, "\n\t"), strings.Join(s.want, "\n\t"))
 		}
 	}
@@ -124,14 +124,14 @@ func TestSpoken(t *testing.T) {
 func TestReadTwice(t *testing.T) {
 	c := data.Catalog()
 	for _, s := range spokenTexts(t) {
-		said := needs.Read(s.text, c, units.US, nil)
+		said := spoken.Read(s.text, c, units.US, nil)
 		for _, n := range said.Needs() {
 			for _, system := range []units.System{units.US, units.SI} {
-				back := needs.Read(n.String(), c, system, nil)
+				back := spoken.Read(n.String(), c, system, nil)
 				if list := back.Needs(); len(list) != 1 || list[0].String() != n.String() || len(back.Pieces) != 1 {
 					t.Errorf("spoken.txt:%d: %q reads back as %q", s.line, n.String(), have(back))
 				}
-				again := needs.Read(n.Text, c, system, nil)
+				again := spoken.Read(n.Text, c, system, nil)
 				if list := again.Needs(); len(list) == 0 || list[0].String() != n.String() {
 					t.Errorf("spoken.txt:%d: the text %q kept for editing reads back as %q", s.line, n.Text, have(again))
 				}
@@ -140,7 +140,7 @@ func TestReadTwice(t *testing.T) {
 		// Each reading that is offered is read in that one way.
 		for _, p := range said.Refused() {
 			for _, choice := range p.Err.Choices {
-				back := needs.Read(choice, c, units.SI, nil)
+				back := spoken.Read(choice, c, units.SI, nil)
 				if len(back.Refused()) > 0 || len(back.Pieces) > 2 {
 					t.Errorf("spoken.txt:%d: the choice %q reads as %q", s.line, choice, have(back))
 				}
@@ -152,7 +152,7 @@ func TestReadTwice(t *testing.T) {
 // checkRead fails where a text is passed over in silence, where a piece is not one
 // thing, where a need does not read back, or where the part refuses what was taken.
 func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text string) {
-	said := needs.Read(text, c, units.US, nil)
+	said := spoken.Read(text, c, units.US, nil)
 	if len(said.Pieces) == 0 && strings.TrimSpace(text) != "" {
 		t.Fatalf("%q: nothing was read, and nothing was said of it", text)
 	}
@@ -169,14 +169,14 @@ func checkRead(t interface{ Fatalf(string, ...any) }, c *catalog.Catalog, text s
 		if p.Need == nil {
 			continue
 		}
-		back := needs.Read(p.Need.String(), c, units.US, nil)
+		back := spoken.Read(p.Need.String(), c, units.US, nil)
 		if list := back.Needs(); len(list) != 1 || list[0].String() != p.Need.String() {
 			t.Fatalf("%q became %q, which reads back as %q", text, p.Need.String(), have(back))
 		}
 	}
 	// What is measured against today's metal is so wherever that is known from.
 	if m := said.Today(); m != nil {
-		if again := needs.Read(text, c, units.US, m); !same(have(again), have(said)) {
+		if again := spoken.Read(text, c, units.US, m); !same(have(again), have(said)) {
 			t.Fatalf("%q became %q, and %q where the metal was known before", text, have(said), have(again))
 		}
 	}
@@ -210,8 +210,8 @@ func TestAnyWords(t *testing.T) {
 
 func BenchmarkRead(b *testing.B) {
 	c := data.Catalog()
-	needs.Read("12", c, units.US, nil)
+	spoken.Read("12", c, units.US, nil)
 	for b.Loop() {
-		needs.Read("yield at least 20 ksi, elongation 3 %, at least 35 %IACS, under 0.11 lb/in3, permanent mold, 4.2 lb, 3/8 wall, plate, -40 to 250 F", c, units.US, nil)
+		spoken.Read("yield at least 20 ksi, elongation 3 %, at least 35 %IACS, under 0.11 lb/in3, permanent mold, 4.2 lb, 3/8 wall, plate, -40 to 250 F", c, units.US, nil)
 	}
 }

@@ -1,4 +1,4 @@
-package needs
+package spoken
 
 import (
 	"errors"
@@ -8,6 +8,7 @@ import (
 
 	"alongside/props"
 	"alongside/props/catalog"
+	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/units"
 )
@@ -15,8 +16,8 @@ import (
 // Piece is what a piece of a text was read as: a need, a field of the part, today's
 // metal, or nothing, with the reason.
 type Piece struct {
-	Text  string // as typed, numbers in digits
-	Need  *Need  // nil where it is no need
+	Text  string      // as typed, numbers in digits
+	Need  *needs.Need // nil where it is no need
 	Said  *part.Said
 	Today *props.Material // what the part is made of today
 	// ReadAs is the whole of what was read, where something was left out or taken
@@ -55,32 +56,19 @@ func (e *ParseError) Reason() string {
 }
 
 // Needs lists the needs, each once.
-func (s *Said) Needs() []Need {
-	var out []Need
+func (s Said) Needs() []needs.Need {
+	var out []needs.Need
 	for _, p := range s.Pieces {
 		if p.Need != nil {
-			out = Add(out, *p.Need)
+			out = needs.Add(out, *p.Need)
 		}
 	}
 	return out
 }
 
-// Add adds a need to a list that does not have it. One that is there but switched
-// off is switched on.
-func Add(list []Need, n Need) []Need {
-	text := n.String()
-	for i := range list {
-		if list[i].String() == text {
-			list[i].Off = list[i].Off && n.Off
-			return list
-		}
-	}
-	return append(list, n)
-}
-
 // Tell puts what was said of the part into p. What the part has is added to what
 // it had; any other field is replaced. The catalog is asked for materials.
-func (s *Said) Tell(p *part.Part, c *catalog.Catalog) error {
+func (s Said) Tell(p *part.Part, c *catalog.Catalog) error {
 	var errs []error
 	for _, piece := range s.Pieces {
 		if piece.Said == nil {
@@ -96,13 +84,13 @@ func (s *Said) Tell(p *part.Part, c *catalog.Catalog) error {
 }
 
 // Refused lists the pieces of which nothing was read.
-func (s *Said) Refused() []Piece {
+func (s Said) Refused() []Piece {
 	return slices.DeleteFunc(slices.Clone(s.Pieces), func(p Piece) bool { return p.Err == nil })
 }
 
 // Echo tells, a line each, what was read of the pieces that left something out and
 // of those on the part.
-func (s *Said) Echo() []string {
+func (s Said) Echo() []string {
 	var out []string
 	for _, p := range s.Pieces {
 		switch {
@@ -115,16 +103,11 @@ func (s *Said) Echo() []string {
 	return out
 }
 
-// ParseAll reads needs as Read does, in US units where none are typed. The error
-// joins every *ParseError; what was said of the part is one too. The needs that
-// could be read are returned with it.
-func ParseAll(text string, c *catalog.Catalog) ([]Need, error) {
-	return limitsOnly(Read(text, c, units.US, nil))
-}
-
-func limitsOnly(said Said) ([]Need, error) {
+// Limits are the needs of a text that is to hold nothing else. The error joins every
+// *ParseError; what was said of the part is one too.
+func (s Said) Limits() ([]needs.Need, error) {
 	var errs []error
-	for _, p := range said.Pieces {
+	for _, p := range s.Pieces {
 		if p.Said != nil || p.Today != nil {
 			p.Err = &ParseError{Need: p.Text, Hint: "is of the part, not a limit on the metal"}
 		}
@@ -132,24 +115,21 @@ func limitsOnly(said Said) ([]Need, error) {
 			errs = append(errs, p.Err)
 		}
 	}
-	return said.Needs(), errors.Join(errs...)
+	return s.Needs(), errors.Join(errs...)
 }
 
-// Parse is One in US units.
-func Parse(s string, c *catalog.Catalog) (Need, error) { return One(s, c, units.US) }
-
 // One reads a single need as Read does. The error is a *ParseError.
-func One(s string, c *catalog.Catalog, system units.System) (Need, error) {
+func One(s string, c *catalog.Catalog, system units.System) (needs.Need, error) {
 	if strings.TrimSpace(s) == "" {
-		return Need{}, &ParseError{Need: s, Hint: `write for example "yield >= 20 ksi"`}
+		return needs.Need{}, &ParseError{Need: s, Hint: `write for example "yield >= 20 ksi"`}
 	}
-	list, err := limitsOnly(Read(s, c, system, nil))
+	list, err := Read(s, c, system, nil).Limits()
 	var pe *ParseError
 	if errors.As(err, &pe) {
-		return Need{Text: s}, pe
+		return needs.Need{Text: s}, pe
 	}
 	if len(list) != 1 {
-		return Need{Text: s}, &ParseError{Need: s, Hint: "one need is wanted here"}
+		return needs.Need{Text: s}, &ParseError{Need: s, Hint: "one need is wanted here"}
 	}
 	return list[0], nil
 }

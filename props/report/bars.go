@@ -9,8 +9,8 @@ import (
 	"alongside/props/sheet"
 )
 
-// BarsCaution says what bars do not tell.
-const BarsCaution = "Bars tell of the bars, not of the casting. A bound holds for bars poured, treated and tested as these were."
+// barsCaution says what bars do not tell.
+const barsCaution = "Bars tell of the bars, not of the casting. A bound holds for bars poured, treated and tested as these were."
 
 // BarsDoc is what a shop's own test bars show, a row a set, with what kept a
 // bound from being given.
@@ -18,9 +18,9 @@ func BarsDoc(sets []*bars.Set) *Doc {
 	return &Doc{
 		pictures: barsPictures(sets),
 		text:     func(*numbering) *sheet.Doc { return barsText(sets) },
-		data:     func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, BarsCaution) },
+		data:     func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, barsCaution) },
 		json: func() any {
-			return object{{"bars", each(sets, func(s **bars.Set) object { return barsJSON(*s) })}, {"caution", BarsCaution + " " + Caution}}
+			return object{{"bars", each(sets, func(s **bars.Set) object { return barsJSON(*s) })}, {"caution", barsCaution + " " + Caution}}
 		},
 	}
 }
@@ -28,7 +28,7 @@ func BarsDoc(sets []*bars.Set) *Doc {
 func barsText(sets []*bars.Set) *sheet.Doc {
 	var n numbering
 	t := barsTable(sets, &n)
-	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Test bars of the shop"), t}, blocks(barsPictures(sets))...), Foot: []string{BarsCaution}, Caution: Caution}
+	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Test bars of the shop"), t}, blocks(barsPictures(sets))...), Foot: []string{barsCaution}, Caution: Caution}
 	d.Notes = marked("", n.notes)
 	return d
 }

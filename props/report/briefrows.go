@@ -162,7 +162,7 @@ func (b *OnePage) differenceRow(p *briefPage, c *compare.Comparison, r *compare.
 		text := "not on file"
 		switch {
 		case cell.Figure != nil:
-			text = cell.Value.String() + MarkWord(cell.Figure.Basis)
+			text = cell.Value.String() + markWord(cell.Figure.Basis)
 			marks = append(marks, p.from(cell.Figure))
 		case cell.Material.Absent(r.Property) != "":
 			text = "has none"
@@ -229,8 +229,8 @@ func (b *OnePage) needRow(p *briefPage, need *needs.Need) (cells []string, marke
 		cell := j.Status.String()
 		switch {
 		case j.Figure != nil:
-			figure := j.Shown().String() + MarkWord(j.Figure.Basis)
-			if cell = figure + ", " + StatusSign(j.Status); i == 0 {
+			figure := j.Shown().String() + markWord(j.Figure.Basis)
+			if cell = figure + ", " + statusSign(j.Status); i == 0 {
 				cell = figure // of today's metal nothing is asked
 			}
 			marked = append(marked, p.from(j.Figure))

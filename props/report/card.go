@@ -113,7 +113,7 @@ func choice(c *compare.Comparison, pin int, considered []*props.Figure, onFile i
 	s := section("On the bench", "shown as", cell.Value.String(), "why this one", why)
 	if cell.Against != nil {
 		if value, err := cell.Against.Value.In(row.Unit); err == nil {
-			s = s.with("against", c.Bench.Pins[c.Baseline].Name()+": "+FigureText(cell.Against, value.String()))
+			s = s.with("against", c.Bench.Pins[c.Baseline].Name()+": "+citedFigure(cell.Against, value.String()))
 		}
 	}
 	return s.with("verdict", verdictText(c, row, cell))
@@ -179,7 +179,7 @@ func composition(a *props.Alloy) Section {
 	if n := a.Nominal(); n != "" {
 		s = s.with("nominal", n+" (middle of the limits)")
 	}
-	return s.with("", strings.Join(limitTexts(a), "  ·  "), "source", SourceText(c.Source), "known", knownText(c.Known, c.Where, nil))
+	return s.with("", strings.Join(limitTexts(a), "  ·  "), "source", sourceText(c.Source), "known", knownText(c.Known, c.Where, nil))
 }
 
 // limitTexts are the composition limits as printed: "Si 6.5–7.5".

@@ -37,7 +37,7 @@ func knownText(k props.Known, where string, agrees *props.Source) string {
 	case k == props.Checked:
 		return words + ": " + where
 	case agrees != nil:
-		return words + ": " + SourceText(agrees)
+		return words + ": " + sourceText(agrees)
 	case recalled(k) && where != "":
 		return words + " (" + where + ")"
 	case recalled(k):
@@ -83,10 +83,10 @@ func aboutFigure(f *props.Figure, cite string, more ...string) string {
 // titleCite names the source of a figure by its title.
 func titleCite(f *props.Figure) string { return cited(f.Source.Title, f.Table, f.Known()) }
 
-// FigureText is a figure in one line with its source: "27 ksi typical;
+// citedFigure is a figure in one line with its source: "27 ksi typical;
 // separately cast bar; Handbook, Table 3". The value is given in the unit
 // wanted.
-func FigureText(f *props.Figure, value string) string {
+func citedFigure(f *props.Figure, value string) string {
 	return figureText(f, value, titleCite(f))
 }
 
@@ -97,8 +97,8 @@ const (
 	noSource = "common practice, no source"
 )
 
-// SourceText is a source in one line.
-func SourceText(s *props.Source) string {
+// sourceText is a source in one line.
+func sourceText(s *props.Source) string {
 	text := s.Title
 	if s.Publisher != "" && !strings.Contains(text, s.Publisher) {
 		text += ", " + s.Publisher
@@ -150,7 +150,7 @@ func (s Section) published(src *props.Source) Section {
 	}
 	s = s.with("source", src.Title, "published by", joined(", ", src.Publisher, src.Edition)+kind)
 	if src.Successor != nil {
-		s = s.with("superseded by", SourceText(src.Successor))
+		s = s.with("superseded by", sourceText(src.Successor))
 	}
 	return s.with("source note", src.Note)
 }
@@ -195,7 +195,7 @@ func (n *numbering) source(s *props.Source) int {
 	if n.bySrc == nil {
 		n.bySrc = map[*props.Source]int{}
 	}
-	n.sources = append(n.sources, SourceText(s))
+	n.sources = append(n.sources, sourceText(s))
 	n.bySrc[s] = len(n.sources)
 	return len(n.sources)
 }

@@ -37,9 +37,9 @@ func quantityText(q units.Quantity, full bool) string {
 	if !full {
 		return q.String()
 	}
-	value := Plain(q.Lo)
+	value := bare(q.Lo)
 	if q.IsRange() {
-		value += "–" + Plain(q.Hi)
+		value += "–" + bare(q.Hi)
 	}
 	return joined(" ", q.Qual.String(), value, q.Unit.Symbol())
 }

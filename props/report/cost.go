@@ -12,8 +12,8 @@ import (
 	"alongside/units"
 )
 
-// CostCaution says how costs are to be read.
-const CostCaution = "Costs by the rates of the shop, for its own use; ranges are their worst cases. A tool is paid for by the quantity."
+// costCaution says how costs are to be read.
+const costCaution = "Costs by the rates of the shop, for its own use; ranges are their worst cases. A tool is paid for by the quantity."
 
 // CostDoc is what a piece costs against quantity, for the metal of today and each
 // other of swaps of one part.
@@ -153,7 +153,7 @@ func costText(results []*swap.Result, n *numbering) *sheet.Doc {
 			}
 		}
 	}
-	return &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title(title), t}, blocks(drawable(costPicture(results)))...), Foot: []string{CostCaution}, Caution: Caution}
+	return &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title(title), t}, blocks(drawable(costPicture(results)))...), Foot: []string{costCaution}, Caution: Caution}
 }
 
 var costColumns = []string{"material", "quantity", "currency", "cost", "cost from", "cost to", "tool", "tool from", "tool to"}
@@ -163,14 +163,14 @@ func costData(results []*swap.Result) *sheet.Doc {
 	t := &sheet.Table{Columns: sheet.Columns(costColumns...)}
 	for _, c := range costs(results) {
 		for _, p := range c.curve {
-			out := record{"material": c.of.ID, "quantity": Plain(p.Quantity), "currency": c.piece.Currency}
+			out := record{"material": c.of.ID, "quantity": bare(p.Quantity), "currency": c.piece.Currency}
 			for name, v := range map[string]cost.Interval{"cost": p.Cost, "tool": p.Tool} {
-				out[name], out[name+" from"], out[name+" to"] = Plain(v.Mid), Plain(v.Lo), Plain(v.Hi)
+				out[name], out[name+" from"], out[name+" to"] = bare(v.Mid), bare(v.Lo), bare(v.Hi)
 			}
 			t.Add(out.cells(costColumns)...)
 		}
 	}
-	return dataDoc(t, nil, CostCaution)
+	return dataDoc(t, nil, costCaution)
 }
 
 func costJSON(results []*swap.Result) object {
@@ -200,7 +200,7 @@ func costJSON(results []*swap.Result) object {
 			}
 			return out
 		})},
-		{"caution", CostCaution + " " + Caution},
+		{"caution", costCaution + " " + Caution},
 	}
 }
 

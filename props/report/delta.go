@@ -9,9 +9,9 @@ import (
 	"alongside/units"
 )
 
-// DeltaText writes a difference in the chosen mode with no more digits than
+// deltaText writes a difference in the chosen mode with no more digits than
 // the two figures carry.
-func DeltaText(mode compare.DeltaMode, in *compare.Cell) string {
+func deltaText(mode compare.DeltaMode, in *compare.Cell) string {
 	d := in.Delta
 	if d.Bound != nil {
 		return boundText(mode, in)

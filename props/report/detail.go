@@ -21,7 +21,7 @@ func NewDetail(c *compare.Comparison, row *compare.Row, pin int) Detail {
 	if cell.Figure == nil {
 		what += cell.Absent
 	} else {
-		what += FigureText(cell.Figure, cell.Value.String())
+		what += citedFigure(cell.Figure, cell.Value.String())
 	}
 	return Detail{what, verdictText(c, row, cell)}
 }
@@ -90,7 +90,7 @@ func deltaWords(cell *compare.Cell) string {
 	}
 	for _, mode := range []compare.DeltaMode{compare.Percent, compare.Ratio} {
 		if !math.IsNaN(d.Percent) {
-			s += ", " + DeltaText(mode, cell)
+			s += ", " + deltaText(mode, cell)
 		}
 	}
 	return s

@@ -48,7 +48,7 @@ func listText(list []*props.Material, s units.System) *sheet.Doc {
 				continue
 			}
 			recall = recall || recalled(f.Known())
-			row = append(row, f.Value.InOrOwn(keyFigures[i].Info().Units[s]).Number()+MarkWord(f.Basis)+knownBy[f.Known()].sign)
+			row = append(row, f.Value.InOrOwn(keyFigures[i].Info().Units[s]).Number()+markWord(f.Basis)+knownBy[f.Known()].sign)
 		}
 		t.Add(row...)
 	}

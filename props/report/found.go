@@ -191,20 +191,20 @@ func (s *Search) cells(r *needs.Result) []string {
 		if j.Need.Kind != needs.OfProperty {
 			continue
 		}
-		cell := judged(j, MarkWord, " typical")
+		cell := judged(j, markWord, " typical")
 		if j.Rounding {
 			cell += "~"
 		}
 		out = append(out, cell+recalledBy(j))
 	}
-	for _, text := range Brief(&s.Bench, r.Material, s.Show, MarkWord) {
+	for _, text := range Brief(&s.Bench, r.Material, s.Show, markWord) {
 		if text == "" {
 			text = "–"
 		}
 		out = append(out, text)
 	}
 	if s.Duty != nil {
-		out = append(out, MeritText(s.merit(r)))
+		out = append(out, meritText(s.merit(r)))
 	}
 	return out
 }

@@ -59,7 +59,7 @@ func deltaJSON(lo, mid, hi, percent float64, unit string) object {
 }
 
 func sourceJSON(s *props.Source, table string, k props.Known) object {
-	return object{{"id", s.ID}, {"title", SourceText(s)}, {"table", table}, {"known", k.String()}}
+	return object{{"id", s.ID}, {"title", sourceText(s)}, {"table", table}, {"known", k.String()}}
 }
 
 // citeJSON is where a statement comes from; null where nothing is named.
@@ -126,7 +126,7 @@ func each[T, J any](list []T, to func(*T) J) []J {
 type number float64
 
 // MarshalJSON writes the shortest decimal.
-func (n number) MarshalJSON() ([]byte, error) { return []byte(Plain(float64(n))), nil }
+func (n number) MarshalJSON() ([]byte, error) { return []byte(bare(float64(n))), nil }
 
 // numberOf returns nil, which JSON writes as null, for what is not a finite
 // number.
@@ -142,9 +142,9 @@ func numberOf(v float64) *number {
 // the last few of the 16 of a float64 are noise of the conversion.
 const noiseDigits = 12
 
-// Plain writes a number for machines: all digits that mean something, no
+// bare writes a number for machines: all digits that mean something, no
 // exponent where it can be helped, never "-0".
-func Plain(v float64) string {
+func bare(v float64) string {
 	s := strconv.FormatFloat(v, 'g', noiseDigits, 64)
 	v, _ = strconv.ParseFloat(s, 64)
 	if v == 0 {

@@ -87,7 +87,7 @@ func meritData(b *compare.Bench, duties []*needs.Duty) *sheet.Table {
 func meritRecord(m needs.Merit) record {
 	r := record{"why": joined("; ", m.Why, m.Note)}
 	if m.Why == "" {
-		r["printed"] = MeritText(m)
+		r["printed"] = meritText(m)
 		r.put("merit", m.Mid)
 		r.put("from", m.Lo)
 		r.put("to", m.Hi)
@@ -99,7 +99,7 @@ func meritCell(b *compare.Bench, m *props.Material, r needs.Merit) string {
 	if m == b.Pins[b.Baseline] && r.Why == "" {
 		return "1"
 	}
-	return MeritText(r)
+	return meritText(r)
 }
 
 // NeedDoc is one limit: how each material stands to it, on what figure, and
@@ -114,7 +114,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 				j := needs.Judge(m, n)
 				t.Add(m.Name(), JudgementText(&j))
 				if j.Figure != nil {
-					t.Notes = append(t.Notes, m.Name()+": "+FigureText(j.Figure, j.Figure.Value.String()))
+					t.Notes = append(t.Notes, m.Name()+": "+citedFigure(j.Figure, j.Figure.Value.String()))
 				}
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Needed: " + n.String()), t}, Caution: Caution}

@@ -34,7 +34,7 @@ func NewMeritCard(b *compare.Bench, m *props.Material, d *needs.Duty) *Card {
 	r := d.Relative(b, m, base)
 	s := section("The merit", "duty", d.Name, "formula", dutyText(d), "none", r.Why)
 	if r.Why == "" {
-		s = s.with("relative", MeritText(r)+" × "+base.Name()+"; in brackets the worst and the best case of the figures")
+		s = s.with("relative", meritText(r)+" × "+base.Name()+"; in brackets the worst and the best case of the figures")
 	}
 	card := &Card{Title: d.Name + ", " + m.Name()}
 	card.add(s.with("note", r.Note, "", "It is a number for this duty alone, never a score of the metal."))
@@ -42,7 +42,7 @@ func NewMeritCard(b *compare.Bench, m *props.Material, d *needs.Duty) *Card {
 	for i, of := range []*props.Material{m, base} {
 		rest := section(of.Name())
 		for _, f := range r.Figures[i*n : (i+1)*n] {
-			rest = rest.with(f.Property.Info().Short, FigureText(f, f.Value.String()))
+			rest = rest.with(f.Property.Info().Short, citedFigure(f, f.Value.String()))
 		}
 		if i == 0 || of != m {
 			card.add(rest)

@@ -27,7 +27,7 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 		l := Line{Need: n, Property: n.Property, Name: n.String(), Short: shortNeed(n)}
 		for _, m := range pins {
 			j := needs.Judge(m, n)
-			c := Cell{Glyph: needGlyphs[j.Status], Verdict: needVerdicts[j.Status], Word: StatusSign(j.Status), Why: JudgementText(&j)}
+			c := Cell{Glyph: needGlyphs[j.Status], Verdict: needVerdicts[j.Status], Word: statusSign(j.Status), Why: JudgementText(&j)}
 			switch {
 			case j.Figure != nil:
 				c.Value = j.Shown().Number()
@@ -77,7 +77,7 @@ func MeritLines(b *compare.Bench, duties []*needs.Duty) []Line {
 		l := Line{Duty: d, Name: "merit: " + dutyShort(d), Short: dutyShort(d) + " ×", Sense: senses[props.More]}
 		for i, m := range b.Pins {
 			r := d.Relative(b, m, b.Pins[b.Baseline])
-			c := Cell{Why: MeritText(r) + " times the baseline"}
+			c := Cell{Why: meritText(r) + " times the baseline"}
 			if r.Note != "" {
 				c.Why += "; " + r.Note
 			}

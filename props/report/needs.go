@@ -12,14 +12,14 @@ import (
 	"alongside/units"
 )
 
-// StatusSign is a need's state as a short word that stands in a cell.
-func StatusSign(s needs.Status) string {
+// statusSign is a need's state as a short word that stands in a cell.
+func statusSign(s needs.Status) string {
 	return [...]string{needs.NoFigure: "no figure", needs.Undecided: "undecided", needs.NotMet: "not met", needs.Partly: "not at worst", needs.OnlyTypical: "met, typical", needs.Met: "met"}[s]
 }
 
-// Margin writes how far inside (+) or outside (−) its limit a figure lies, at
+// marginText writes how far inside (+) or outside (−) its limit a figure lies, at
 // its worse end: "+3 ksi (+15 %)". It is "" for needs that have no margin.
-func Margin(j *needs.Judgement) string {
+func marginText(j *needs.Judgement) string {
 	if math.IsNaN(j.Worst) || j.Figure == nil {
 		return ""
 	}
@@ -72,7 +72,7 @@ func JudgementText(j *needs.Judgement) string {
 		return j.Status.String() + ": " + j.Note
 	}
 	s := j.Status.String()
-	if m := Margin(j); m != "" {
+	if m := marginText(j); m != "" {
 		s += ", " + m
 	}
 	var more []string
@@ -105,7 +105,7 @@ func needsTable(materials []*props.Material, list []needs.Need) *sheet.Table {
 				continue
 			}
 			j := needs.Judge(m, n)
-			row = append(row, joined(" ", StatusSign(j.Status), Margin(&j)))
+			row = append(row, joined(" ", statusSign(j.Status), marginText(&j)))
 		}
 		t.Add(row...)
 	}
@@ -147,7 +147,7 @@ func needsData(materials []*props.Material, list []needs.Need) *sheet.Table {
 }
 
 func judgedRecord(j *needs.Judgement) record {
-	r := record{"state": StatusSign(j.Status), "note": j.Note}
+	r := record{"state": statusSign(j.Status), "note": j.Note}
 	if j.Figure != nil {
 		r.putFigure(j.Figure, j.Shown())
 	}
@@ -156,8 +156,8 @@ func judgedRecord(j *needs.Judgement) record {
 	return r
 }
 
-// MeritText writes a merit relative to the baseline with its bounds.
-func MeritText(m needs.Merit) string {
+// meritText writes a merit relative to the baseline with its bounds.
+func meritText(m needs.Merit) string {
 	if m.Why != "" {
 		return "–"
 	}

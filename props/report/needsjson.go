@@ -36,7 +36,7 @@ func judgmentJSON(m *props.Material, j *needs.Judgement) object {
 func meritJSON(m *props.Material, r needs.Merit) object {
 	var value any
 	if r.Why == "" {
-		value = resultJSON(r.Lo, r.Mid, r.Hi, "", MeritText(r))
+		value = resultJSON(r.Lo, r.Mid, r.Hi, "", meritText(r))
 	}
 	return object{{"material", m.ID}, {"value", value}, {"why", r.Why}, {"note", r.Note}}
 }

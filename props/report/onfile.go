@@ -99,7 +99,7 @@ func convertedIn(f *props.Figure, s units.System, convert bool) (units.Quantity,
 
 // place numbers where a figure stands: figures of one table share a number.
 func (w *onFile) place(s *props.Source, table string, k props.Known, where string, agrees *props.Source) string {
-	text := joined("; ", SourceText(s), table, knownText(k, where, agrees), strings.TrimSuffix(s.Note, "."))
+	text := joined("; ", sourceText(s), table, knownText(k, where, agrees), strings.TrimSuffix(s.Note, "."))
 	return cited("S"+strconv.Itoa(numbered(&w.places, text)), "", k)
 }
 

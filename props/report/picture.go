@@ -18,8 +18,8 @@ import (
 
 // What can be drawn beside a property, by its id.
 const (
-	PictureHeat   = "heat"
-	PictureGrowth = "growth"
+	pictureHeat   = "heat"
+	pictureGrowth = "growth"
 )
 
 // PictureDoc draws a property of the pins, with it the strength over temperature or
@@ -27,25 +27,25 @@ const (
 // below with their sources. Where there is nothing to draw the error says so.
 func PictureDoc(bench compare.Bench, what string) (*Doc, error) {
 	bench = bench.Clone()
-	property := map[string]props.PropertyID{PictureHeat: props.TensileStrength, PictureGrowth: props.ThermalExpansion}[what]
+	property := map[string]props.PropertyID{pictureHeat: props.TensileStrength, pictureGrowth: props.ThermalExpansion}[what]
 	alone := property != props.NoProperty
 	if !alone {
 		var err error
 		if property, err = props.ResolveProperty(what); err != nil {
-			return nil, fmt.Errorf("%w; or %s, %s", err, PictureHeat, PictureGrowth)
+			return nil, fmt.Errorf("%w; or %s, %s", err, pictureHeat, pictureGrowth)
 		}
 	}
 	bench.Only = []props.PropertyID{property}
 	c := compare.Compare(bench)
 	var list []*sheet.Picture
 	if !alone {
-		list = append(list, RowPicture(c, &c.Rows[0]))
+		list = append(list, rowPicture(c, &c.Rows[0]))
 	}
 	switch property {
 	case props.TensileStrength:
-		list = append(list, HeatPicture(&bench))
+		list = append(list, heatPicture(&bench))
 	case props.ThermalExpansion:
-		list = append(list, GrowthPicture(&bench))
+		list = append(list, growthPicture(&bench))
 	}
 	if list = drawable(list...); len(list) == 0 {
 		return nil, fmt.Errorf("there are too few figures on file to draw %s of these", what)
@@ -82,10 +82,10 @@ func (d *Doc) Picture(format string) ([]byte, error) {
 	return []byte(sheet.SVG(d.pictures...)), nil
 }
 
-// RowPicture is a property of all pins with its interval, in the unit of its row: what
+// rowPicture is a property of all pins with its interval, in the unit of its row: what
 // must not be set against the baseline is hollow and says so. It is nil where fewer
 // than two pins have a figure.
-func RowPicture(c *compare.Comparison, row *compare.Row) *sheet.Picture {
+func rowPicture(c *compare.Comparison, row *compare.Row) *sheet.Picture {
 	name := props.InSentence(row.Property.Info().Name)
 	p := &sheet.Picture{Title: row.Property.Info().Name, Y: row.Unit.Symbol()}
 	var against []string
@@ -141,15 +141,15 @@ func fromSI(u units.Unit, x, lo, mid, hi float64) sheet.Point {
 // mostRows is how many properties a report draws.
 const mostRows = 8
 
-// RowPictures are those of the first rows in which two pins have a figure; ratings are
+// rowPictures are those of the first rows in which two pins have a figure; ratings are
 // left to the table.
-func RowPictures(c *compare.Comparison) []*sheet.Picture {
+func rowPictures(c *compare.Comparison) []*sheet.Picture {
 	var out []*sheet.Picture
 	for i := range c.Rows {
 		if c.Rows[i].Unit.Dimension() == units.Rating || len(out) == mostRows {
 			continue
 		}
-		if p := RowPicture(c, &c.Rows[i]); p != nil {
+		if p := rowPicture(c, &c.Rows[i]); p != nil {
 			out = append(out, p)
 		}
 	}
@@ -163,9 +163,9 @@ const (
 	stepDrawn    = 10.0
 )
 
-// HeatPicture is the tensile strength of the pins over temperature, as far as there are
+// heatPicture is the tensile strength of the pins over temperature, as far as there are
 // figures or curves; nil where no pin has any.
-func HeatPicture(b *compare.Bench) *sheet.Picture {
+func heatPicture(b *compare.Bench) *sheet.Picture {
 	p := &sheet.Picture{Title: "Tensile strength over temperature", X: temperatureUnit(b).Symbol(), Y: b.UnitOf(props.TensileStrength).Symbol()}
 	for _, m := range b.Pins {
 		s := sheet.Series{Name: m.Name()}
@@ -199,9 +199,9 @@ func HeatPicture(b *compare.Bench) *sheet.Picture {
 	return lined(p, "the strength left at a temperature, as far as it is on file for one time at heat")
 }
 
-// GrowthPicture is how the pins grow from 20 °C on, as far as that is known; nil where
+// growthPicture is how the pins grow from 20 °C on, as far as that is known; nil where
 // no pin has a curve.
-func GrowthPicture(b *compare.Bench) *sheet.Picture {
+func growthPicture(b *compare.Bench) *sheet.Picture {
 	p := &sheet.Picture{Title: "Growth from 20 °C (68 °F)", X: temperatureUnit(b).Symbol(), Y: "thousandths of the length"}
 	for _, m := range b.Pins {
 		g := compare.GrowthOf(m)

@@ -25,7 +25,7 @@ func TestPicturesOfTheCatalog(t *testing.T) {
 		worked := compare.Compare(b)
 		for i := range worked.Rows {
 			row := &worked.Rows[i]
-			p := RowPicture(worked, row)
+			p := rowPicture(worked, row)
 			if p == nil {
 				continue
 			}
@@ -42,7 +42,7 @@ func TestPicturesOfTheCatalog(t *testing.T) {
 				}
 			}
 		}
-		for _, p := range drawable(HeatPicture(&b), GrowthPicture(&b)) {
+		for _, p := range drawable(heatPicture(&b), growthPicture(&b)) {
 			drawn++
 			sound(t, m.ID, p)
 		}

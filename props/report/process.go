@@ -11,8 +11,8 @@ import (
 	"alongside/units"
 )
 
-// ProcessNote says how process data are to be read.
-const ProcessNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs. ISO 8062-3 takes wall thickness one grade coarser than the grade of the casting. On the drawing: ISO 8062-3 – DCTG n – RMA x (RMAG y), and SMI for mismatch across the parting."
+// processNote says how process data are to be read.
+const processNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs. ISO 8062-3 takes wall thickness one grade coarser than the grade of the casting. On the drawing: ISO 8062-3 – DCTG n – RMA x (RMAG y), and SMI for mismatch across the parting."
 
 // ProcessDoc sets the process cards of materials side by side: the tolerance
 // of a dimension where one is given (nil: none), each line of the card, heat
@@ -38,7 +38,7 @@ func processText(book *foundry.Book, list []*props.Material, dimension *units.Qu
 	}
 	tables = append(append(tables, w.card()...), w.heat(), w.designation())
 	d := &sheet.Doc{Blocks: append([]sheet.Block{sheet.Title("Process card: " + strings.Join(names, ", "))}, filled(tables...)...)}
-	d.Foot, d.Caution = []string{ProcessNote}, Caution
+	d.Foot, d.Caution = []string{processNote}, Caution
 	return d
 }
 

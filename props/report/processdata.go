@@ -26,10 +26,10 @@ func processData(book *foundry.Book, list []*props.Material, dimension *units.Qu
 			p.add("designation: "+e.Part, e.Text, e.Cite, nil)
 		}
 		if a, ok := book.Anodic(m); ok {
-			p.add("anodic index", a.Group, a.Cite, record{"value": Plain(a.Volts), "unit": "V"})
+			p.add("anodic index", a.Group, a.Cite, record{"value": bare(a.Volts), "unit": "V"})
 		}
 	}
-	return dataDoc(p.table, p.below(), ProcessNote)
+	return dataDoc(p.table, p.below(), processNote)
 }
 
 type processSheet struct {

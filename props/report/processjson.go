@@ -9,7 +9,7 @@ import (
 func processJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) object {
 	return object{
 		{"cards", each(list, func(m **props.Material) object { return cardJSON(book, *m, dimension) })},
-		{"caution", ProcessNote + " " + Caution},
+		{"caution", processNote + " " + Caution},
 	}
 }
 

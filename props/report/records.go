@@ -37,9 +37,9 @@ func dataDoc(t *sheet.Table, notes []sheet.Note, foot ...string) *sheet.Doc {
 // putValue sets the bare ends of a value; "to" is the upper end of a range and
 // empty for a single value.
 func (r record) putValue(q units.Quantity) {
-	r["value"] = Plain(q.Lo)
+	r["value"] = bare(q.Lo)
 	if q.IsRange() {
-		r["to"] = Plain(q.Hi)
+		r["to"] = bare(q.Hi)
 	}
 }
 
@@ -52,6 +52,6 @@ func (r record) putFigure(f *props.Figure, value units.Quantity) {
 // put sets a number where there is one.
 func (r record) put(column string, v float64) {
 	if !math.IsNaN(v) && !math.IsInf(v, 0) {
-		r[column] = Plain(v)
+		r[column] = bare(v)
 	}
 }

@@ -173,8 +173,8 @@ func TestPlain(t *testing.T) {
 	for v, want := range map[float64]string{
 		0: "0", 255.10601984723454: "255.106019847", 0.1 + 0.2: "0.3", 1e-9: "1e-09", 22600000: "22600000", -0.002: "-0.002",
 	} {
-		if have := Plain(v); have != want {
-			t.Errorf("Plain(%v) = %q, want %q", v, have, want)
+		if have := bare(v); have != want {
+			t.Errorf("bare(%v) = %q, want %q", v, have, want)
 		}
 	}
 }

@@ -17,7 +17,7 @@ func ShelfDoc(c *catalog.Catalog, s *props.Source, agreed bool) *Doc {
 	items := slices.DeleteFunc(shelf.Waiting(c, agreed), func(i shelf.Item) bool { return i.Figure.Source != s })
 	return &Doc{
 		text: func(*numbering) *sheet.Doc {
-			d := &sheet.Doc{Blocks: []sheet.Block{sheet.Lines{s.ID + ": " + SourceText(s) + ". " + strconv.Itoa(len(items)) + " figures wait.",
+			d := &sheet.Doc{Blocks: []sheet.Block{sheet.Lines{s.ID + ": " + sourceText(s) + ". " + strconv.Itoa(len(items)) + " figures wait.",
 				"Put an x in the box of each figure that your copy prints. Where it prints another value write that in the box: [38.5 ksi]. " +
 					"Fill in the three lines below, put the table right where yours has another number, then: alongside shelf --take FILE"},
 				sheet.Lines{shelf.EditionLabel, shelf.ByLabel, shelf.OnLabel}}}
@@ -86,7 +86,7 @@ func ShelfSourcesDoc(c *catalog.Catalog, agreed bool) *Doc {
 		},
 		json: func() any {
 			return object{{"sources", each(list, func(n *count) object {
-				source := object{{"id", n.source.ID}, {"title", SourceText(n.source)}, {"table", ""}, {"known", ""}}
+				source := object{{"id", n.source.ID}, {"title", sourceText(n.source)}, {"table", ""}, {"known", ""}}
 				return object{{"source", source}, {"count", object{{"everyday", n.everyday}, {"waiting", n.all}}}}
 			})}}
 		},

@@ -32,7 +32,7 @@ func (t *Table) Signs() []string {
 		props.Minimum: "specified minimum", props.Maximum: "specified maximum",
 		props.Design: "design allowable", props.House: "house value", props.Estimated: "estimated minimum, not guaranteed",
 	} {
-		add(&second, words != "" && has.marks[Mark(props.Basis(b))], strings.TrimSpace(MarkWord(props.Basis(b)))+": "+words)
+		add(&second, words != "" && has.marks[Mark(props.Basis(b))], strings.TrimSpace(markWord(props.Basis(b)))+": "+words)
 	}
 	if len(second) > 0 {
 		add(&second, has.marks[""], "no word: typical")

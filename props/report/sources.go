@@ -78,7 +78,7 @@ func (c *sourceCount) table(total bool) (*sheet.Table, sheet.Lines) {
 	var titles sheet.Lines
 	for _, s := range c.sources {
 		t.Add(append([]string{s.ID, s.Kind}, c.by[s].cells(c.all.Checked > 0)...)...)
-		titles = append(titles, s.ID+": "+SourceText(s))
+		titles = append(titles, s.ID+": "+sourceText(s))
 	}
 	if total {
 		t.Add(append([]string{"all", ""}, c.all.cells(c.all.Checked > 0)...)...)
@@ -103,7 +103,7 @@ func (t *tally) json() object {
 // that and are empty. What more there is to count stands before the sum.
 func (c *sourceCount) json(more ...field) object {
 	out := object{{"sources", each(c.sources, func(s **props.Source) object {
-		source := object{{"id", (*s).ID}, {"title", SourceText(*s)}, {"table", ""}, {"known", ""}}
+		source := object{{"id", (*s).ID}, {"title", sourceText(*s)}, {"table", ""}, {"known", ""}}
 		return object{{"source", source}, {"kind", (*s).Kind}, {"count", c.by[*s].json()}}
 	})}}
 	return append(append(out, more...), field{"count", c.all.json()})

@@ -32,8 +32,8 @@ func swapText(results []*swap.Result, n *numbering) *sheet.Doc {
 			d.Blocks[0] = sheet.Title("What the change of metal does to the part: " + s)
 		}
 		d.Blocks = append(d.Blocks, swapTable(r, f))
-		if r.Swapped != nil && !slices.Contains(d.Foot, CostCaution) {
-			d.Foot = append(d.Foot, CostCaution)
+		if r.Swapped != nil && !slices.Contains(d.Foot, costCaution) {
+			d.Foot = append(d.Foot, costCaution)
 		}
 	}
 	d.Notes = f.below()

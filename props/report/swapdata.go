@@ -30,11 +30,11 @@ func swapRecord(r *swap.Result, l *swap.Line) record {
 	}
 	for name, v := range map[string]*swap.Value{"today": l.Base, "swapped": l.Value, "ratio": l.Ratio} {
 		if v != nil {
-			out[name], out[name+" from"], out[name+" to"] = Plain(v.Mid), Plain(v.Lo), Plain(v.Hi)
+			out[name], out[name+" from"], out[name+" to"] = bare(v.Mid), bare(v.Lo), bare(v.Hi)
 		}
 	}
 	if f := l.Formula; f.Source != nil {
-		out["formula source"] = cited(SourceText(f.Source), "", f.Known)
+		out["formula source"] = cited(sourceText(f.Source), "", f.Known)
 	}
 	var figures []string
 	for _, u := range l.Figures {

@@ -89,8 +89,8 @@ var marks = [...]struct{ sign, word string }{props.Typical: {}, props.Minimum: {
 // Mark is the sign of a basis on the screen.
 func Mark(b props.Basis) string { return marks[b].sign }
 
-// MarkWord is the word of a basis behind a figure that leaves the program.
-func MarkWord(b props.Basis) string { return marks[b].word }
+// markWord is the word of a basis behind a figure that leaves the program.
+func markWord(b props.Basis) string { return marks[b].word }
 
 // Legend explains every sign that a table can hold.
 func Legend() []string {
@@ -198,11 +198,11 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 		return out
 	}
 	out.Value, out.Mark = in.Value.Number(), Mark(in.Figure.Basis)
-	out.text, out.word = out.Value, MarkWord(in.Figure.Basis)
+	out.text, out.word = out.Value, markWord(in.Figure.Basis)
 	for _, f := range in.Also {
 		n := " / " + f.Value.InOrOwn(in.Value.Unit).Number()
 		out.Value, out.Mark = out.Value+out.Mark+n, Mark(f.Basis)
-		out.text, out.word = out.text+out.word+n, MarkWord(f.Basis)
+		out.text, out.word = out.text+out.word+n, markWord(f.Basis)
 	}
 	out.Memory = recalled(in.Figure.Known())
 	out.Source = n.source(in.Figure.Source)
@@ -210,7 +210,7 @@ func cell(c *compare.Comparison, in *compare.Cell, n *numbering) Cell {
 		out.Notes = append(out.Notes, n.note(joined(": ", knownBy[props.Checked].words, correction(in.Figure))))
 	}
 	if in.Verdict != compare.IsBaseline && in.Delta != nil {
-		out.Delta = DeltaText(c.Bench.Delta, in)
+		out.Delta = deltaText(c.Bench.Delta, in)
 	}
 	certain := ""
 	for _, g := range in.Grounds {

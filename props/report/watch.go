@@ -10,8 +10,8 @@ import (
 	"alongside/props/watch"
 )
 
-// WatchNote says what watch-outs are.
-const WatchNote = "Watch-outs are questions to settle before a quotation, not verdicts; that none is raised does not mean that nothing can go wrong."
+// watchNote says what watch-outs are.
+const watchNote = "Watch-outs are questions to settle before a quotation, not verdicts; that none is raised does not mean that nothing can go wrong."
 
 // Watched is what was raised for one pin.
 type Watched struct {
@@ -39,7 +39,7 @@ func WatchDoc(list ...Watched) *Doc {
 }
 
 func watchText(list []Watched, n *numbering) *sheet.Doc {
-	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Watch-outs")}, Foot: []string{WatchNote}, Caution: Caution}
+	d := &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Watch-outs")}, Foot: []string{watchNote}, Caution: Caution}
 	for i := range list {
 		w := &list[i]
 		count := &sheet.Table{Heading: w.Title()}
@@ -117,7 +117,7 @@ func watchData(list []Watched) *sheet.Doc {
 			t.Add(r.cells(watchColumns)...)
 		}
 	}
-	return dataDoc(t, n.below(), WatchNote)
+	return dataDoc(t, n.below(), watchNote)
 }
 
 // from is the id of what is replaced, "" for a look at one metal.
@@ -144,7 +144,7 @@ func watchJSON(list []Watched) object {
 		{"changes", each(list, func(w *Watched) object {
 			return object{{"from", w.from()}, {"to", w.Pin.ID}, {"cautions", each(w.Cautions, cautionJSON)}}
 		})},
-		{"caution", WatchNote + " " + Caution},
+		{"caution", watchNote + " " + Caution},
 	}
 }
 

@@ -36,7 +36,7 @@ type chapter struct {
 
 func (w *Whole) chapters() []chapter {
 	c := compare.Compare(w.All)
-	pictures := append(RowPictures(c), drawable(HeatPicture(&w.All), GrowthPicture(&w.All))...)
+	pictures := append(rowPictures(c), drawable(heatPicture(&w.All), growthPicture(&w.All))...)
 	drawn := &Doc{pictures: pictures, text: func(*numbering) *sheet.Doc { return &sheet.Doc{Blocks: blocks(pictures)} }}
 	out := []chapter{
 		{"Side by side", "comparison", CompareDoc(c, Scope{}, Limits{Needs: w.Needs, Duties: w.Duties})},

@@ -38,10 +38,10 @@ func CleanLines(s string) string {
 	return strings.Join(lines, "\n")
 }
 
-// CellText makes a text fit for a cell of a spreadsheet: cleaned, and not a
+// cellText makes a text fit for a cell of a spreadsheet: cleaned, and not a
 // formula. A text that begins like one gets an apostrophe, which spreadsheets
 // do not show. Numbers with a sign stay numbers.
-func CellText(s string) string {
+func cellText(s string) string {
 	s = Clean(s)
 	if _, err := strconv.ParseFloat(s, 64); err == nil && strings.Trim(s, "+-.0123456789eE") == "" {
 		return s

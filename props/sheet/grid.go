@@ -83,9 +83,9 @@ func (c *Cell) parts(a Align, short bool) [4]string {
 	case a != Figure:
 		return [4]string{Clean(text)}
 	case text == "":
-		return [4]string{"–", "", "", Superscript(c.Notes...)}
+		return [4]string{"–", "", "", superscript(c.Notes...)}
 	}
-	return [4]string{Clean(text), Clean(c.Mark), Clean(c.Change), Clean(c.Sign) + Superscript(c.Notes...)}
+	return [4]string{Clean(text), Clean(c.Mark), Clean(c.Change), Clean(c.Sign) + superscript(c.Notes...)}
 }
 
 // body is how wide the cells of a column are.

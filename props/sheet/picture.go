@@ -167,7 +167,7 @@ func (p *Picture) rows(b *strings.Builder, width int) {
 			cells[lo], cells[hi] = '├', '┤'
 		}
 		cells[place(q.Y)] = dot
-		writeLine(b, Pad(cut(s.Name, names), names)+"  "+string(cells)+"  "+cut(s.Word, words))
+		writeLine(b, pad(cut(s.Name, names), names)+"  "+string(cells)+"  "+cut(s.Word, words))
 	}
 	left, right := tickText(y.lo), tickText(y.hi)+" "+p.Y
 	writeLine(b, strings.Repeat(" ", names+2)+left+strings.Repeat(" ", max(1, n-Width(left)-Width(right)))+right)

@@ -60,7 +60,7 @@ func (d *Doc) records() [][]string {
 	for i, r := range out {
 		cells := make([]string, width)
 		for j, s := range r {
-			cells[j] = CellText(s)
+			cells[j] = cellText(s)
 		}
 		out[i] = cells
 	}

@@ -170,7 +170,7 @@ func TestWidth(t *testing.T) {
 			t.Errorf("Width(%q) = %d, want %d", s, have, want)
 		}
 	}
-	if Pad("合金", 6) != "合金  " || Superscript(12, 3) != "¹²,³" {
+	if pad("合金", 6) != "合金  " || superscript(12, 3) != "¹²,³" {
 		t.Error("padding or superscripts are wrong")
 	}
 }
@@ -194,8 +194,8 @@ func TestDefuse(t *testing.T) {
 		"a\x1b[31mb\u202ec":  "a [31mbc",
 		"line\nbreak\u2028s": "line break s",
 	} {
-		if have := CellText(in); have != want {
-			t.Errorf("CellText(%q) = %q, want %q", in, have, want)
+		if have := cellText(in); have != want {
+			t.Errorf("cellText(%q) = %q, want %q", in, have, want)
 		}
 	}
 }

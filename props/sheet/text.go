@@ -37,12 +37,12 @@ func (d *Doc) Text(width int) string {
 		n := &d.Notes[i]
 		mark := n.Mark
 		if n.Number > 0 {
-			mark = Superscript(n.Number)
+			mark = superscript(n.Number)
 		}
 		if mark == "" {
 			Wrap(&notes, width, "", "  ", n.Text)
 		} else {
-			Wrap(&notes, width, "", "   ", Pad(mark, 2)+" "+n.Text)
+			Wrap(&notes, width, "", "   ", pad(mark, 2)+" "+n.Text)
 		}
 	}
 	wrapAll(&foot, width, d.Foot)
@@ -115,8 +115,8 @@ func single(r rune) bool {
 		0x2010 <= r && r < 0x2028 || 0x2070 <= r && r < 0x2095 || 0x2190 <= r && r < 0x2194 || 0x2200 <= r && r < 0x2300 || r == 0x2713 || r == 0x2717
 }
 
-// Pad fills a text up with blanks to n cells.
-func Pad(s string, n int) string { return s + blanks(n-Width(s)) }
+// pad fills a text up with blanks to n cells.
+func pad(s string, n int) string { return s + blanks(n-Width(s)) }
 
 func blanks(n int) string {
 	const some = "                                                                                "
@@ -128,8 +128,8 @@ func blanks(n int) string {
 
 var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
 
-// Superscript writes the numbers of notes: "¹,³".
-func Superscript(notes ...int) string {
+// superscript writes the numbers of notes: "¹,³".
+func superscript(notes ...int) string {
 	var parts []string
 	for _, n := range notes {
 		parts = append(parts, raised.Replace(strconv.Itoa(n)))

@@ -122,17 +122,14 @@ func (c *Conditions) Add(s string) bool {
 		c.Note += s[1 : len(s)-1]
 		return true
 	}
-	if word, ok := oneOf(s, barWords); ok {
-		c.Bar = word
-		return true
-	}
-	if word, ok := oneOf(s, loadingWords); ok {
-		c.Loading = word
-		return true
-	}
-	if word, ok := oneOf(s, stateWords); ok {
-		c.State = word
-		return true
+	for _, x := range []struct {
+		words []string
+		into  *string
+	}{{barWords, &c.Bar}, {loadingWords, &c.Loading}, {stateWords, &c.State}} {
+		if word, ok := oneOf(s, x.words); ok {
+			*x.into = word
+			return true
+		}
 	}
 	head, rest, _ := strings.Cut(s, " ")
 	switch head {

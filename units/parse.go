@@ -126,7 +126,8 @@ func (p *parser) minutes(end int) bool {
 	return p.want == Time || p.want == NoDimension && p.assume == NoUnit && p.scale == ""
 }
 
-// findUnit finds the unit, deciding where a power of ten belongs.
+// findUnit finds the unit, deciding where a power of ten belongs: a branch for each
+// place.
 func (p *parser) findUnit() (Unit, *Error) {
 	tail := p.cut(p.i, p.end)
 	if p.scale != "" {

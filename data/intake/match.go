@@ -44,24 +44,24 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 	reason = absent
 	for _, m := range list {
 		for _, f := range m.Figures(r.figure.Property) {
-			switch {
-			case f.Basis != r.figure.Basis || (whole && !f.Inherited) || (len(class) > 0 && !f.Family) || slices.Contains(found, f):
-				continue
-			case !sameTest(r, f):
-				if reason == absent || (reason == otherTest && before(f, nearest)) {
-					nearest, reason = f, otherTest
-				}
-				continue
-			case !sameValue(r.figure, f):
-				if reason == absent || reason == otherTest || (reason == otherValue && before(f, nearest)) {
-					nearest, reason = f, otherValue
-				}
-				continue
-			case (f.Family && len(class) == 0) || (f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)):
-				nearest, reason = f, shared
+			if f.Basis != r.figure.Basis || (whole && !f.Inherited) || (len(class) > 0 && !f.Family) || slices.Contains(found, f) {
 				continue
 			}
-			found = append(found, f)
+			why := ""
+			switch {
+			case !sameTest(r, f):
+				why = otherTest
+			case !sameValue(r.figure, f):
+				why = otherValue
+			case (f.Family && len(class) == 0) || (f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)):
+				why = shared
+			default:
+				found = append(found, f)
+				continue
+			}
+			if n := closeness[why] - closeness[reason]; n > 0 || n == 0 && (why == shared || before(f, nearest)) {
+				nearest, reason = f, why
+			}
 		}
 	}
 	if len(found) > 0 && r.Agree != "yes" {
@@ -69,6 +69,9 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 	}
 	return found, nearest, reason
 }
+
+// closeness is how near a figure comes that is refused for a reason.
+var closeness = map[string]int{absent: 0, otherTest: 1, otherValue: 2, shared: 3}
 
 // ofClass are the materials of a family or of a class in it that a row speaks
 // of: "gray-iron", "cast-steel-carbon".
@@ -171,7 +174,7 @@ func rounds(a, b units.Quantity) bool {
 
 // sameTest reports whether row and figure describe the same test. What one of
 // them does not state does not keep them apart, except where figures of one
-// material differ by it: class, exposure, temperature, range.
+// material differ by it: class, exposure, temperature, range. A branch a condition.
 func sameTest(r *row, f *props.Figure) bool {
 	a, b := r.figure.Cond, f.Cond
 	near := func(x, y float64) bool { return math.Abs(x-y) <= 4 }

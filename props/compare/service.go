@@ -31,30 +31,33 @@ func atService(list []*props.Figure, t float64) []*props.Figure {
 	if len(out) > 0 {
 		return out
 	}
-	for i, f := range list {
-		below := atOr20(f.Cond)
-		if below >= t {
+	for _, f := range list {
+		if atOr20(f.Cond) >= t {
 			continue
 		}
-		var above *props.Figure
-		closer := false
-		for j, g := range list {
-			if i == j || g.Block.Source != f.Block.Source || g.Basis != f.Basis || !sameSeries(f.Cond, g.Cond) {
-				continue
-			}
-			at := atOr20(g.Cond)
-			switch {
-			case at > below && at < t:
-				closer = true
-			case at > t && (above == nil || at < atOr20(above.Cond)):
-				above = g
-			}
-		}
-		if above != nil && !closer {
+		if above := nextAbove(list, f, t); above != nil {
 			out = append(out, between(f, above, t))
 		}
 	}
 	return out
+}
+
+// nextAbove is the figure of the same series that is the next beyond t; nil where
+// there is none, or another of the series lies nearer below t than f.
+func nextAbove(list []*props.Figure, f *props.Figure, t float64) *props.Figure {
+	var above *props.Figure
+	for _, g := range list {
+		if g == f || g.Block.Source != f.Block.Source || g.Basis != f.Basis || !sameSeries(f.Cond, g.Cond) {
+			continue
+		}
+		switch at := atOr20(g.Cond); {
+		case at > atOr20(f.Cond) && at < t:
+			return nil
+		case at > t && (above == nil || at < atOr20(above.Cond)):
+			above = g
+		}
+	}
+	return above
 }
 
 func sameSeries(a, b *props.Conditions) bool {

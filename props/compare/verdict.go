@@ -104,7 +104,7 @@ func certain(f, g *props.Figure, l *likeness, sense props.Sense, band float64) V
 }
 
 // judge applies rules 2 and 3 to two figures that may be compared. band is a
-// fraction of the greater middle of the two.
+// fraction of the greater middle of the two. Its branches are those of the rules.
 func judge(pin, base *props.Figure, sense props.Sense, target, band float64) Verdict {
 	if sense == props.Neutral {
 		return Neutral

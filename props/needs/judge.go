@@ -101,7 +101,7 @@ type verdict struct {
 }
 
 // verdict answers the need: by kind of metal, by comparison with another one, or
-// by figures.
+// by figures, a branch each; figures that disagree decide nothing.
 func (n *Need) verdict(m *props.Material) verdict {
 	switch {
 	case n.Kind != OfProperty && n.Admits(m):

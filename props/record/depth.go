@@ -7,7 +7,7 @@ const deepest = 16
 
 // tooDeep is the first line of a chunk, from 1, on which brackets or the parts
 // of a key go beyond deepest; 0 where none does. What stands in quotes or behind
-// # does not count.
+// # does not count. Its branches are the characters that mean something in TOML.
 func tooDeep(lines []string) int {
 	depth, dots, quote := 0, 0, ""
 	for n, l := range lines {

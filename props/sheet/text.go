@@ -109,7 +109,7 @@ func Width(s string) int {
 
 // single reports whether a character takes one cell whatever stands beside it:
 // Latin and Greek, dashes and quotes, raised and lowered figures, the signs of
-// mathematics.
+// mathematics. Its branches are the blocks of Unicode.
 func single(r rune) bool {
 	return ' ' <= r && r < 0x7f || 0xa1 <= r && r < 0x300 && r != 0xad || 0x391 <= r && r < 0x3ca ||
 		0x2010 <= r && r < 0x2028 || 0x2070 <= r && r < 0x2095 || 0x2190 <= r && r < 0x2194 || 0x2200 <= r && r < 0x2300 || r == 0x2713 || r == 0x2717

@@ -61,17 +61,29 @@ func Take(name, text string, c *catalog.Catalog) ([]catalog.Check, error) {
 	default:
 		t.lines(text)
 	}
-	items := map[string]Item{}
+	var out []catalog.Check
 	if len(t.rows) > 0 {
-		for o, f := range c.Stated() {
-			p := catalog.PlaceOf(o, f)
-			if f.Was != nil {
-				f = f.Was
-			}
-			items[Key(p)] = Item{Place: p, Figure: f}
-		}
+		out = t.checks(c)
 	}
-	lines := map[string]int{}
+	if len(t.errs) == 0 && len(out) == 0 {
+		t.fail(1, "box", "no box is ticked", "put an x in the box of each figure that your copy prints, or the value that it prints instead")
+	}
+	if len(t.errs) > 0 {
+		return nil, t.errs
+	}
+	return out, nil
+}
+
+// checks are the rows that are whole.
+func (t *taker) checks(c *catalog.Catalog) []catalog.Check {
+	items, lines := map[string]Item{}, map[string]int{}
+	for o, f := range c.Stated() {
+		p := catalog.PlaceOf(o, f)
+		if f.Was != nil {
+			f = f.Was
+		}
+		items[Key(p)] = Item{Place: p, Figure: f}
+	}
 	var out []catalog.Check
 	for _, row := range t.rows {
 		item, known := items[row.key]
@@ -87,13 +99,7 @@ func Take(name, text string, c *catalog.Catalog) ([]catalog.Check, error) {
 			}
 		}
 	}
-	if len(t.errs) == 0 && len(out) == 0 {
-		t.fail(1, "box", "no box is ticked", "put an x in the box of each figure that your copy prints, or the value that it prints instead")
-	}
-	if len(t.errs) > 0 {
-		return nil, t.errs
-	}
-	return out, nil
+	return out
 }
 
 // whole fills in what the copy reads, and tells of what a line lacks.

@@ -309,7 +309,8 @@ func expected(e *units.Error) string {
 	return "expected " + e.Expected
 }
 
-// finish makes a piece of what was read and returns where the reading goes on.
+// finish makes a piece of what was read and returns where the reading goes on. Its
+// branches are what may be missing.
 func (r *reader) finish(ts []token, l limit, next int) int {
 	text := r.span(ts)
 	if l.amount == nil && l.subject == nil && l.at != nil { // what was said at the temperature is not of a figure

@@ -89,7 +89,7 @@ func empty(n *needs.Need) bool { return len(n.Processes)+len(n.Families)+len(n.T
 
 // name takes a need on names. One that follows another of its kind behind a comma
 // adds to it, "no zinc and magnesium" excludes both, and "any iron but gray" takes
-// from what was named before.
+// from what was named before: a branch each.
 func (r *reader) name(text string, n needs.Need, first token) {
 	for _, t := range n.Tempers {
 		if t != "" && !r.tempers[t] && first.role != head {

@@ -291,7 +291,7 @@ func (r *reader) rated(ts []token, neg bool) {
 }
 
 // solution takes a medium with its share or its temperature: 50 % glycol; glycol,
-// 50/50; water at 180 F. It returns where the reading goes on.
+// 50/50; water at 180 F. It returns where the reading goes on. A branch a form.
 func (r *reader) solution(ts []token, i int) (next int, ok bool) {
 	medium := func(t token) bool { return t.role == said && t.said[0].Field == part.FieldMedium }
 	share := func(t token) bool { return t.role == quantity && t.q.Unit == units.Pct || t.text == "50/50" }

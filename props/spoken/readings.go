@@ -31,7 +31,8 @@ func (x *reading) String() string {
 }
 
 // readings lists the ways to understand a limit: for each property or field that
-// it may be of, each unit that it may be in and each way to read its digits.
+// it may be of, each unit that it may be in and each way to read its digits. Its
+// branches are what the limit may be of where it does not say.
 func (r *reader) readings(l *limit, subj *token) ([]reading, *ParseError) {
 	var ps []props.PropertyID
 	var fs []part.Field

@@ -42,7 +42,7 @@ func words(text string) []word {
 }
 
 // lineWords adds the words of text[i:end]. A comma or semicolon ends a piece
-// outside parentheses, a point where a sentence ends.
+// outside parentheses, a point where a sentence ends: a branch a mark.
 func lineWords(out []word, text string, i, end int) []word {
 	brk, depth := byte('\n'), 0
 	for i < end {

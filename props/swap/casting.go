@@ -40,7 +40,7 @@ func (e *expected) waits() bool { return e.need.text != "" && e.value == interva
 
 // inCasting is what one may expect of a strength in the wall: by rows for walls
 // where they are published, of aluminum by the rule for bars cut from the casting
-// or, where the drawing names areas, by the minimum of the area.
+// or, where the drawing names areas, by the minimum of the area. A branch a rule.
 func (w *work) inCasting(m *props.Material, p props.PropertyID) expected {
 	if why := m.Absent(p); why != "" {
 		return expected{why: m.Name() + ": " + why}

@@ -178,7 +178,8 @@ func surfaceFactor(su interval, a, b float64) interval {
 
 // endurance is the fatigue strength that holds for the life asked: found at so
 // many cycles or more or, of iron and steel, at their endurance limit. Other metals
-// have none, so a figure at fewer cycles or at a number not stated does not do.
+// have none, so a figure at fewer cycles or at a number not stated does not do. Its
+// branches are the reasons why a figure does not do.
 func (w *work) endurance(m *props.Material) expected {
 	n := ofGiven(*w.Cycles).hi
 	ferrous := m.Alloy.Family.Base == "Fe"

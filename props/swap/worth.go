@@ -216,7 +216,8 @@ var spokenPoints = []struct {
 // Spoken is a positive ratio between lo and hi as one says it. The phrase
 // always stands for an interval that holds lo to hi: "about" reaches 2 % to
 // either side, "a little over" and "a little under" 10 % to one side, "X to Y"
-// from X to Y. It is empty where lo to hi is no interval of positive ratios.
+// from X to Y. It is empty where lo to hi is no interval of positive ratios. Its
+// branches are the phrases.
 func Spoken(lo, hi float64) string {
 	if !(lo > 0 && lo <= hi) {
 		return ""

@@ -124,17 +124,16 @@ type evaluation struct {
 func (e *evaluation) fillIn() {
 	e.part.With |= e.part.Medium.Media.Facts()
 	e.part.Medium.Media |= part.MediaOf(e.part.With)
-	if e.part.With&part.SeaWater != 0 {
-		e.part.With |= part.Outdoors
-	}
-	if e.part.Interference != nil {
-		e.part.With |= part.PressFit
-	}
-	if e.part.Thread != nil {
-		e.part.With |= part.Threads
-	}
-	if e.part.Pressure != nil {
-		e.part.With |= part.PressureTight
+	for _, x := range []struct {
+		has   bool
+		means part.Facts
+	}{
+		{e.part.With&part.SeaWater != 0, part.Outdoors}, {e.part.Interference != nil, part.PressFit},
+		{e.part.Thread != nil, part.Threads}, {e.part.Pressure != nil, part.PressureTight},
+	} {
+		if x.has {
+			e.part.With |= x.means
+		}
 	}
 	if e.part.Hottest == nil {
 		e.part.Hottest = e.bench.Service
@@ -161,26 +160,7 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 	if rule.with != 0 || rule.media != 0 || len(rule.mate) > 0 || slices.ContainsFunc(rule.limit, limit.ofPart) {
 		c.general = 0
 	}
-	switch {
-	case !rule.from.Empty() || rule.fresh:
-		c.Why = append(c.Why, change(e.base, e.pin))
-	case !rule.to.Empty():
-		c.Why = append(c.Why, e.pin.Name()+", "+e.pin.Alloy.Family.Name)
-	}
-	if len(rule.mate) > 0 {
-		c.Why = append(c.Why, "the mate is "+e.part.Mate.Name()+", "+e.part.Mate.Alloy.Family.Name)
-	}
-	if rule.with != 0 {
-		c.Why = append(c.Why, "the part: "+rule.with.String())
-	}
-	if in := rule.media & e.part.Medium.Media; in != 0 {
-		c.Why = append(c.Why, "the medium: "+in.String())
-		said := strings.ToLower(c.Title[:1]) + c.Title[1:]
-		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + said
-		if answers().MatchString(said) {
-			c.Answer = said
-		}
-	}
+	e.raise(&c)
 	var lacking []string
 	for i := range rule.limit {
 		why, is := e.holds(&rule.limit[i], &c)
@@ -198,6 +178,31 @@ func (e *evaluation) caution(rule *Rule) (Caution, bool) {
 		e.show(&c, p, rule)
 	}
 	return c, true
+}
+
+// raise says what of the change and of the part raised a caution; one of a medium has
+// that in its title.
+func (e *evaluation) raise(c *Caution) {
+	switch {
+	case !c.from.Empty() || c.fresh:
+		c.Why = append(c.Why, change(e.base, e.pin))
+	case !c.to.Empty():
+		c.Why = append(c.Why, e.pin.Name()+", "+e.pin.Alloy.Family.Name)
+	}
+	if len(c.mate) > 0 {
+		c.Why = append(c.Why, "the mate is "+e.part.Mate.Name()+", "+e.part.Mate.Alloy.Family.Name)
+	}
+	if c.with != 0 {
+		c.Why = append(c.Why, "the part: "+c.with.String())
+	}
+	if in := c.media & e.part.Medium.Media; in != 0 {
+		c.Why = append(c.Why, "the medium: "+in.String())
+		said := strings.ToLower(c.Title[:1]) + c.Title[1:]
+		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + said
+		if answers().MatchString(said) {
+			c.Answer = said
+		}
+	}
 }
 
 // answers begin the titles of rules that answer a medium.

@@ -66,6 +66,31 @@ func (l *loader) rule(r *record.Record) {
 			r.Fail("id", fmt.Sprintf("%q stands twice", rule.ID), "give one of the two another id, or delete it")
 		}
 	}
+	rule.degree(r)
+	rule.from = l.reader.Scope(r, "from", "from_")
+	rule.to = l.reader.Scope(r, "to", "")
+	rule.unless = r.Texts("unless")
+	l.at = append(l.at, r)
+	l.conditions(r, &rule)
+	for _, t := range r.Tables("fact") {
+		f := foundry.Statement{Text: t.Text("text", true)}
+		f.Cite = l.reader.Cite(t)
+		t.Finish()
+		rule.Facts = append(rule.Facts, f)
+	}
+	rule.Cite = l.reader.Cite(r)
+	r.Finish()
+	rule.whom(r)
+	for _, lim := range rule.limit {
+		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
+			rule.show = append(rule.show, lim.property)
+		}
+	}
+	l.rules.List = append(l.rules.List, rule)
+}
+
+// degree reads how grave a rule is.
+func (rule *Rule) degree(r *record.Record) {
 	switch word := r.Text("severity", true); word {
 	case "check", "":
 	case "ask":
@@ -80,19 +105,10 @@ func (l *loader) rule(r *record.Record) {
 			r.Fail("gravity", fmt.Sprintf("%v is not a gravity", v), "write a number from 1, can hurt someone, to 5, concerns the figures only")
 		}
 	}
-	rule.from = l.reader.Scope(r, "from", "from_")
-	rule.to = l.reader.Scope(r, "to", "")
-	rule.unless = r.Texts("unless")
-	l.at = append(l.at, r)
-	l.conditions(r, &rule)
-	for _, t := range r.Tables("fact") {
-		f := foundry.Statement{Text: t.Text("text", true)}
-		f.Cite = l.reader.Cite(t)
-		t.Finish()
-		rule.Facts = append(rule.Facts, f)
-	}
-	rule.Cite = l.reader.Cite(r)
-	r.Finish()
+}
+
+// whom refuses a rule that does not say for whom it is raised.
+func (rule *Rule) whom(r *record.Record) {
 	if rule.fresh && rule.to.Empty() {
 		r.Fail("new", "needs a description of the pin", `add to = […], processes, tempers or alloys`)
 	}
@@ -100,12 +116,6 @@ func (l *loader) rule(r *record.Record) {
 	if rule.from.Empty() && rule.to.Empty() && !narrow {
 		r.Fail("to", "is missing: the rule would be raised for everything", "say from, to, with, medium, mate or when")
 	}
-	for _, lim := range rule.limit {
-		if lim.op != "absent" && lim.property != props.NoProperty && !slices.Contains(rule.show, lim.property) {
-			rule.show = append(rule.show, lim.property)
-		}
-	}
-	l.rules.List = append(l.rules.List, rule)
 }
 
 // conditions reads what must hold beside the two metals for a rule to be

@@ -112,7 +112,7 @@ func (c *Conditions) At() string {
 }
 
 // Add reads one condition of a data file and adds it. It returns false when
-// the words are not understood.
+// the words are not understood. A branch a kind of condition.
 func (c *Conditions) Add(s string) bool {
 	s = strings.Join(strings.Fields(s), " ")
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
@@ -87,4 +88,64 @@ func TestLayers(t *testing.T) {
 	if err != nil || seen < 50 {
 		t.Fatalf("looked at %d files: %v", seen, err)
 	}
+}
+
+// The most lines of a file and of a function, and the most branches of a function whose
+// comment does not say what they are.
+const fileLines, funcLines, funcBranches = 400, 60, 15
+
+// TestSizes reads all code that people write, tests aside.
+func TestSizes(t *testing.T) {
+	root, seen := os.DirFS("../.."), 0
+	err := fs.WalkDir(root, ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") || strings.HasPrefix(name, "data/compiled") {
+			return err
+		}
+		content, err := fs.ReadFile(root, name)
+		if err != nil {
+			return err
+		}
+		set := token.NewFileSet()
+		file, err := parser.ParseFile(set, name, content, parser.ParseComments)
+		if err != nil {
+			return err
+		}
+		seen++
+		if n := strings.Count(string(content), "\n"); n > fileLines {
+			t.Errorf("%s has %d lines; at most %d", name, n, fileLines)
+		}
+		for _, decl := range file.Decls {
+			f, ok := decl.(*ast.FuncDecl)
+			if !ok {
+				continue
+			}
+			if n := set.Position(f.End()).Line - set.Position(f.Pos()).Line + 1; n > funcLines {
+				t.Errorf("%s: %s has %d lines; at most %d", name, f.Name, n, funcLines)
+			}
+			if n := branches(f); n > funcBranches && !strings.Contains(f.Doc.Text(), "branch") {
+				t.Errorf("%s: %s has %d branches; part it, or say in its comment what the branches are", name, f.Name, n)
+			}
+		}
+		return nil
+	})
+	if err != nil || seen < 200 {
+		t.Fatalf("looked at %d files: %v", seen, err)
+	}
+}
+
+// branches counts the ways through a function: one, and one more for each condition.
+func branches(f *ast.FuncDecl) int {
+	n := 1
+	ast.Inspect(f, func(x ast.Node) bool {
+		switch y := x.(type) {
+		case *ast.IfStmt, *ast.ForStmt, *ast.RangeStmt, *ast.CaseClause, *ast.CommClause:
+			n++
+		case *ast.BinaryExpr:
+			if y.Op == token.LAND || y.Op == token.LOR {
+				n++
+			}
+		}
+		return true
+	})
+	return n
 }

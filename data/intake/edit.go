@@ -130,29 +130,17 @@ func (t *blockText) write(verdicts map[*props.Figure]*verdict) []string {
 	var read, rest []*entry
 	var where []string
 	for _, e := range t.entries {
-		r, o := &entry{key: e.key}, &entry{key: e.key}
-		for i, f := range e.figures {
-			v := verdicts[f]
-			switch {
-			case v != nil && v.read:
-				r.texts = append(r.texts, withoutAgreement(e.texts[i]))
-				for _, w := range v.where {
-					if !slices.Contains(where, w) {
-						where = append(where, w)
-					}
-				}
-			case v != nil && v.agrees != nil:
-				o.texts = append(o.texts, withAgreement(e.texts[i], v.agrees.ID))
-			default:
-				o.texts = append(o.texts, e.texts[i])
-			}
-		}
-		r.list, o.list = e.list && len(r.texts) > 1, e.list && len(o.texts) > 1
+		r, o, at := e.parted(verdicts)
 		if len(r.texts) > 0 {
 			read = append(read, r)
 		}
 		if len(o.texts) > 0 {
 			rest = append(rest, o)
+		}
+		for _, w := range at {
+			if !slices.Contains(where, w) {
+				where = append(where, w)
+			}
 		}
 	}
 	var out []string
@@ -167,6 +155,24 @@ func (t *blockText) write(verdicts map[*props.Figure]*verdict) []string {
 		out = append(append(out, t.head...), entryLines(rest)...)
 	}
 	return out
+}
+
+// parted is an entry in two: the figures that are now read, with where, and the rest.
+func (e *entry) parted(verdicts map[*props.Figure]*verdict) (read, rest *entry, where []string) {
+	read, rest = &entry{key: e.key}, &entry{key: e.key}
+	for i, f := range e.figures {
+		switch v := verdicts[f]; {
+		case v != nil && v.read:
+			read.texts = append(read.texts, withoutAgreement(e.texts[i]))
+			where = append(where, v.where...)
+		case v != nil && v.agrees != nil:
+			rest.texts = append(rest.texts, withAgreement(e.texts[i], v.agrees.ID))
+		default:
+			rest.texts = append(rest.texts, e.texts[i])
+		}
+	}
+	read.list, rest.list = e.list && len(read.texts) > 1, e.list && len(rest.texts) > 1
+	return read, rest, where
 }
 
 // readHead is the head of a block of figures that were read.

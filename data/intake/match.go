@@ -28,7 +28,7 @@ const (
 )
 
 // match finds the figures of the catalog that give the row's value for the
-// same test. Without one, the reason says why not.
+// same test. Without one, the reason says why not. Its branches are these reasons.
 func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Figure, reason string) {
 	if r.figure == nil {
 		return nil, nil, unreadable
@@ -47,19 +47,11 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 			if f.Basis != r.figure.Basis || (whole && !f.Inherited) || (len(class) > 0 && !f.Family) || slices.Contains(found, f) {
 				continue
 			}
-			why := ""
-			switch {
-			case !sameTest(r, f):
-				why = otherTest
-			case !sameValue(r.figure, f):
-				why = otherValue
-			case (f.Family && len(class) == 0) || (f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)):
-				why = shared
-			default:
+			wider := f.Family && len(class) == 0 || f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)
+			why := refusal(r, f, wider)
+			if why == "" {
 				found = append(found, f)
-				continue
-			}
-			if n := closeness[why] - closeness[reason]; n > 0 || n == 0 && (why == shared || before(f, nearest)) {
+			} else if n := closeness[why] - closeness[reason]; n > 0 || n == 0 && (why == shared || before(f, nearest)) {
 				nearest, reason = f, why
 			}
 		}
@@ -68,6 +60,20 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 		return nil, found[0], doubtful
 	}
 	return found, nearest, reason
+}
+
+// refusal is why a figure is not the row's, "" where it is; wider says that it is stated
+// for more than the row speaks of.
+func refusal(r *row, f *props.Figure, wider bool) string {
+	switch {
+	case !sameTest(r, f):
+		return otherTest
+	case !sameValue(r.figure, f):
+		return otherValue
+	case wider:
+		return shared
+	}
+	return ""
 }
 
 // closeness is how near a figure comes that is refused for a reason.

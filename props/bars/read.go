@@ -170,20 +170,28 @@ func (r *reader) row(line int, cells []string) {
 		if !ok || strings.TrimSpace(cell) == "" {
 			continue
 		}
-		q, err := units.ParseAs(cell, c.unit.Dimension(), c.unit)
-		switch {
-		case err != nil:
-			r.fail(line, c.head, err.Error(), "write one number in the unit of the head")
-		case q.Unit != c.unit || q.IsRange() || q.Qual != units.Exact:
-			r.fail(line, c.head, fmt.Sprintf("%q is not one bar", cell), "write one number in the unit of the head")
-		case q.Lo == 0 && c.unit.Dimension() != units.Percent, q.Lo != 0 && catalog.Implausible(c.property.Info(), q) != "":
-			r.fail(line, c.head, fmt.Sprintf("a bar cannot have %q", cell), "leave the cell empty where the bar was not measured")
-		default:
+		if q, problem, remedy := c.read(cell); problem != "" {
+			r.fail(line, c.head, problem, remedy)
+		} else {
 			s := r.set(m, c, cond)
 			s.Place = min(s.Place, q.Place)
 			s.Bars = append(s.Bars, Bar{Line: line, Heat: text("heat"), Date: date, Value: q.Lo})
 		}
 	}
+}
+
+// read reads a cell of the column; problem says why it is no bar.
+func (c *column) read(cell string) (q units.Quantity, problem, remedy string) {
+	q, err := units.ParseAs(cell, c.unit.Dimension(), c.unit)
+	switch {
+	case err != nil:
+		return q, err.Error(), "write one number in the unit of the head"
+	case q.Unit != c.unit || q.IsRange() || q.Qual != units.Exact:
+		return q, fmt.Sprintf("%q is not one bar", cell), "write one number in the unit of the head"
+	case q.Lo == 0 && c.unit.Dimension() != units.Percent, q.Lo != 0 && catalog.Implausible(c.property.Info(), q) != "":
+		return q, fmt.Sprintf("a bar cannot have %q", cell), "leave the cell empty where the bar was not measured"
+	}
+	return q, "", ""
 }
 
 func (r *reader) conditions(line int, text string) (c props.Conditions) {

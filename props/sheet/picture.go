@@ -184,35 +184,11 @@ func (p *Picture) lines(b *strings.Builder, width int) {
 		labels = max(labels, Width(tickText(v)))
 	}
 	n := max(width-labels-2, 16)
-	grid := make([][]rune, gridLines)
-	for i := range grid {
-		grid[i] = []rune(strings.Repeat(" ", n))
-	}
-	for _, m := range p.Marks {
-		for i := range grid {
-			grid[i][int(x.at(m.X)*float64(n-1))] = '·'
-		}
-	}
-	for i, s := range p.Series {
-		sign := []rune(letter(i))[0]
-		for col := range n {
-			v, ok := s.over(&x, float64(col)/float64(n-1))
-			if !ok {
-				continue
-			}
-			cell := &grid[gridLines-1-int(math.Round(y.at(v)*(gridLines-1)))][col]
-			if *cell != ' ' && *cell != '·' && *cell != sign {
-				*cell = '+'
-			} else {
-				*cell = sign
-			}
-		}
-	}
 	writeLine(b, p.Y)
-	for i, row := range grid {
+	for i, row := range p.grid(&x, &y, n) {
 		label := ""
 		for _, v := range y.ticks {
-			if gridLines-1-int(math.Round(y.at(v)*(gridLines-1))) == i {
+			if gridLine(&y, v) == i {
 				label = tickText(v)
 			}
 		}
@@ -226,6 +202,38 @@ func (p *Picture) lines(b *strings.Builder, width int) {
 	for _, m := range p.Marks {
 		Wrap(b, width, "·  ", "   ", m.Word)
 	}
+}
+
+// gridLine is the line of a value.
+func gridLine(y *axis, v float64) int { return gridLines - 1 - int(math.Round(y.at(v)*(gridLines-1))) }
+
+// grid is the picture in n columns without its axes.
+func (p *Picture) grid(x, y *axis, n int) [][]rune {
+	grid := make([][]rune, gridLines)
+	for i := range grid {
+		grid[i] = []rune(strings.Repeat(" ", n))
+	}
+	for _, m := range p.Marks {
+		for i := range grid {
+			grid[i][int(x.at(m.X)*float64(n-1))] = '·'
+		}
+	}
+	for i, s := range p.Series {
+		sign := []rune(letter(i))[0]
+		for col := range n {
+			v, ok := s.over(x, float64(col)/float64(n-1))
+			if !ok {
+				continue
+			}
+			cell := &grid[gridLine(y, v)][col]
+			if *cell != ' ' && *cell != '·' && *cell != sign {
+				*cell = '+'
+			} else {
+				*cell = sign
+			}
+		}
+	}
+	return grid
 }
 
 func (s *Series) label() string { return joined(": ", s.Name, s.Word) }

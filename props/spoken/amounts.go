@@ -262,7 +262,7 @@ func (r *reader) conditionBehind(link string, in []token) (n int, c props.Condit
 	return 2, c, c.Gauge != ""
 }
 
-// measured reads, a case each, a condition that begins with a quantity and goes on with the
+// measured reads, a branch each, a condition that begins with a quantity and goes on with the
 // words next: 0.2 % offset, 0.5 % extension under load, 500 kg load.
 func measured(t token, next []string, in []token) (n int, c props.Conditions) {
 	behind := strings.Join(next, " ")

@@ -3,7 +3,6 @@ package spoken
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -51,66 +50,6 @@ func (r *reader) limitOf(ts []token, i, from int, l limit) int {
 		i += n
 	}
 	return r.finish(ts[from:i], l, i)
-}
-
-// multiple reads a limit that is so many percent of another metal's figure, or more or
-// less than it by so many: "20 % lighter than bronze", "50 % the weight of bronze".
-func (r *reader) multiple(ts []token, i, from int) (next int, ok bool) {
-	l := limit{}
-	if ts[i].role == bound && i+1 < len(ts) {
-		l.op, l.stated = ts[i].op, true
-		i++
-	}
-	if ts[i].role != quantity || ts[i].q.Unit != units.Pct || ts[i].problem != nil {
-		return 0, false
-	}
-	plain := ts[from].role != negation && !ts[i].q.IsRange()
-	l.times = ts[i].q.Lo / 100
-	if i++; i+1 < len(ts) && isOf(ts[i]) {
-		i++
-	}
-	switch {
-	case i == len(ts):
-	case ts[i].role == against && len(ts[i].props) > 0:
-		if !plain || l.stated && l.op.Closed() != needs.AtLeast {
-			r.refuse(r.span(ts[from:]), &ParseError{Hint: "type the limit itself, or say it like 20 % lighter than bronze"})
-			return len(ts), true
-		}
-		l.stated = false
-		return r.compared(ts, i, from, l), true
-	case !plain:
-	case ts[i].role != subject || len(ts[i].props) == 0 || ts[i].props[0].Info().Dimension == units.Percent:
-	case r.now != nil && (i+1 == len(ts) || i+2 == len(ts) && isOf(ts[i+1])), i+2 < len(ts) && isOf(ts[i+1]) && ts[i+2].role != quantity:
-		l.subject = &ts[i]
-		return r.compared(ts, min(i+2, len(ts)), from, l), true
-	}
-	return 0, false
-}
-
-// multiply makes of a need of a figure one of so many times the figure: by so much more
-// or less where a metal is stronger or lighter, else of as much.
-func multiply(n *needs.Need, times float64, compared bool) (float64, *ParseError) {
-	info := n.Property.Info()
-	switch {
-	case info.Dimension == units.Rating || info.Dimension == units.Temperature || info.Dimension == units.Percent:
-		return 0, &ParseError{Hint: "a share of it says nothing; type the limit itself"}
-	case compared && n.Op == needs.MoreThan:
-		times = 1 + times
-	case compared && n.Op == needs.LessThan:
-		times = 1 - times
-	case compared && n.Op == needs.AtMost:
-		return 0, &ParseError{Hint: "say it the other way round: half as heavy, twice as strong"}
-	case compared && info.Sense == props.Less:
-		n.Op = needs.AtMost // half as heavy
-	}
-	if times <= 0 {
-		return 0, &ParseError{Hint: "a limit at or below zero asks for nothing"}
-	}
-	n.Op, n.Than, n.Cond = n.Op.Closed(), nil, props.Conditions{}
-	n.Limit.Lo *= times
-	n.Limit.Hi *= times
-	n.Limit.Place = min(n.Limit.Place, int8(math.Floor(math.Log10(n.Limit.Lo)))-2) // three digits
-	return times, nil
 }
 
 // directed is the bound that was said, or else op, the reverse of it behind a negation.

@@ -2,11 +2,9 @@ package spoken
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"alongside/props"
-	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/props/part"
 	"alongside/props/spelling"
@@ -23,34 +21,43 @@ func (r *reader) names(ts []token, i, from int) int {
 			n.Not = n.Not || ts[i].role == negation
 		}
 	}
-	for wanted := true; i < len(ts); i++ {
-		m := ts[i].meaning
-		if headed && n.Kind == needs.OfTemper && r.isTemper(strings.ToUpper(ts[i].text)) {
-			m = meaning{role: named, kind: needs.OfTemper, temper: strings.ToUpper(ts[i].text)} // F alone
-		}
-		if wanted && m.role == named && m.kind == n.Kind {
-			add(&n, m)
-			wanted = false
-			continue
-		}
-		if wanted && headed {
-			r.refuse(r.span(ts[from:]), &ParseError{Word: ts[i].text, Hint: r.hint(n.Kind, ts[i].text)})
-			return len(ts)
-		}
-		if wanted = m.role == either && i+1 < len(ts) && (headed || ts[i+1].role == named && ts[i+1].kind == n.Kind); !wanted {
-			break
-		}
-	}
-	if n.Kind == needs.OfFamily && i < len(ts) && mateNoun(ts[i]) {
+	i, known := r.listed(ts, i, &n, headed)
+	switch {
+	case !known:
+		r.refuse(r.span(ts[from:]), &ParseError{Word: ts[i].text, Hint: r.hint(n.Kind, ts[i].text)})
+		return len(ts)
+	case n.Kind == needs.OfFamily && i < len(ts) && mateNoun(ts[i]):
 		r.refuse(r.span(ts[from:i+1]), &ParseError{Hint: "is joined to the part: name its grade, such as \"on 1045\""})
 		return i + 1
-	}
-	if empty(&n) {
+	case empty(&n):
 		r.refuse(r.span(ts[from:i]), &ParseError{Hint: "name a " + n.Kind.String() + ", for example " + exampleOf[n.Kind]})
-		return i
+	default:
+		r.name(r.span(ts[from:i]), n, ts[from])
 	}
-	r.name(r.span(ts[from:i]), n, ts[from])
 	return i
+}
+
+// listed adds the names from i on and returns where they end. It is false at a word
+// that is no name where one must stand: behind "process =". A branch a kind of word.
+func (r *reader) listed(ts []token, i int, n *needs.Need, headed bool) (end int, known bool) {
+	for wanted := true; i < len(ts); i++ {
+		m := ts[i].meaning
+		if upper := strings.ToUpper(ts[i].text); headed && n.Kind == needs.OfTemper && r.isTemper(upper) {
+			m = meaning{role: named, kind: needs.OfTemper, temper: upper} // F alone
+		}
+		switch {
+		case wanted && m.role == named && m.kind == n.Kind:
+			add(n, m)
+			wanted = false
+		case wanted && headed:
+			return i, false
+		case m.role == either && i+1 < len(ts) && (headed || ts[i+1].role == named && ts[i+1].kind == n.Kind):
+			wanted = true
+		default:
+			return i, true
+		}
+	}
+	return i, true
 }
 
 // mateNoun reports whether a word is of what is joined to the part: a steel shaft.
@@ -227,138 +234,6 @@ func (r *reader) mate(ts []token, i int, neg bool) int {
 	}
 	r.tell(r.span(ts[i:next]), part.Said{Field: part.FieldMate, Text: r.span(ts[i+1 : end])}, false)
 	return next
-}
-
-// compared reads a limit set by another metal: "lighter than bronze", "yield at
-// least that of A356-T6". Of l is known what the words before say.
-func (r *reader) compared(ts []token, i, from int, l limit) int {
-	t := token{meaning: meaning{op: needs.AtLeast}}
-	if i < len(ts) && ts[i].role == against {
-		t = ts[i]
-		i++
-	}
-	if l.subject != nil {
-		t.props = l.subject.props
-	}
-	t.op = l.directed(t.op)
-	if len(t.props) != 1 {
-		r.whichOf(t.props, ts[from:])
-		return len(ts)
-	}
-	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
-		s := token{meaning: meaning{role: subject, props: t.props}}
-		return r.limitOf(ts, i, from, limit{subject: &s, op: t.op, stated: true})
-	}
-	end := i
-	if !t.alone {
-		end = designation(ts, i)
-	}
-	text := r.measuredBy(r.span(ts[i:end]))
-	if text == "" {
-		r.refuse(r.span(ts[from:end]), &ParseError{Hint: "than what? name the metal, or say what the part is made of today"})
-		return end
-	}
-	for end < len(ts) && ts[end].role == bound { // or better
-		end++
-	}
-	n, source, err := r.figureOf(t.props[0], text)
-	if err != nil && end < len(ts) && ts[end].role == quantity { // of blue 20 ksi
-		end, err = len(ts), &ParseError{Word: r.span(ts[i:end])}
-	}
-	if err != nil {
-		r.refuse(r.span(ts[from:end]), err)
-		return end
-	}
-	if n.Op != t.op || r.families[key(text)].role == named { // a limit of its own: a family is no metal
-		n.Than, n.Cond = nil, props.Conditions{}
-	}
-	n.Op = t.op
-	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {
-		n.Op = needs.AtMost
-	}
-	if l.times != 0 {
-		times, err := multiply(&n, l.times, t.role == against)
-		if err != nil {
-			r.refuse(r.span(ts[from:end]), err)
-			return end
-		}
-		source = strconv.FormatFloat(100*times, 'g', 4, 64) + " % of " + source
-	}
-	r.take(r.span(ts[from:end]), n, true)
-	if p := &r.out[len(r.out)-1]; p.ReadAs != "" {
-		p.ReadAs += ", " + source
-	}
-	return end
-}
-
-// whichOf refuses a comparison of no property, or of one of several.
-func (r *reader) whichOf(list []props.PropertyID, ts []token) {
-	var names []string
-	for _, p := range list {
-		names = append(names, props.InSentence(p.Info().Name))
-	}
-	if len(names) == 0 {
-		r.unread(ts)
-		return
-	}
-	r.refuse(r.span(ts), &ParseError{Hint: "say which: " + strings.Join(names, ", or ")})
-}
-
-// measuredBy is the metal that a comparison is with: the one named, else today's,
-// else the one named before, as in "as strong as class 30 but lighter"; "" for none.
-func (r *reader) measuredBy(named string) string {
-	switch {
-	case named != "":
-		r.than = named
-	case r.now != nil:
-		return r.now.ID
-	}
-	return r.than
-}
-
-// figureOf is the figure of the metal or the family that a text names, as a need
-// that it meets itself; of a family the best there is, so that what is better is
-// better than every one.
-func (r *reader) figureOf(p props.PropertyID, text string) (n needs.Need, source string, err *ParseError) {
-	b := compare.NewBench()
-	b.System = r.system
-	one := []props.PropertyID{p}
-	if m := r.families[key(text)]; m.role == named {
-		var best *props.Material
-		for _, mat := range r.catalog.Materials {
-			list := needs.BetterThan(&b, mat, one)
-			family := needs.Need{Kind: needs.OfFamily, Families: m.families}
-			if len(list) == 0 || !family.Admits(mat) || best != nil && !beyond(&list[0], &n) {
-				continue
-			}
-			best, n = mat, list[0]
-		}
-		if best == nil {
-			return n, "", &ParseError{Hint: "no figure of it is on file for " + text}
-		}
-		return n, "the figure of " + best.Name() + ", the best of " + text, nil
-	}
-	m, resolveErr := r.catalog.Resolve(text)
-	if resolveErr != nil {
-		return n, "", &ParseError{Hint: resolveErr.Error()}
-	}
-	list := needs.BetterThan(&b, m, one)
-	if len(list) == 0 {
-		return n, "", &ParseError{Hint: "no figure of it is on file for " + m.Name()}
-	}
-	return list[0], "the figure of " + m.Name(), nil
-}
-
-// beyond reports whether a limit asks for more than another on the same property.
-func beyond(a, b *needs.Need) bool {
-	if a.Limit.Unit.Dimension() != b.Limit.Unit.Dimension() {
-		return false // Brinell under another load
-	}
-	x, y := a.Limit.Unit.ToSI(a.Limit.Lo), b.Limit.Unit.ToSI(b.Limit.Lo)
-	if a.Op == needs.AtMost || a.Op == needs.LessThan {
-		return x < y
-	}
-	return x > y
 }
 
 // ofUnit is what a quantity in the unit can be of where nothing is said.

@@ -199,11 +199,12 @@ func (r *reader) unread(ts []token) {
 	r.refuse(r.span(ts), &ParseError{Word: r.span(ts)})
 }
 
-// take adds a need; readAs tells to show what it was read as.
-func (r *reader) take(text string, n needs.Need, readAs bool) {
+// take adds a need; readAs tells to show what it was read as. It is false where the
+// need is there already.
+func (r *reader) take(text string, n needs.Need, readAs bool) bool {
 	for _, p := range r.out {
 		if p.Need != nil && p.Need.String() == n.String() {
-			return
+			return false
 		}
 	}
 	n.Text = text
@@ -213,6 +214,7 @@ func (r *reader) take(text string, n needs.Need, readAs bool) {
 		p.ReadAs = n.Text
 	}
 	r.out = append(r.out, p)
+	return true
 }
 
 // tell adds a field of the part, or the reason why it cannot be.

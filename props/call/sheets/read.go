@@ -71,7 +71,7 @@ type reader struct {
 var once = map[string]bool{"call": true, "part": true}
 
 // record reads one record. One that cannot be read is kept whole; of the others
-// the keys that have a mistake or that are not known.
+// the keys that have a mistake or that are not known. A branch a kind.
 func (r *reader) record(t *record.Record) {
 	before, kind := len(*r.errs), t.Kind()
 	t.Label = kind

@@ -1,13 +1,12 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"alongside/data"
 	"alongside/props"
 	"alongside/props/compare"
+	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/units"
 )
@@ -28,7 +27,7 @@ are looked up for that size.`,
 		Args:              cobra.MinimumNArgs(1),
 		ValidArgsFunction: p.completeMaterials,
 	}
-	size := cmd.Flags().String("dimension", "", "look tolerances up for this `SIZE`, such as \"4 in\" or \"100 mm\"")
+	typed := p.partFlags(cmd, part.FieldDimension)
 	system := choiceFlag(cmd, "units", "units of the first table; below, figures stand as printed", "us", "si", "cgs")
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -36,19 +35,12 @@ are looked up for that size.`,
 		if err != nil {
 			return err
 		}
-		var dimension *units.Quantity
-		if *size != "" {
-			q, err := units.ParseAs(*size, units.Length, units.NoUnit)
-			if err != nil {
-				return fmt.Errorf("--dimension %w", err)
-			}
-			if q.IsRange() || q.Qual != units.Exact && q.Qual != units.Approx || !(q.Lo > 0) {
-				return fmt.Errorf("--dimension %q: one size above zero is needed, such as \"4 in\"", *size)
-			}
-			dimension = &q
+		given, err := typed.read(p.catalog())
+		if err != nil {
+			return err
 		}
 		in, _ := units.ParseSystem(system.value)
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, dimension, in), format)
+		return p.printDoc(report.ProcessDoc(data.Foundry(), list, given.Dimension, in), format)
 	}
 	return cmd
 }

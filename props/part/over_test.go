@@ -124,7 +124,7 @@ func TestEveryField(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", f, err)
 		}
-		if size := g.Size(f); (size != nil) != (info.given != nil) || size != nil && size.Unit.Dimension() != f.Dimension() {
+		if size := g.Size(f); (size != nil) != (info.size != nil) || size != nil && size.Unit.Dimension() != f.Dimension() {
 			t.Errorf("%s: size %v", f, size)
 		}
 		if p.Summary() == "" && f != FieldDimension {

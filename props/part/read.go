@@ -139,13 +139,6 @@ func (g *Given) Size(f Field) *units.Quantity {
 	return nil
 }
 
-func (g *Given) size(f Field) **units.Quantity {
-	if at := f.Info().given; at != nil {
-		return at(g)
-	}
-	return nil
-}
-
 // read understands one field that holds a text.
 func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 	if words := f.Info().Words; words != nil {
@@ -180,7 +173,7 @@ func (g *Given) read(c *catalog.Catalog, f Field, typed string) error {
 		g.Medium = m
 		return err
 	}
-	q, err := size(f, typed)
+	q, err := readSize(f, typed)
 	if err != nil {
 		return err
 	}
@@ -218,8 +211,8 @@ func mate(c *catalog.Catalog, typed string) (*props.Material, error) {
 	return first, nil
 }
 
-// size reads a quantity that must be above zero: one value or a range.
-func size(f Field, typed string) (*units.Quantity, error) {
+// readSize reads a quantity that must be above zero: one value or a range.
+func readSize(f Field, typed string) (*units.Quantity, error) {
 	info := f.Info()
 	q, err := units.ParseAs(number(f, typed), info.dim, units.NoUnit)
 	if err != nil {

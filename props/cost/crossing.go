@@ -144,7 +144,7 @@ func crossings(a, b line) (begins bool, out []Crossing) {
 		}
 		n = end + 1
 	}
-	return begins, out
+	return begins, out[:min(len(out), mostCrossings)] // the last step may have found two
 }
 
 // settled reports whether no renewal beyond n can turn the order again: each total

@@ -189,8 +189,11 @@ func (p *program) root(args []string) *cobra.Command {
 		name string
 		make func() *cobra.Command
 	}{
-		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand}, {"swap", p.swapCommand}, {"cost", p.costCommand}, {"brief", p.briefCommand}, {"report", p.reportCommand},
-		{"picture", p.pictureCommand}, {"process", p.processCommand}, {"drawing", p.drawingCommand}, {"watch", p.watchCommand}, {"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"settings", p.settingsCommand}, {"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"shelf", p.shelfCommand}, {"version", p.versionCommand},
+		{"compare", p.compareCommand}, {"show", p.showCommand}, {"find", p.findCommand}, {"convert", p.convertCommand},
+		{"swap", p.swapCommand}, {"cost", p.costCommand}, {"brief", p.briefCommand}, {"report", p.reportCommand},
+		{"picture", p.pictureCommand}, {"process", p.processCommand}, {"drawing", p.drawingCommand}, {"watch", p.watchCommand},
+		{"call", p.callCommand}, {"bars", p.barsCommand}, {"doctor", p.doctorCommand}, {"settings", p.settingsCommand},
+		{"check", p.checkCommand}, {"sources", p.sourcesCommand}, {"shelf", p.shelfCommand}, {"version", p.versionCommand},
 	}
 	for _, c := range all {
 		if len(args) > 0 && args[0] == c.name {

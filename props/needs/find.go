@@ -27,11 +27,10 @@ type Result struct {
 
 // Short is the greatest shortfall; 0 only when every need is met.
 func (r *Result) Short() float64 {
-	worst := 0.0
-	for _, j := range r.Stops {
-		worst = max(worst, j.Shortfall())
+	if len(r.Stops) == 0 {
+		return 0
 	}
-	return worst
+	return r.Stops[0].Shortfall()
 }
 
 // Unjudged reports whether nothing stops the material but missing figures: it

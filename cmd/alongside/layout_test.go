@@ -123,7 +123,7 @@ func TestSizes(t *testing.T) {
 				t.Errorf("%s: %s has %d lines; at most %d", name, f.Name, n, funcLines)
 			}
 			if n := branches(f); n > funcBranches && !strings.Contains(f.Doc.Text(), "branch") {
-				t.Errorf("%s: %s has %d branches; part it, or say in its comment what the branches are", name, f.Name, n)
+				t.Errorf("%s: %s has %d branches; split it, or say in its comment what the branches are", name, f.Name, n)
 			}
 		}
 		return nil

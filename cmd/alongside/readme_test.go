@@ -135,7 +135,7 @@ func renew(shown, have string) string {
 	return strings.Join(lines[:before], "") + "…\n" + strings.Join(lines[end-after:end], "")
 }
 
-// words parts a command line as a shell does, as far as blanks and double
+// words splits a command line as a shell does, as far as blanks and double
 // quotes go.
 func words(line string) []string {
 	var out []string

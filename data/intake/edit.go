@@ -130,7 +130,7 @@ func (t *blockText) write(verdicts map[*props.Figure]*verdict) []string {
 	var read, rest []*entry
 	var where []string
 	for _, e := range t.entries {
-		r, o, at := e.parted(verdicts)
+		r, o, at := e.split(verdicts)
 		if len(r.texts) > 0 {
 			read = append(read, r)
 		}
@@ -157,8 +157,8 @@ func (t *blockText) write(verdicts map[*props.Figure]*verdict) []string {
 	return out
 }
 
-// parted is an entry in two: the figures that are now read, with where, and the rest.
-func (e *entry) parted(verdicts map[*props.Figure]*verdict) (read, rest *entry, where []string) {
+// split is an entry in two: the figures that are now read, with where, and the rest.
+func (e *entry) split(verdicts map[*props.Figure]*verdict) (read, rest *entry, where []string) {
 	read, rest = &entry{key: e.key}, &entry{key: e.key}
 	for i, f := range e.figures {
 		switch v := verdicts[f]; {

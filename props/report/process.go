@@ -248,7 +248,7 @@ func (w *processWriter) card() []*sheet.Table {
 // shortText is the length up to which words stand in the column of figures.
 const shortText = 14
 
-// itemText parts a statement into its figure and its words.
+// itemText splits a statement into its figure and its words.
 func itemText(it *foundry.Item) (value, words string) {
 	switch {
 	case it.HasValue:

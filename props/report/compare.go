@@ -81,8 +81,10 @@ func (t *Table) sheet(c *compare.Comparison) *sheet.Table {
 		}
 		out.Columns = append(out.Columns, col)
 	}
+	out.Rows = make([]sheet.Row, 0, len(t.Lines))
 	for i, l := range t.Lines {
-		row := sheet.Row{Cells: []sheet.Cell{{Text: l.Name, Short: l.Short}, {Text: joined(" ", l.Unit, l.Sense)}}}
+		row := sheet.Row{Cells: make([]sheet.Cell, 0, len(out.Columns))}
+		row.Cells = append(row.Cells, sheet.Cell{Text: l.Name, Short: l.Short}, sheet.Cell{Text: joined(" ", l.Unit, l.Sense)})
 		if i == 0 || t.Lines[i-1].Group != l.Group {
 			row.Group = l.Group.String()
 		}

@@ -107,7 +107,7 @@ func NewTable(c *compare.Comparison) *Table { return numberedTable(c, &numbering
 
 // numberedTable goes on with the numbers of a document that the table is part of.
 func numberedTable(c *compare.Comparison, n *numbering) *Table {
-	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench), numbering: n}
+	t := &Table{Baseline: c.Baseline, Title: title(c), Setting: setting(&c.Bench), numbering: n, Lines: make([]Line, 0, len(c.Rows))}
 	for i, m := range c.Bench.Pins {
 		h := Head{ID: m.ID, Alloy: m.Alloy.Name, Temper: m.Temper, Process: m.Process.String()}
 		if i != c.Baseline && c.Totals != nil {
@@ -176,7 +176,7 @@ func hidden(c *compare.Comparison, row *compare.Row) bool {
 
 func line(c *compare.Comparison, row *compare.Row, n *numbering) Line {
 	w := wordsOf(row)
-	l := Line{Property: row.Property, Group: row.Property.Info().Group, Name: w.name, Short: w.short, Unit: w.unit, Sense: senses[w.sense]}
+	l := Line{Property: row.Property, Group: row.Property.Info().Group, Name: w.name, Short: w.short, Unit: w.unit, Sense: senses[w.sense], Cells: make([]Cell, 0, len(row.Cells))}
 	for i := range row.Cells {
 		out := cell(c, &row.Cells[i], n)
 		out.Never = out.Value == "" && row.Cells[i].Material.Absent(row.Property) != ""

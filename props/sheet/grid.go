@@ -58,6 +58,7 @@ func newGrid(t *Table, short bool) *grid {
 			g.heads[i] = append(g.heads[i], Clean(h))
 			g.columns[i] = max(g.columns[i], Width(Clean(h)))
 		}
+		g.cells[i] = make([][4]string, 0, len(t.Rows))
 		for r := range t.Rows {
 			cell := t.Rows[r].cell(i)
 			p := cell.parts(c.Align, short)

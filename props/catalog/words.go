@@ -105,6 +105,7 @@ func (c *Catalog) indexed() *index {
 		if x.Words = c.Words; x.All == "" {
 			x.Words = ListWords(c)
 		}
+		x.starts = make([]int, 0, strings.Count(x.All, "\n"))
 		for i, r := range x.All {
 			if r == '\n' {
 				x.starts = append(x.starts, i+1)
@@ -116,6 +117,7 @@ func (c *Catalog) indexed() *index {
 				x.families[w] = true
 			}
 		}
+		x.entries = make([]entry, 0, len(c.Materials))
 		for i, a := range c.Alloys {
 			for _, m := range a.Materials {
 				own := x.Own[len(x.entries)]

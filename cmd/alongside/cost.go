@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"alongside/props/compare"
 	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/props/swap"
@@ -64,7 +65,7 @@ func (p *program) costCommand() *cobra.Command {
 			}
 			defer remove()
 		}
-		results, err := p.swaps(view{units: system, basis: &choice{value: "typical"}, delta: &choice{value: "percent"}}, typed, args)
+		results, err := p.swaps(system, compare.TypicalFirst, typed, args)
 		if err != nil {
 			return err
 		}
@@ -84,11 +85,14 @@ func (p *program) costCommand() *cobra.Command {
 }
 
 // swaps works the swaps out from the first material typed to each of the others.
-func (p *program) swaps(v view, typed partFlags, args []string) ([]*swap.Result, error) {
-	b, err := v.bench(p, args[:1])
+func (p *program) swaps(system *choice, basis compare.BasisSetting, typed partFlags, args []string) ([]*swap.Result, error) {
+	b := p.newBench(system)
+	b.Basis = basis
+	base, err := p.material(args[0])
 	if err != nil {
 		return nil, err
 	}
+	b.Pin(base)
 	given, err := typed.read(p.catalog())
 	if err != nil {
 		return nil, err
@@ -99,7 +103,7 @@ func (p *program) swaps(v view, typed partFlags, args []string) ([]*swap.Result,
 		if err != nil {
 			return nil, err
 		}
-		results = append(results, swap.Work(&b, given, b.Pins[0], m))
+		results = append(results, swap.Work(&b, given, base, m))
 	}
 	return results, nil
 }

@@ -33,7 +33,7 @@ are not on file there is the reason in place of a number.`,
 	basis := choiceFlag(cmd, "basis", "figures to compare: typical ones first, or specified minimums only", "typical", "minimum")
 	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		results, err := p.swaps(view{units: system, basis: basis, delta: &choice{value: "percent"}}, typed, args)
+		results, err := p.swaps(system, basis.basis(), typed, args)
 		if err != nil {
 			return err
 		}

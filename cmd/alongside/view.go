@@ -31,6 +31,14 @@ func (c *choice) Set(s string) error {
 	return nil
 }
 
+// basis is the choice as figures to compare.
+func (c *choice) basis() compare.BasisSetting {
+	if c.value == compare.MinimumOnly.String() {
+		return compare.MinimumOnly
+	}
+	return compare.TypicalFirst
+}
+
 // choiceFlag adds a flag with a fixed set of words, the first being the
 // default, and completes them.
 func choiceFlag(cmd *cobra.Command, name, usage string, options ...string) *choice {
@@ -94,10 +102,7 @@ func (v *view) bench(p *program, ids []string) (compare.Bench, error) {
 		}
 	}
 	b.Delta, _ = compare.ParseDelta(v.delta.value)
-	b.Basis = compare.TypicalFirst
-	if v.basis.value == compare.MinimumOnly.String() {
-		b.Basis = compare.MinimumOnly
-	}
+	b.Basis = v.basis.basis()
 	if v.service != "" {
 		at, err := part.Temperature(v.service, units.NoUnit)
 		if err != nil {

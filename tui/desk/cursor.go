@@ -39,7 +39,7 @@ func (d *Desk) step(do func() bool) bool {
 		return false
 	}
 	d.keeping.changed = true
-	d.Rework()
+	d.rework()
 	d.GoTo(pin, property)
 	return true
 }
@@ -50,9 +50,9 @@ func (d *Desk) Given() part.Given {
 	return g
 }
 
-// Rework compares the bench again, unless only how it is shown has changed.
+// rework compares the bench again, unless only how it is shown has changed.
 // Everything drawn from it is made again.
-func (d *Desk) Rework() {
+func (d *Desk) rework() {
 	now := d.Now().Bench
 	if d.Comparison != nil {
 		b := &d.Comparison.Bench
@@ -69,6 +69,7 @@ func (d *Desk) Rework() {
 	d.derived = derived{}
 }
 
+// Undo takes the last change of the call back.
 func (d *Desk) Undo() {
 	if !d.step(d.history.Undo) {
 		d.Warn("nothing to undo")
@@ -77,6 +78,7 @@ func (d *Desk) Undo() {
 	d.Sayf("undone; %s brings it back (%d more to undo)", d.Label("ctrl+r"), d.Left())
 }
 
+// Redo makes the change again that was taken back last.
 func (d *Desk) Redo() {
 	if !d.step(d.history.Redo) {
 		d.Warn("nothing to redo")

@@ -194,7 +194,7 @@ func (d *Desk) UseCatalog(c *catalog.Catalog) {
 	d.Catalog = c
 	d.history.With(c.Material)
 	d.Comparison = nil
-	d.Rework()
+	d.rework()
 }
 
 // Take takes what was done beside the screen, and nothing else.

@@ -116,7 +116,7 @@ func New(o Options, keys Keys) *Desk {
 		d.Held = d.Sheets.New() // from the first change on
 	}
 	d.Format = max(slices.IndexFunc(Formats, func(f Format) bool { return f.Name == o.Settings.Copy }), 0)
-	d.Rework()
+	d.rework()
 	return d
 }
 

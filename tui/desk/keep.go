@@ -151,7 +151,7 @@ func (d *Desk) show(c call.Call, h *sheets.Held) {
 	d.history, d.Held, d.last, d.unsaved = call.Start(c), h, nil, nil
 	d.Query, d.Col, d.First, d.Rows = "", 0, 0, ui.List{}
 	d.Form = map[string]Draft{}
-	d.Rework()
+	d.rework()
 }
 
 // MayQuit reports whether the program may end. Where the last change could not be

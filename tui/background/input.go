@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"io"
 	"os"
-	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -17,14 +16,15 @@ const (
 	// see whether the rest of the answer follows. Nobody notices it, and a
 	// slow line seldom parts the bytes of one answer by more.
 	escapeWait = 50 * time.Millisecond
-	// escapePatience is how long after the question Escape is kept back at
-	// all. Later, an answer is still swallowed unless it is cut right there.
+	// escapePatience is how long after the question Escape is kept back where
+	// nothing follows at once. Later, an answer is still swallowed unless it is
+	// cut right there.
 	escapePatience = 5 * time.Second
 	// settleTime is how long after the question Settle waits for an answer
 	// that has not come: longer than a line across the world takes.
 	settleTime = 500 * time.Millisecond
-	// answerWait is how long the rest of an answer may be on its way. Then what came
-	// of it is dropped, so that what is typed next is not taken for the rest.
+	// answerWait is how long the rest of an answer or of a key may be on its way. Then
+	// what came of it is dropped, so that what is typed next is not taken for the rest.
 	answerWait = time.Second
 	// longestKey is more than the bytes of any key or mouse event.
 	longestKey = 32
@@ -45,6 +45,7 @@ type Input struct {
 
 	reading sync.Mutex // guards what follows
 	sieve   sieve
+	ready   []byte    // keys that did not fit the read before
 	cut     []byte    // the beginning of a key that the end of a read cut off
 	since   time.Time // when the last bytes came
 }
@@ -92,34 +93,41 @@ func (i *Input) Read(p []byte) (int, error) {
 	if len(p) <= 2*longestKey {
 		return 0, io.ErrShortBuffer
 	}
-	if len(i.cut) > longestKey { // keys that did not fit the read before
-		n := copy(p, i.cut)
-		i.cut = i.cut[n:]
+	if len(i.ready) > 0 {
+		n := copy(p, i.ready)
+		i.ready = i.ready[n:]
 		return n, nil
 	}
 	// Held bytes may turn out to be keys after all, and marks are put in: leave room.
 	room := len(p) - longestKey - len(i.cut)
 	n, err := i.File.Read(p[:room])
-	if i.sieve.begun() && time.Since(i.since) > answerWait {
-		i.sieve.held = nil
+	if time.Since(i.since) > answerWait {
+		i.cut = nil
+		if i.sieve.begun() {
+			i.sieve.held = nil
+		}
 	}
 	i.since = time.Now()
 	keys := i.strip(i.cut, p[:n])
 	i.cut = nil
 	for i.sieve.ambiguous() {
-		room := len(p) - len(keys) - longestKey
-		if err != nil || room <= 0 || i.age() > escapePatience || !readable(i.Fd(), escapeWait) {
+		room, wait := len(p)-len(keys)-longestKey, escapeWait
+		if i.age() > escapePatience {
+			wait = 0
+		}
+		if err != nil || room <= 0 || !readable(i.Fd(), wait) {
 			keys = i.sieve.release(keys)
 			break
 		}
 		n, err = i.File.Read(p[:room])
 		keys = i.strip(keys, p[:n])
 	}
-	if whole, cut := wholeKeys(keys); len(cut) > 0 && err == nil && readable(i.Fd(), escapeWait) {
+	// Escape and a bracket may be Alt and a bracket; with more behind it is no key.
+	if whole, cut := wholeKeys(keys); err == nil && (len(cut) > 2 || len(cut) > 0 && readable(i.Fd(), escapeWait)) {
 		keys, i.cut = whole, cut
 	}
 	if len(keys) > len(p) {
-		keys, i.cut = keys[:len(p)], slices.Concat(keys[len(p):], i.cut)
+		keys, i.ready = keys[:len(p)], bytes.Clone(keys[len(p):])
 	}
 	if len(keys) > 0 {
 		err = nil // a lasting error comes back with the next read

@@ -159,6 +159,57 @@ func TestMouseBehindLongPaste(t *testing.T) {
 	}
 }
 
+// Wherever a read ends in a flood of mouse events, long after the question too, none
+// is cut apart.
+func TestMouseFloodCutAnywhere(t *testing.T) {
+	far, near := terminal(t)
+	in := NewInput(near, near, xterm)
+	for lead := range 24 {
+		want := strings.Repeat("a", lead) + strings.Repeat("\x1b[<35;33;12M", 60)
+		go far.WriteString(want)
+		var all []byte
+		data := make([]byte, 256)
+		for len(all) < len(want) {
+			n, err := in.Read(data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if keys := strings.TrimLeft(string(data[:n]), "a"); keys != "" && (keys[0] != '\x1b' || keys[len(keys)-1] != 'M') {
+				t.Fatalf("behind %d letters a read gave %q", lead, keys)
+			}
+			all = append(all, data[:n]...)
+		}
+		if string(all) != want {
+			t.Errorf("behind %d letters other keys came through", lead)
+		}
+	}
+}
+
+// The beginning of a mouse event waits for its end, which a busy machine may send
+// late, and is forgotten where none comes.
+func TestMouseEventInTwoParts(t *testing.T) {
+	far, near := terminal(t)
+	in := NewInput(near, near, xterm)
+	data := make([]byte, 256)
+	begin := func() {
+		far.WriteString("\x1b[<64;9")
+		if n, err := in.Read(data); n != 0 || err != nil {
+			t.Fatalf("%q, %v", data[:n], err)
+		}
+	}
+	begin()
+	far.WriteString(";9M")
+	if keys := collect(t, in, 1); keys != "\x1b[<64;9;9M" {
+		t.Errorf("have %q", keys)
+	}
+	begin()
+	in.since = in.since.Add(-2 * answerWait)
+	far.WriteString("a")
+	if keys := collect(t, in, 1); keys != "a" {
+		t.Errorf("have %q", keys)
+	}
+}
+
 // What begins an answer and goes on no more is forgotten after a while, so that a hex
 // digit typed then is a key.
 func TestAnswerThatStops(t *testing.T) {

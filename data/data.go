@@ -4,7 +4,6 @@ package data
 
 import (
 	"embed"
-	"slices"
 	"sync"
 
 	"alongside/data/compiled"
@@ -24,8 +23,6 @@ var Demo embed.FS
 
 // Catalog returns the built-in catalog. It is put together once and shared.
 var Catalog = sync.OnceValue(func() *catalog.Catalog {
-	c := &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: slices.Concat(compiled.Alloys[:]...), Everyday: compiled.Everyday,
+	return &catalog.Catalog{Sources: compiled.SourceList, Families: compiled.FamilyList, Alloys: compiled.AlloyList, Materials: compiled.MaterialList, Everyday: compiled.Everyday,
 		Words: catalog.Words{All: compiled.Words, Named: compiled.NamedWords, Own: compiled.OwnWords, Alloy: compiled.AlloyWords, Joined: compiled.JoinedWords, Common: compiled.Common}}
-	c.Index()
-	return c
 })

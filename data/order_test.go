@@ -75,7 +75,7 @@ func TestPhysicalFiguresAreStatedOnce(t *testing.T) {
 	}
 	for _, a := range c.Alloys {
 		at := map[string]string{}
-		for _, m := range a.Materials {
+		for _, m := range c.Variants(a) {
 			for _, f := range m.Stated {
 				if g := f.Property.Info().Group; g != props.Physical && g != props.Elastic {
 					continue

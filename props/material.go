@@ -222,7 +222,6 @@ type Alloy struct {
 	None                []Absence
 	Explained           []Explained
 	Stated              []Figure
-	Materials           []*Material
 	File                string
 	Line                int
 }
@@ -243,7 +242,6 @@ type Material struct {
 	None      []Absence
 	Explained []Explained
 	Stated    []Figure
-	Index     int // position in the catalog
 	Line      int
 }
 

@@ -29,7 +29,6 @@ func TestInheritance(t *testing.T) {
 	a := &Alloy{ID: "w", Name: "W.0", Kind: "blue alloy", Family: family, Class: "plain"}
 	m := &Material{ID: "w-t6-sand", Alloy: a, Temper: "T6", Process: Sand}
 	die := &Material{ID: "w-f-die", Alloy: a, Temper: "F", Process: Die}
-	a.Materials = []*Material{m, die}
 	m.Stated = []Figure{figure(t, TensileStrength, "30 ksi", Block{Known: Read})}
 	a.Stated = []Figure{
 		figure(t, TensileStrength, "31 ksi", Block{Known: Read, Inherited: true, Tempers: []string{"T6"}}),

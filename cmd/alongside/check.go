@@ -124,9 +124,9 @@ func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkRe
 		own = func(file string) bool { return names[file] }
 	}
 	r := checkResult{mistakes: mistakes, unbanded: audit.Unbanded(c.Families)}
-	for _, a := range c.Alloys {
-		if own(a.File) {
-			r.materials += len(a.Materials)
+	for _, m := range c.Materials {
+		if own(m.Alloy.File) {
+			r.materials++
 		}
 	}
 	for _, f := range c.Stated() {

@@ -40,15 +40,9 @@ EN, ISO, JIS with what differs where their limits are on file.`,
 		}
 		pin := list[len(list)-1]
 		return p.printDoc(report.DrawingDoc(report.Drawing{
-			Book: data.Foundry(), Pin: pin, Given: given,
-			Cautions: data.Watch().Evaluate(p.settings().Bench, base, pin, given, nil), Named: p.named,
+			Catalog: p.catalog(), Book: data.Foundry(), Pin: pin, Given: given,
+			Cautions: data.Watch().Evaluate(p.settings().Bench, base, pin, given, nil),
 		}), format)
 	}
 	return cmd
-}
-
-// named is the material that a designation names, nil for none or several.
-func (p *program) named(designation string) *props.Material {
-	m, _ := p.catalog().Named(designation)
-	return m
 }

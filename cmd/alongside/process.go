@@ -40,7 +40,7 @@ are looked up for that size.`,
 			return err
 		}
 		in, _ := units.ParseSystem(system.value)
-		return p.printDoc(report.ProcessDoc(data.Foundry(), list, given.Dimension, in), format)
+		return p.printDoc(report.ProcessDoc(data.Foundry().Pages(p.catalog(), list, given.Dimension), given.Dimension, in), format)
 	}
 	return cmd
 }

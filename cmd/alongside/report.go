@@ -37,7 +37,7 @@ With --out the ending of the file says the format: .html, .md, .txt, .json.`,
 		if err != nil {
 			return err
 		}
-		d := report.WholeDoc(report.Whole{OnePage: c.page(), All: c.Bench, Book: data.Foundry(), Named: p.named, Said: c.Said, Duties: c.Duties, At: time.Now(), Version: buildVersion()})
+		d := report.WholeDoc(report.Whole{OnePage: c.page(), All: c.Bench, Catalog: p.catalog(), Book: data.Foundry(), Said: c.Said, Duties: c.Duties, At: time.Now(), Version: buildVersion()})
 		if p.invented != "" {
 			d = d.Marked(p.invented)
 		}

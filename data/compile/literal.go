@@ -59,7 +59,7 @@ func constantsOf(p *types.Package, name string) map[int64]string {
 	return out
 }
 
-// shared writes what all alloys refer to.
+// shared writes what all alloys refer to, and the lists of everything.
 func (w *writer) shared(b *strings.Builder, c *catalog.Catalog) {
 	for _, s := range c.Sources {
 		fmt.Fprintf(b, "var %s = %s\n\n", w.pointers[s][1:], w.literal(reflect.ValueOf(*s)))
@@ -73,20 +73,34 @@ func (w *writer) shared(b *strings.Builder, c *catalog.Catalog) {
 		fmt.Fprintf(b, "var %s = %s\n\n", w.pointers[f][1:], w.literal(reflect.ValueOf(*f)))
 	}
 	fmt.Fprintf(b, "// SourceList lists every source.\nvar SourceList = %s\n\n", w.literal(reflect.ValueOf(c.Sources)))
-	fmt.Fprintf(b, "// FamilyList lists every family.\nvar FamilyList = %s\n", w.literal(reflect.ValueOf(c.Families)))
+	fmt.Fprintf(b, "// FamilyList lists every family.\nvar FamilyList = %s\n\n", w.literal(reflect.ValueOf(c.Families)))
+	fmt.Fprintf(b, "// AlloyList lists every alloy.\nvar AlloyList = %s\n\n", w.literal(reflect.ValueOf(c.Alloys)))
+	fmt.Fprintf(b, "// MaterialList lists every material.\nvar MaterialList = %s\n", w.literal(reflect.ValueOf(c.Materials)))
 }
 
-// alloys writes the alloys of one data file.
-func (w *writer) alloys(b *strings.Builder, name string, list []*props.Alloy) {
+// alloys writes the alloys of one data file and their materials. The materials
+// refer to the alloys and not the other way: the linker lays out no circle.
+func (w *writer) alloys(b *strings.Builder, name string, c *catalog.Catalog, list []*props.Alloy) {
 	var stated []props.Figure
-	for _, a := range list {
+	var alloys, materials strings.Builder
+	n := 0
+	for i, a := range list {
+		w.pointers[a] = fmt.Sprintf("&%sAlloys[%d]", name, i)
 		stated = append(stated, a.Stated...)
-		for _, m := range a.Materials {
+		for _, m := range c.Variants(a) {
+			w.pointers[m] = fmt.Sprintf("&%sMaterials[%d]", name, n)
 			stated = append(stated, m.Stated...)
+			n++
 		}
 	}
 	w.blocks(b, name, stated)
-	fmt.Fprintf(b, "var %s = %s\n", name, w.literal(reflect.ValueOf(list)))
+	for _, a := range list {
+		alloys.WriteString(w.fields(reflect.ValueOf(*a)) + ",\n")
+		for _, m := range c.Variants(a) {
+			materials.WriteString(w.fields(reflect.ValueOf(*m)) + ",\n")
+		}
+	}
+	fmt.Fprintf(b, "var %sAlloys = [...]props.Alloy{\n%s}\n\nvar %sMaterials = [...]props.Material{\n%s}\n", name, &alloys, name, &materials)
 }
 
 // blocks writes what figures share, each block and each set of conditions once.
@@ -138,22 +152,19 @@ func (w *writer) literal(v reflect.Value) string {
 
 // element writes a value in a list, which names its type already.
 func (w *writer) element(v reflect.Value) string {
-	switch {
-	case v.Kind() == reflect.Struct:
+	if v.Kind() == reflect.Struct {
 		return w.fields(v)
-	case v.Kind() == reflect.Pointer && w.pointers[v.Interface()] == "":
-		return w.fields(v.Elem())
 	}
 	return w.literal(v)
 }
 
-// fields writes the fields of a struct that are not zero. What Index fills in
-// and where a record stands in its file are left out.
+// fields writes the fields of a struct that are not zero. Where a record stands in
+// its file is left out.
 func (w *writer) fields(v reflect.Value) string {
 	var parts []string
 	for i := range v.NumField() {
 		name := v.Type().Field(i).Name
-		if v.Field(i).IsZero() || name == "File" || name == "Line" || name == "Index" || v.Field(i).Type() == reflect.TypeFor[*props.Alloy]() {
+		if v.Field(i).IsZero() || name == "File" || name == "Line" {
 			continue
 		}
 		parts = append(parts, name+": "+w.literal(v.Field(i)))

@@ -89,27 +89,18 @@ func compile(c *catalog.Catalog) (map[string][]byte, error) {
 	var shared strings.Builder
 	fmt.Fprintf(&shared, "// The sizes of the catalog.\nconst (\nMaterials = %d\nFigures = %d\nSources = %d\n)\n\n", len(c.Materials), c.FigureCount(), len(c.Sources))
 	fmt.Fprintf(&shared, "// Everyday lists the ids of the materials that are asked for most.\nvar Everyday = %#v\n\n", c.Everyday)
-	shared.WriteString("// Alloys are the alloys of each data file, in the order of the catalog.\nvar Alloys = [...][]*props.Alloy{\n")
-	for _, file := range order {
-		shared.WriteString(variable(file) + ",\n")
-	}
-	shared.WriteString("}\n\n")
-	w.shared(&shared, c)
-	if err := add("catalog.go", "the source lists and families.toml", "// Package compiled holds the data files as Go data.\n", &shared); err != nil {
-		return nil, err
-	}
-	words := wordLists(c)
-	if err := add("words.go", "all data files", "", words); err != nil {
-		return nil, err
-	}
 	for _, file := range order {
 		var b strings.Builder
-		w.alloys(&b, variable(file), alloys[file])
+		w.alloys(&b, variable(file), c, alloys[file])
 		if err := add(strings.TrimSuffix(file, ".toml")+".go", file, "", &b); err != nil {
 			return nil, err
 		}
 	}
-	return out, nil
+	w.shared(&shared, c)
+	if err := add("catalog.go", "the source lists and families.toml", "// Package compiled holds the data files as Go data.\n", &shared); err != nil {
+		return nil, err
+	}
+	return out, add("words.go", "all data files", "", wordLists(c))
 }
 
 // wordLists is the Go text of the words under which the materials are found.

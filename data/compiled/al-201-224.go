@@ -116,7 +116,7 @@ var al201224Conditions = [...]props.Conditions{
 	{Cycles: 5e+08, Loading: "rotating bending"},
 }
 
-var al201224 = []*props.Alloy{
+var al201224Alloys = [...]props.Alloy{
 	{ID: "201", Name: "201.0", UNS: "A02010", Note: "nominal 4.6 Cu, 0.7 Ag, 0.35 Mg, 0.35 Mn; the strongest of the common cast aluminum alloys, and among the hardest to cast", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "CQ51A"},
 		{System: "former", Name: "SAE 382"},
@@ -143,49 +143,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[2]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[3]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[3]},
-	}, Materials: []*props.Material{
-		{ID: "201-t43-sand", Temper: "T43", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
-		}},
-		{ID: "201-t43-pm", Temper: "T43", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[5]},
-		}},
-		{ID: "201-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[6]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
-		}},
-		{ID: "201-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[8]},
-		}},
-		{ID: "201-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 140, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[10]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
-		}},
-		{ID: "201-t7-pm", Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[12]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[12]},
-		}},
 	}},
 	{ID: "a201", Name: "A201.0", UNS: "A12010", Note: "nominal 4.5 Cu, 0.7 Ag, 0.25 Mg, 0.3 Mn; 201.0 with tighter limits, for premium castings", Family: &familyaluminum, Composition: props.Composition{Source: &sourceAAPINK, Limits: []props.Limit{
 		{Element: "Si", Text: "0.05 max", Hi: 0.05},
@@ -229,9 +186,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Mpsi}, Cond: &al201224Conditions[0], Block: &al201224Blocks[24]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.22, Hi: 0.22, Place: -2, Unit: units.BtuPerLbF}, Cond: &al201224Conditions[26], Block: &al201224Blocks[24]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.BtuPerHFtF}, Cond: &al201224Conditions[27], Block: &al201224Blocks[25]},
-	}, Materials: []*props.Material{
-		{ID: "a201-t7-sand", Temper: "T7", Process: props.Sand},
-		{ID: "a201-t7-pm", Temper: "T7", Process: props.PermanentMold},
 	}},
 	{ID: "204", Name: "204.0", UNS: "A02040", Note: "nominal 4.6 Cu, 0.25 Mg, 0.2 Ti", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "EN 1706", Name: "AC-21000", Near: true},
@@ -252,22 +206,6 @@ var al201224 = []*props.Alloy{
 		{Element: "Al", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.101, Hi: 0.101, Place: -3, Unit: units.LbPerIn3}, Cond: &al201224Conditions[0], Block: &al201224Blocks[26]},
-	}, Materials: []*props.Material{
-		{ID: "204-t4-sand", Temper: "T4", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[27]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 52, Hi: 52, Unit: units.KSI}, Cond: &al201224Conditions[0], Block: &al201224Blocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al201224Conditions[28], Block: &al201224Blocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &al201224Conditions[29], Block: &al201224Blocks[28]},
-		}},
-		{ID: "204-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[29]},
-		}},
 	}},
 	{ID: "a206", Name: "A206.0", UNS: "A12060", Note: "nominal 4.6 Cu, 0.35 Mn, 0.25 Mg, 0.2 Ti", Family: &familyaluminum, Composition: props.Composition{Source: &sourceAAPINK, Limits: []props.Limit{
 		{Element: "Si", Text: "0.05 max", Hi: 0.05},
@@ -292,25 +230,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.22, Hi: 0.22, Place: -2, Unit: units.BtuPerLbF}, Cond: &al201224Conditions[2], Block: &al201224Blocks[31]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[32]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[32]},
-	}, Materials: []*props.Material{
-		{ID: "a206-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
-		}},
-		{ID: "a206-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[34]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[34]},
-		}},
-		{ID: "a206-t7-pm", Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[35]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[35]},
-		}},
 	}},
 	{ID: "208", Name: "208.0", UNS: "A02080", Note: "nominal 4 Cu, 3 Si", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "108"},
@@ -334,39 +253,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.4, Hi: 13.4, Place: -1, Unit: units.MicroinInF}, Cond: &al201224Conditions[30], Block: &al201224Blocks[36]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[37]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[37]},
-	}, Materials: []*props.Material{
-		{ID: "208-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 19, Hi: 19, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 40, Hi: 70, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[39]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2.5, Hi: 2.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
-		}},
-		{ID: "208-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4.5, Hi: 4.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[42]},
-		}},
-		{ID: "208-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[43]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[44]},
-		}},
-		{ID: "208-t7-pm", Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[45]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[45]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[45]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[46]},
-		}},
 	}},
 	{ID: "213", Name: "213.0", UNS: "A02130", Note: "nominal 7 Cu, 2 Si", Family: &familyaluminum, Composition: props.Composition{Source: &sourceAAPINK, Limits: []props.Limit{
 		{Element: "Si", Text: "1.0–3.0", Lo: 1, Hi: 3},
@@ -387,23 +273,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.4, Hi: 13.4, Place: -1, Unit: units.MicroinInF}, Cond: &al201224Conditions[30], Block: &al201224Blocks[47]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[48]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[48]},
-	}, Materials: []*props.Material{
-		{ID: "213-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[49]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
-		}},
-		{ID: "213-f-pm", Temper: "F", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[50]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[50]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[50]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[50]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[50]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[50]},
-		}},
 	}},
 	{ID: "222", Name: "222.0", UNS: "A02220", Note: "nominal 10 Cu, 0.25 Mg; kept for wear and hardness at temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "122"},
@@ -429,55 +298,6 @@ var al201224 = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.1, Hi: 13.1, Place: -1, Unit: units.MicroinInF}, Cond: &al201224Conditions[30], Block: &al201224Blocks[52]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.31, Hi: 0.31, Place: -2, Unit: units.CalPerCMSC}, Cond: &al201224Conditions[0], Block: &al201224Blocks[53]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.IACS}, Cond: &al201224Conditions[0], Block: &al201224Blocks[53]},
-	}, Materials: []*props.Material{
-		{ID: "222-o-sand", Temper: "O", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[54]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[55]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
-		}},
-		{ID: "222-t52-pm", Temper: "T52", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[57]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[57]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[57]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[57]},
-		}},
-		{ID: "222-t551-pm", Temper: "T551", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[58]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[59]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[60]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[60]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[60]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[60]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[60]},
-		}},
-		{ID: "222-t61-sand", Temper: "T61", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[61]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[62]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
-		}},
-		{ID: "222-t65-pm", Temper: "T65", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[64]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 125, Hi: 155, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[65]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[66]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[66]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[66]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[66]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[66]},
-		}},
 	}},
 	{ID: "224", Name: "224.0", UNS: "A02240", Note: "nominal 5 Cu, 0.35 Mn, V, Zr", Family: &familyaluminum, Composition: props.Composition{Source: &sourceAAPINK, Limits: []props.Limit{
 		{Element: "Si", Text: "0.06 max", Hi: 0.06},
@@ -492,14 +312,189 @@ var al201224 = []*props.Alloy{
 		{Element: "Al", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.102, Hi: 0.102, Place: -3, Unit: units.LbPerIn3}, Cond: &al201224Conditions[0], Block: &al201224Blocks[67]},
-	}, Materials: []*props.Material{
-		{ID: "224-t72-sand", Temper: "T72", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 123, Hi: 123, Unit: units.HB500Number}, Cond: &al201224Conditions[31], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[0], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[32], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[0], Block: &al201224Blocks[69]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[28], Block: &al201224Blocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &al201224Conditions[29], Block: &al201224Blocks[69]},
-		}},
+	}},
+}
+
+var al201224Materials = [...]props.Material{
+	{ID: "201-t43-sand", Alloy: &al201224Alloys[0], Temper: "T43", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[4]},
+	}},
+	{ID: "201-t43-pm", Alloy: &al201224Alloys[0], Temper: "T43", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[5]},
+	}},
+	{ID: "201-t6-sand", Alloy: &al201224Alloys[0], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[6]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[7]},
+	}},
+	{ID: "201-t6-pm", Alloy: &al201224Alloys[0], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[8]},
+	}},
+	{ID: "201-t7-sand", Alloy: &al201224Alloys[0], Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 140, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[10]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[11]},
+	}},
+	{ID: "201-t7-pm", Alloy: &al201224Alloys[0], Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[12]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[12]},
+	}},
+	{ID: "a201-t7-sand", Alloy: &al201224Alloys[1], Temper: "T7", Process: props.Sand},
+	{ID: "a201-t7-pm", Alloy: &al201224Alloys[1], Temper: "T7", Process: props.PermanentMold},
+	{ID: "204-t4-sand", Alloy: &al201224Alloys[2], Temper: "T4", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[27]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 52, Hi: 52, Unit: units.KSI}, Cond: &al201224Conditions[0], Block: &al201224Blocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al201224Conditions[28], Block: &al201224Blocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &al201224Conditions[29], Block: &al201224Blocks[28]},
+	}},
+	{ID: "204-t4-pm", Alloy: &al201224Alloys[2], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[29]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[29]},
+	}},
+	{ID: "a206-t4-sand", Alloy: &al201224Alloys[3], Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[33]},
+	}},
+	{ID: "a206-t4-pm", Alloy: &al201224Alloys[3], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[34]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[34]},
+	}},
+	{ID: "a206-t7-pm", Alloy: &al201224Alloys[3], Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[35]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[35]},
+	}},
+	{ID: "208-f-sand", Alloy: &al201224Alloys[4], Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 19, Hi: 19, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 40, Hi: 70, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[39]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2.5, Hi: 2.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[40]},
+	}},
+	{ID: "208-t4-pm", Alloy: &al201224Alloys[4], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4.5, Hi: 4.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[42]},
+	}},
+	{ID: "208-t6-pm", Alloy: &al201224Alloys[4], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[43]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[44]},
+	}},
+	{ID: "208-t7-pm", Alloy: &al201224Alloys[4], Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[45]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[45]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[45]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[46]},
+	}},
+	{ID: "213-f-sand", Alloy: &al201224Alloys[5], Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[49]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[49]},
+	}},
+	{ID: "213-f-pm", Alloy: &al201224Alloys[5], Temper: "F", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[50]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[50]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[50]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[50]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[50]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[50]},
+	}},
+	{ID: "222-o-sand", Alloy: &al201224Alloys[6], Temper: "O", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[54]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[55]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &al201224Conditions[5], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[56]},
+	}},
+	{ID: "222-t52-pm", Alloy: &al201224Alloys[6], Temper: "T52", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[57]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &al201224Conditions[5], Block: &al201224Blocks[57]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[57]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[57]},
+	}},
+	{ID: "222-t551-pm", Alloy: &al201224Alloys[6], Temper: "T551", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[58]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[59]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[60]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[60]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[60]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[60]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[60]},
+	}},
+	{ID: "222-t61-sand", Alloy: &al201224Alloys[6], Temper: "T61", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[61]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 130, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[62]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[4], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al201224Conditions[3], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[8], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[63]},
+	}},
+	{ID: "222-t65-pm", Alloy: &al201224Alloys[6], Temper: "T65", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[64]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 125, Hi: 155, Unit: units.HB500Number}, Cond: &al201224Conditions[7], Block: &al201224Blocks[65]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[66]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[4], Block: &al201224Blocks[66]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB500Number}, Cond: &al201224Conditions[6], Block: &al201224Blocks[66]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &al201224Conditions[3], Block: &al201224Blocks[66]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[8], Block: &al201224Blocks[66]},
+	}},
+	{ID: "224-t72-sand", Alloy: &al201224Alloys[7], Temper: "T72", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 123, Hi: 123, Unit: units.HB500Number}, Cond: &al201224Conditions[31], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al201224Conditions[0], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al201224Conditions[32], Agrees: &sourceCASTALTAB, Block: &al201224Blocks[68]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &al201224Conditions[0], Block: &al201224Blocks[69]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &al201224Conditions[28], Block: &al201224Blocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &al201224Conditions[29], Block: &al201224Blocks[69]},
 	}},
 }

@@ -107,7 +107,7 @@ var al7xx8xxConditions = [...]props.Conditions{
 	{Note: "offset not stated"},
 }
 
-var al7xx8xx = []*props.Alloy{
+var al7xx8xxAlloys = [...]props.Alloy{
 	{ID: "705", Name: "705.0", UNS: "A07050", Note: "nominal 3 Zn, 1.6 Mg; ages at room temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "603"},
 		{System: "former ASTM", Name: "ZG32A"},
@@ -136,18 +136,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[2]},
 		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[2]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 80, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[3]},
-	}, Materials: []*props.Material{
-		{ID: "705-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}},
-		{ID: "705-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}},
-		{ID: "705-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[4]},
-		}},
 	}},
 	{ID: "707", Name: "707.0", UNS: "A07070", Note: "nominal 4.2 Zn, 2.1 Mg; ages at room temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "607"},
@@ -173,33 +161,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14.4, Hi: 14.4, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[2], Block: &al7xx8xxBlocks[5]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[6]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.IACS}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[6]},
-	}, Materials: []*props.Material{
-		{ID: "707-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[8]},
-		}},
-		{ID: "707-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[9]},
-		}},
-		{ID: "707-t7-sand", Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[11]},
-		}},
-		{ID: "707-t7-pm", Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[12]},
-		}},
 	}},
 	{ID: "710", Name: "710.0", UNS: "A07100", Note: "nominal 6.5 Zn, 0.7 Mg, 0.5 Cu; ages at room temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "A712.0"},
@@ -229,20 +190,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[15]},
 		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[15]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[16]},
-	}, Materials: []*props.Material{
-		{ID: "710-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}},
-		{ID: "710-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[17]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[17]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[17]},
-		}},
 	}},
 	{ID: "711", Name: "711.0", UNS: "A07110", Note: "nominal 6.5 Zn, 1 Fe, 0.5 Cu, 0.35 Mg; ages at room temperature", Family: &familyaluminum, Composition: props.Composition{Source: &sourceAAPINK, Limits: []props.Limit{
 		{Element: "Si", Text: "0.30 max", Hi: 0.3},
@@ -263,12 +210,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14.2, Hi: 14.2, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[2], Block: &al7xx8xxBlocks[18]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.38, Hi: 0.38, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[19]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.IACS}, Cond: &al7xx8xxConditions[3], Block: &al7xx8xxBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "711-t1-pm", Temper: "T1", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[20]},
-		}},
 	}},
 	{ID: "712", Name: "712.0", UNS: "A07120", Note: "nominal 5.8 Zn, 0.6 Mg, 0.5 Cr; ages at room temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "D712.0"},
@@ -299,20 +240,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[22]},
 		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[22]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[23]},
-	}, Materials: []*props.Material{
-		{ID: "712-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}},
-		{ID: "712-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[24]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[24]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[24]},
-		}},
 	}},
 	{ID: "713", Name: "713.0", UNS: "A07130", Note: "nominal 7.5 Zn, 0.7 Cu, 0.35 Mg; ages at room temperature", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "613"},
@@ -357,31 +284,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[31]},
 		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[31]},
 		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[32]},
-	}, Materials: []*props.Material{
-		{ID: "713-f-sand", Temper: "F", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[11], Block: &al7xx8xxBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[12], Block: &al7xx8xxBlocks[33]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[13], Block: &al7xx8xxBlocks[33]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[14], Block: &al7xx8xxBlocks[33]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
-		}},
-		{ID: "713-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[15], Block: &al7xx8xxBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[16], Block: &al7xx8xxBlocks[34]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[13], Block: &al7xx8xxBlocks[34]},
-		}},
-		{ID: "713-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[36]},
-		}},
 	}},
 	{ID: "771", Name: "771.0", UNS: "A07710", Note: "nominal 7 Zn, 0.9 Mg, 0.13 Cr", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "ZG71B"},
@@ -408,54 +310,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.RatingElevatedTemperature, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[38]},
 		{Property: props.RatingCorrosion, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[38]},
 		{Property: props.RatingWeldability, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[38]},
-	}, Materials: []*props.Material{
-		{ID: "771-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[39]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[39]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 115, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[40]},
-		}},
-		{ID: "771-t51-sand", Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[42]},
-		}},
-		{ID: "771-t52-sand", Temper: "T52", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[43]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[44]},
-		}},
-		{ID: "771-t53-sand", Temper: "T53", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[45]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[45]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[45]},
-		}},
-		{ID: "771-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[47]},
-		}},
-		{ID: "771-t71-sand", Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[48]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 135, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[49]},
-		}},
 	}},
 	{ID: "850", Name: "850.0", UNS: "A08500", Note: "nominal 6.2 Sn, 1 Cu, 1 Ni; bearing alloy", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "750"},
@@ -484,30 +338,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.RatingMachinability, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[53]},
 		{Property: props.RatingElevatedTemperature, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[53]},
 		{Property: props.RatingCorrosion, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.RatingNumber}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[53]},
-	}, Materials: []*props.Material{
-		{ID: "850-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[54]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[54]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[55]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[56]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[56]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[56]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[56]},
-		}},
-		{ID: "850-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[57]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[58]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[59]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[59]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[59]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[59]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[59]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[59]},
-		}},
 	}},
 	{ID: "851", Name: "851.0", UNS: "A08510", Note: "nominal 6.2 Sn, 2.5 Si, 1 Cu, 0.5 Ni; bearing alloy", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "A850.0"},
@@ -530,34 +360,6 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.6, Hi: 12.6, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[1], Block: &al7xx8xxBlocks[60]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.4, Hi: 0.4, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[61]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.IACS}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[61]},
-	}, Materials: []*props.Material{
-		{ID: "851-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[62]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[63]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[64]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[64]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[64]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[64]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[64]},
-		}},
-		{ID: "851-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[65]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[66]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[67]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[67]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[67]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[67]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[67]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[67]},
-		}},
-		{ID: "851-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[68]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[68]},
-		}},
 	}},
 	{ID: "852", Name: "852.0", UNS: "A08520", Note: "nominal 6.2 Sn, 2 Cu, 1.2 Ni, 0.75 Mg; bearing alloy", Family: &familyaluminum, Aliases: []props.Alias{
 		{System: "former", Name: "B850.0"},
@@ -580,29 +382,220 @@ var al7xx8xx = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12.9, Hi: 12.9, Place: -1, Unit: units.MicroinInF}, Cond: &al7xx8xxConditions[1], Block: &al7xx8xxBlocks[69]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.42, Hi: 0.42, Place: -2, Unit: units.CalPerCMSC}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[70]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.IACS}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[70]},
-	}, Materials: []*props.Material{
-		{ID: "852-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM", Name: "B26"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[71]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Agrees: &sourceDSMECH, Block: &al7xx8xxBlocks[72]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[73]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[74]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[74]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[74]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[74]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[74]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[74]},
-		}},
-		{ID: "852-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[75]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[75]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[76]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[76]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[76]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[76]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[76]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[76]},
-		}},
+	}},
+}
+
+var al7xx8xxMaterials = [...]props.Material{
+	{ID: "705-f-sand", Alloy: &al7xx8xxAlloys[0], Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}},
+	{ID: "705-t5-sand", Alloy: &al7xx8xxAlloys[0], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}},
+	{ID: "705-t5-pm", Alloy: &al7xx8xxAlloys[0], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[4]},
+	}},
+	{ID: "707-t5-sand", Alloy: &al7xx8xxAlloys[1], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[8]},
+	}},
+	{ID: "707-t5-pm", Alloy: &al7xx8xxAlloys[1], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[9]},
+	}},
+	{ID: "707-t7-sand", Alloy: &al7xx8xxAlloys[1], Temper: "T7", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 95, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[11]},
+	}},
+	{ID: "707-t7-pm", Alloy: &al7xx8xxAlloys[1], Temper: "T7", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[12]},
+	}},
+	{ID: "710-f-sand", Alloy: &al7xx8xxAlloys[2], Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}},
+	{ID: "710-t5-sand", Alloy: &al7xx8xxAlloys[2], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[17]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[17]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[17]},
+	}},
+	{ID: "711-t1-pm", Alloy: &al7xx8xxAlloys[3], Temper: "T1", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[20]},
+	}},
+	{ID: "712-f-sand", Alloy: &al7xx8xxAlloys[4], Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}},
+	{ID: "712-t5-sand", Alloy: &al7xx8xxAlloys[4], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[24]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[24]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[24]},
+	}},
+	{ID: "713-f-sand", Alloy: &al7xx8xxAlloys[5], Temper: "F", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[11], Block: &al7xx8xxBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[12], Block: &al7xx8xxBlocks[33]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[13], Block: &al7xx8xxBlocks[33]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[14], Block: &al7xx8xxBlocks[33]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &al7xx8xxConditions[0], Block: &al7xx8xxBlocks[33]},
+	}},
+	{ID: "713-t5-sand", Alloy: &al7xx8xxAlloys[5], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &al7xx8xxConditions[15], Block: &al7xx8xxBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[16], Block: &al7xx8xxBlocks[34]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[13], Block: &al7xx8xxBlocks[34]},
+	}},
+	{ID: "713-t5-pm", Alloy: &al7xx8xxAlloys[5], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 90, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[36]},
+	}},
+	{ID: "771-t5-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[39]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[39]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[39]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 115, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[40]},
+	}},
+	{ID: "771-t51-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T51", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[42]},
+	}},
+	{ID: "771-t52-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T52", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[43]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 100, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[44]},
+	}},
+	{ID: "771-t53-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T53", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[45]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[45]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[45]},
+	}},
+	{ID: "771-t6-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 105, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[47]},
+	}},
+	{ID: "771-t71-sand", Alloy: &al7xx8xxAlloys[6], Temper: "T71", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[48]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 135, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[49]},
+	}},
+	{ID: "850-t5-sand", Alloy: &al7xx8xxAlloys[7], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[54]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[54]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[55]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[56]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[56]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[56]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[56]},
+	}},
+	{ID: "850-t5-pm", Alloy: &al7xx8xxAlloys[7], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[57]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[58]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[59]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[59]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[59]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[59]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[59]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[59]},
+	}},
+	{ID: "851-t5-sand", Alloy: &al7xx8xxAlloys[8], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[62]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[63]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[64]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[64]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[64]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[64]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[64]},
+	}},
+	{ID: "851-t5-pm", Alloy: &al7xx8xxAlloys[8], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[65]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 30, Hi: 60, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[66]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[67]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[67]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[67]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[67]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[67]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[67]},
+	}},
+	{ID: "851-t6-pm", Alloy: &al7xx8xxAlloys[8], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[68]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[68]},
+	}},
+	{ID: "852-t5-sand", Alloy: &al7xx8xxAlloys[9], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM", Name: "B26"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[71]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Agrees: &sourceDSMECH, Block: &al7xx8xxBlocks[72]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 75, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[7], Block: &al7xx8xxBlocks[73]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[74]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[74]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[74]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[74]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[74]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[74]},
+	}},
+	{ID: "852-t5-pm", Alloy: &al7xx8xxAlloys[9], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[75]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[75]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[76]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &al7xx8xxConditions[5], Block: &al7xx8xxBlocks[76]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &al7xx8xxConditions[6], Block: &al7xx8xxBlocks[76]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &al7xx8xxConditions[8], Block: &al7xx8xxBlocks[76]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &al7xx8xxConditions[4], Block: &al7xx8xxBlocks[76]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &al7xx8xxConditions[9], Block: &al7xx8xxBlocks[76]},
 	}},
 }

@@ -113,7 +113,7 @@ var copperAluminumBronzeConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "nominal values of continuous castings"},
 }
 
-var copperAluminumBronze = []*props.Alloy{
+var copperAluminumBronzeAlloys = [...]props.Alloy{
 	{ID: "c95200", Name: "C95200", UNS: "C95200", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9A"},
 		{System: "trade", Name: "88-3-9"},
@@ -134,34 +134,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[0]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 15000, Hi: 15000, Place: 3, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[1]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Block: &copperAluminumBronzeBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "c95200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Agrees: &sourceCDACAST, Block: &copperAluminumBronzeBlocks[5]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[6]},
-		}},
-		{ID: "c95200-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95200 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[7]},
-		}},
-		{ID: "c95200-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95200 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[8]},
-		}},
 	}},
 	{ID: "c95300", Name: "C95300", UNS: "C95300", Note: "TQ50: quench hardened and tempered.", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9B"},
@@ -182,50 +154,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[9]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[9]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Block: &copperAluminumBronzeBlocks[9]},
-	}, Materials: []*props.Material{
-		{ID: "c95300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[10]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[11]},
-		}},
-		{ID: "c95300-tq50-sand", Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
-			{System: "trade", Name: "C95300 HT"},
-			{System: "trade", Name: "C953 HT"},
-			{System: "ASTM B601", Name: "C95300 TQ50"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[13]},
-		}},
-		{ID: "c95300-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95300 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[14]},
-		}},
-		{ID: "c95300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[15]},
-		}},
-		{ID: "c95300-tq50-cont", Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[16]},
-		}},
 	}},
 	{ID: "c95400", Name: "C95400", UNS: "C95400", Note: "The most used aluminum bronze. TQ50: quench hardened and tempered.", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "aluminum bronze 9C"},
@@ -248,55 +176,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.MicroinInF}, Cond: &copperAluminumBronzeConditions[1], Block: &copperAluminumBronzeBlocks[18]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[18]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 15500, Hi: 15500, Place: 2, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "c95400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[21]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[23]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[24]},
-		}},
-		{ID: "c95400-tq50-sand", Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
-			{System: "trade", Name: "C95400 HT"},
-			{System: "trade", Name: "C954 HT"},
-			{System: "ASTM B601", Name: "C95400 TQ50"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[25]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[25]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[26]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[27]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[28]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[29]},
-		}},
-		{ID: "c95400-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95400 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
-		}},
-		{ID: "c95400-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95400 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[32]},
-		}},
-		{ID: "c95400-tq50-cont", Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
-		}},
 	}},
 	{ID: "c95410", Name: "C95410", UNS: "C95410", Note: "C95400 with about 2 % nickel. TQ50: quench hardened and tempered.", Kind: "aluminum bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
 		{Element: "Cu", Text: "83.0 min", Lo: 83, Hi: 100},
@@ -314,22 +193,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.1, Hi: 0.1, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[34]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[34]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Block: &copperAluminumBronzeBlocks[34]},
-	}, Materials: []*props.Material{
-		{ID: "c95410-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95410 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[35]},
-		}},
-		{ID: "c95410-tq50-sand", Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
-			{System: "trade", Name: "C95410 HT"},
-			{System: "ASTM B601", Name: "C95410 TQ50"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[36]},
-		}},
 	}},
 	{ID: "c95500", Name: "C95500", UNS: "C95500", Note: "TQ50: quench hardened and tempered.", Kind: "nickel aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "nickel aluminum bronze 9D"},
@@ -353,72 +216,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[38]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 8.5, Hi: 8.5, Place: -1, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[39]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.32, Hi: 0.32, Place: -2, Unit: units.One}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[40]},
-	}, Materials: []*props.Material{
-		{ID: "c95500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[42]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceCDA1448, Block: &copperAluminumBronzeBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[43]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[44]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[45]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 87, Hi: 87, Unit: units.HRBNumber}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 93, Hi: 93, Unit: units.HRBNumber}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 414, Hi: 414, Unit: units.MPa}, Cond: &copperAluminumBronzeConditions[15], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[16], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[17], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[18], Block: &copperAluminumBronzeBlocks[47]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 128, Hi: 128, Unit: units.GPa}, Cond: &copperAluminumBronzeConditions[17], Block: &copperAluminumBronzeBlocks[47]},
-		}},
-		{ID: "c95500-tq50-sand", Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
-			{System: "trade", Name: "C95500 HT"},
-			{System: "trade", Name: "C955 HT"},
-			{System: "ASTM B601", Name: "C95500 TQ50"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[48]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[49]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[50]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[50]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[50]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[51]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[52]},
-		}},
-		{ID: "c95500-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95500 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[53]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[53]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[53]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[19], Block: &copperAluminumBronzeBlocks[54]},
-		}},
-		{ID: "c95500-tq50-cent", Temper: "TQ50", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[55]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[19], Block: &copperAluminumBronzeBlocks[56]},
-		}},
-		{ID: "c95500-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95500 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[57]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[57]},
-		}},
-		{ID: "c95500-tq50-cont", Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
-		}},
 	}},
 	{ID: "c95520", Name: "C95520", UNS: "C95520", Note: "Always used heat treated. TQ50: quench hardened and tempered.", Kind: "nickel aluminum bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB148, Limits: []props.Limit{
 		{Element: "Cu", Text: "74.5 min", Lo: 74.5, Hi: 100},
@@ -428,15 +225,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Element: "Ni", Text: "4.2–6.0", Lo: 4.2, Hi: 6},
 	}}, Stated: []props.Figure{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.272, Hi: 0.272, Place: -3, Unit: units.LbPerIn3}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[59]},
-	}, Materials: []*props.Material{
-		{ID: "c95520-tq50-sand", Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
-			{System: "trade", Name: "C95520 HT"},
-			{System: "ASTM B601", Name: "C95520 TQ50"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[60]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[20], Block: &copperAluminumBronzeBlocks[60]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[60]},
-		}},
 	}},
 	{ID: "c95600", Name: "C95600", UNS: "C95600", Kind: "silicon aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 956"},
@@ -456,18 +244,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.1, Hi: 0.1, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[61]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[61]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[61]},
-	}, Materials: []*props.Material{
-		{ID: "c95600-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95600 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[62]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[62]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[63]},
-		}},
 	}},
 	{ID: "c95700", Name: "C95700", UNS: "C95700", Kind: "manganese aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "75-3-8-2-12"},
@@ -490,18 +266,6 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.105, Hi: 0.105, Place: -3, Unit: units.BtuPerLbF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[64]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.IACS}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[64]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Block: &copperAluminumBronzeBlocks[64]},
-	}, Materials: []*props.Material{
-		{ID: "c95700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[65]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[65]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[66]},
-		}},
 	}},
 	{ID: "c95800", Name: "C95800", UNS: "C95800", Note: "Temper annealed in some uses to resist sea water; iron is kept at or below nickel.", Kind: "nickel aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "nickel aluminum bronze"},
@@ -529,36 +293,266 @@ var copperAluminumBronze = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[2], Block: &copperAluminumBronzeBlocks[67]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1910, Hi: 1910, Unit: units.DegF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[68]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1940, Hi: 1940, Unit: units.DegF}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[68]},
-	}, Materials: []*props.Material{
-		{ID: "c95800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[69]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[69]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[70]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[71]},
-		}},
-		{ID: "c95800-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95800 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[72]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[72]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[72]},
-		}},
-		{ID: "c95800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C95800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[73]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[73]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[21], Block: &copperAluminumBronzeBlocks[74]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[22], Block: &copperAluminumBronzeBlocks[74]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[23], Block: &copperAluminumBronzeBlocks[74]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[24], Block: &copperAluminumBronzeBlocks[74]},
-		}},
+	}},
+}
+
+var copperAluminumBronzeMaterials = [...]props.Material{
+	{ID: "c95200-sand", Alloy: &copperAluminumBronzeAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[3]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Agrees: &sourceCDACAST, Block: &copperAluminumBronzeBlocks[5]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[6]},
+	}},
+	{ID: "c95200-cent", Alloy: &copperAluminumBronzeAlloys[0], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95200 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[7]},
+	}},
+	{ID: "c95200-cont", Alloy: &copperAluminumBronzeAlloys[0], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95200 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[8]},
+	}},
+	{ID: "c95300-sand", Alloy: &copperAluminumBronzeAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[10]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[11]},
+	}},
+	{ID: "c95300-tq50-sand", Alloy: &copperAluminumBronzeAlloys[1], Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
+		{System: "trade", Name: "C95300 HT"},
+		{System: "trade", Name: "C953 HT"},
+		{System: "ASTM B601", Name: "C95300 TQ50"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[13]},
+	}},
+	{ID: "c95300-cent", Alloy: &copperAluminumBronzeAlloys[1], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95300 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[14]},
+	}},
+	{ID: "c95300-cont", Alloy: &copperAluminumBronzeAlloys[1], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[15]},
+	}},
+	{ID: "c95300-tq50-cont", Alloy: &copperAluminumBronzeAlloys[1], Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[16]},
+	}},
+	{ID: "c95400-sand", Alloy: &copperAluminumBronzeAlloys[2], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[21]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[23]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[24]},
+	}},
+	{ID: "c95400-tq50-sand", Alloy: &copperAluminumBronzeAlloys[2], Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
+		{System: "trade", Name: "C95400 HT"},
+		{System: "trade", Name: "C954 HT"},
+		{System: "ASTM B601", Name: "C95400 TQ50"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[25]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[25]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[25]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[26]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[27]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[28]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[29]},
+	}},
+	{ID: "c95400-cent", Alloy: &copperAluminumBronzeAlloys[2], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95400 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[30]},
+	}},
+	{ID: "c95400-cont", Alloy: &copperAluminumBronzeAlloys[2], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95400 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[32]},
+	}},
+	{ID: "c95400-tq50-cont", Alloy: &copperAluminumBronzeAlloys[2], Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[33]},
+	}},
+	{ID: "c95410-sand", Alloy: &copperAluminumBronzeAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95410 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[35]},
+	}},
+	{ID: "c95410-tq50-sand", Alloy: &copperAluminumBronzeAlloys[3], Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
+		{System: "trade", Name: "C95410 HT"},
+		{System: "ASTM B601", Name: "C95410 TQ50"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[36]},
+	}},
+	{ID: "c95500-sand", Alloy: &copperAluminumBronzeAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[6], Block: &copperAluminumBronzeBlocks[42]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceCDA1448, Block: &copperAluminumBronzeBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[43]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[44]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[45]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 87, Hi: 87, Unit: units.HRBNumber}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[46]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 93, Hi: 93, Unit: units.HRBNumber}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 414, Hi: 414, Unit: units.MPa}, Cond: &copperAluminumBronzeConditions[15], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[16], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[17], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Joule}, Cond: &copperAluminumBronzeConditions[18], Block: &copperAluminumBronzeBlocks[47]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 128, Hi: 128, Unit: units.GPa}, Cond: &copperAluminumBronzeConditions[17], Block: &copperAluminumBronzeBlocks[47]},
+	}},
+	{ID: "c95500-tq50-sand", Alloy: &copperAluminumBronzeAlloys[4], Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
+		{System: "trade", Name: "C95500 HT"},
+		{System: "trade", Name: "C955 HT"},
+		{System: "ASTM B601", Name: "C95500 TQ50"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[48]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[49]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[50]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[50]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[50]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[7], Block: &copperAluminumBronzeBlocks[51]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[52]},
+	}},
+	{ID: "c95500-cent", Alloy: &copperAluminumBronzeAlloys[4], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95500 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[53]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[53]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[53]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[19], Block: &copperAluminumBronzeBlocks[54]},
+	}},
+	{ID: "c95500-tq50-cent", Alloy: &copperAluminumBronzeAlloys[4], Temper: "TQ50", Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[55]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[55]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[55]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[19], Block: &copperAluminumBronzeBlocks[56]},
+	}},
+	{ID: "c95500-cont", Alloy: &copperAluminumBronzeAlloys[4], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95500 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[57]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[57]},
+	}},
+	{ID: "c95500-tq50-cont", Alloy: &copperAluminumBronzeAlloys[4], Temper: "TQ50", Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Agrees: &sourceTRADECU, Block: &copperAluminumBronzeBlocks[58]},
+	}},
+	{ID: "c95520-tq50-sand", Alloy: &copperAluminumBronzeAlloys[5], Temper: "TQ50", Process: props.Sand, Aliases: []props.Alias{
+		{System: "trade", Name: "C95520 HT"},
+		{System: "ASTM B601", Name: "C95520 TQ50"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[60]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[20], Block: &copperAluminumBronzeBlocks[60]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[60]},
+	}},
+	{ID: "c95600-sand", Alloy: &copperAluminumBronzeAlloys[6], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95600 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[62]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[62]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[63]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[63]},
+	}},
+	{ID: "c95700-sand", Alloy: &copperAluminumBronzeAlloys[7], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[65]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[65]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[66]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[66]},
+	}},
+	{ID: "c95800-sand", Alloy: &copperAluminumBronzeAlloys[8], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Block: &copperAluminumBronzeBlocks[69]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Block: &copperAluminumBronzeBlocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Block: &copperAluminumBronzeBlocks[69]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperAluminumBronzeBlocks[70]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[14], Block: &copperAluminumBronzeBlocks[70]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 31, Hi: 31, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[8], Block: &copperAluminumBronzeBlocks[71]},
+	}},
+	{ID: "c95800-cent", Alloy: &copperAluminumBronzeAlloys[8], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95800 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[0], Block: &copperAluminumBronzeBlocks[72]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[9], Block: &copperAluminumBronzeBlocks[72]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[10], Block: &copperAluminumBronzeBlocks[72]},
+	}},
+	{ID: "c95800-cont", Alloy: &copperAluminumBronzeAlloys[8], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C95800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[11], Block: &copperAluminumBronzeBlocks[73]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[12], Block: &copperAluminumBronzeBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[13], Block: &copperAluminumBronzeBlocks[73]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[21], Block: &copperAluminumBronzeBlocks[74]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperAluminumBronzeConditions[22], Block: &copperAluminumBronzeBlocks[74]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperAluminumBronzeConditions[23], Block: &copperAluminumBronzeBlocks[74]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &copperAluminumBronzeConditions[24], Block: &copperAluminumBronzeBlocks[74]},
 	}},
 }

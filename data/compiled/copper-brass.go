@@ -92,7 +92,7 @@ var copperBrassConditions = [...]props.Conditions{
 	{Offset: 0.5, UnderLoad: true, Bar: "separately cast bar", Note: "14 is also remembered"},
 }
 
-var copperBrass = []*props.Alloy{
+var copperBrassAlloys = [...]props.Alloy{
 	{ID: "c83600", Name: "C83600", UNS: "C83600", Note: "The common valve and fitting metal. Too much lead for drinking water parts under present rules.", Kind: "leaded red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 40"},
 		{System: "trade", Name: "85-5-5-5"},
@@ -126,35 +126,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[0]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1570, Hi: 1570, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[1]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1850, Hi: 1850, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "c83600-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C83600 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[2]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.MPa}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.MPa}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[4]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[7], Block: &copperBrassBlocks[5]},
-		}},
-		{ID: "c83600-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C83600 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[6]},
-		}},
-		{ID: "c83600-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C83600 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[7]},
-		}},
 	}},
 	{ID: "c83800", Name: "C83800", UNS: "C83800", Note: "Hydraulic red brass: cheaper and somewhat weaker than C83600.", Kind: "leaded red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "hydraulic bronze"},
@@ -179,25 +150,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[8]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[8]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[8]},
-	}, Materials: []*props.Material{
-		{ID: "c83800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C83800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[10]},
-		}},
-		{ID: "c83800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C83800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[11]},
-		}},
 	}},
 	{ID: "c84200", Name: "C84200", UNS: "C84200", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 842"},
@@ -209,23 +161,7 @@ var copperBrass = []*props.Alloy{
 		{Element: "Zn", Text: "10.0–16.0", Lo: 10, Hi: 16},
 		{Element: "Ni", Text: "0.8 max", Hi: 0.8},
 		{Element: "Fe", Text: "0.40 max", Hi: 0.4},
-	}}, Materials: []*props.Material{
-		{ID: "c84200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[12]},
-		}},
-		{ID: "c84200-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84200 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[13]},
-		}},
-	}},
+	}}},
 	{ID: "c84400", Name: "C84400", UNS: "C84400", Note: "Plumbing metal: fittings, valves, hardware.", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "81-3-7-9"},
 		{System: "trade", Name: "leaded semi-red brass"},
@@ -254,33 +190,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[14]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1549, Hi: 1549, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[15]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1840, Hi: 1840, Unit: units.DegF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[15]},
-	}, Materials: []*props.Material{
-		{ID: "c84400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[16]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.MPa}, Cond: &copperBrassConditions[15], Block: &copperBrassBlocks[18]},
-		}},
-		{ID: "c84400-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84400 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[19]},
-		}},
-		{ID: "c84400-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84400 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[20]},
-		}},
 	}},
 	{ID: "c84800", Name: "C84800", UNS: "C84800", Kind: "leaded semi-red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "76-3-6-15"},
@@ -304,26 +213,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[21]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[21]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[21]},
-	}, Materials: []*props.Material{
-		{ID: "c84800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[22]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[23]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[23]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Agrees: &sourceCDACAST, Block: &copperBrassBlocks[23]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.MPa}, Cond: &copperBrassConditions[16], Block: &copperBrassBlocks[24]},
-		}},
-		{ID: "c84800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C84800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[25]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[25]},
-		}},
 	}},
 	{ID: "c85200", Name: "C85200", UNS: "C85200", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "72-1-3-24"},
@@ -348,18 +237,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[26]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[26]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[26]},
-	}, Materials: []*props.Material{
-		{ID: "c85200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[27]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[28]},
-		}},
 	}},
 	{ID: "c85400", Name: "C85400", UNS: "C85400", Note: "Read and remembered typical figures differ (38/13/35 and 34/12/35); both are kept.", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "67-1-3-29"},
@@ -387,32 +264,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[29]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[29]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "c85400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[31]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[33]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HB500Number}, Cond: &copperBrassConditions[18], Block: &copperBrassBlocks[34]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperBrassConditions[19], Block: &copperBrassBlocks[34]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperBrassConditions[20], Block: &copperBrassBlocks[34]},
-			{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.188, Hi: 0.188, Place: -3, Unit: units.InPerFt}, Cond: &copperBrassConditions[21], Block: &copperBrassBlocks[34]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[35]},
-		}},
-		{ID: "c85400-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85400 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[36]},
-		}},
 	}},
 	{ID: "c85700", Name: "C85700", UNS: "C85700", Note: "Leaded naval brass for sand, continuous and permanent mold casting.", Kind: "leaded yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "leaded naval brass"},
@@ -439,26 +290,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[37]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[37]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[37]},
-	}, Materials: []*props.Material{
-		{ID: "c85700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[38]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[39]},
-		}},
-		{ID: "c85700-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85700 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperBrassConditions[18], Block: &copperBrassBlocks[41]},
-		}},
 	}},
 	{ID: "c85800", Name: "C85800", UNS: "C85800", Note: "The usual brass for die casting. Yield is at 0.2 % offset here, not at 0.5 % extension as for the other castings of this family. The tensile figure is shown as a minimum by the association; the standard is remembered to list it as typical.", Kind: "yellow brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "Z30A"},
@@ -488,18 +319,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[42]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.IACS}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[42]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperBrassConditions[2], Block: &copperBrassBlocks[42]},
-	}, Materials: []*props.Material{
-		{ID: "c85800-die", Process: props.Die, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C85800 M04"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[23], Block: &copperBrassBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[43]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[43]},
-			{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.188, Hi: 0.188, Place: -3, Unit: units.InPerFt}, Cond: &copperBrassConditions[21], Block: &copperBrassBlocks[43]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperBrassConditions[24], Block: &copperBrassBlocks[44]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[45]},
-		}},
 	}},
 	{ID: "c89833", Name: "C89833", UNS: "C89833", Note: "Bismuth takes the place of the lead of C83600 for drinking water parts.", Kind: "lead-free red brass", Family: &familycopper, Composition: props.Composition{Source: &sourceTRADECU, Known: props.Read, Limits: []props.Limit{
 		{Element: "Cu", Text: "86.0–91.0", Lo: 86, Hi: 91},
@@ -517,12 +336,6 @@ var copperBrass = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 71, Hi: 71, Place: -1, Unit: units.WPerMK}, Cond: &copperBrassConditions[27], Block: &copperBrassBlocks[46]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.085, Hi: 0.085, Place: -3, Unit: units.BtuPerLbF}, Cond: &copperBrassConditions[26], Block: &copperBrassBlocks[46]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 17.8, Hi: 17.8, Place: -2, Unit: units.IACS}, Cond: &copperBrassConditions[26], Block: &copperBrassBlocks[46]},
-	}, Materials: []*props.Material{
-		{ID: "c89833-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[47]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[47]},
-		}},
 	}},
 	{ID: "c89836", Name: "C89836", UNS: "C89836", Note: "Bismuth takes the place of lead for drinking water parts.", Kind: "lead-free bronze", Family: &familycopper, Composition: props.Composition{Source: &sourceASTMB584, Limits: []props.Limit{
 		{Element: "Cu", Text: "87.0–91.0", Lo: 87, Hi: 91},
@@ -531,22 +344,200 @@ var copperBrass = []*props.Alloy{
 		{Element: "Zn", Text: "2.0–4.0", Lo: 2, Hi: 4},
 		{Element: "Bi", Text: "1.5–3.5", Lo: 1.5, Hi: 3.5},
 		{Element: "Ni", Text: "0.9 max", Hi: 0.9},
-	}}, Materials: []*props.Material{
-		{ID: "c89836-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C89836 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[28], Block: &copperBrassBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[48]},
-		}},
-	}},
+	}}},
 	{ID: "c87850", Name: "C87850", UNS: "C87850", Note: "Lead-free silicon brass, offered where drinking water rules out leaded red brass.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "C87850 silicon brass"},
-	}, Materials: []*props.Material{
-		{ID: "c87850-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[49]},
-		}},
+	}},
+}
+
+var copperBrassMaterials = [...]props.Material{
+	{ID: "c83600-sand", Alloy: &copperBrassAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C83600 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[2]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.MPa}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.MPa}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[3]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[4]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[7], Block: &copperBrassBlocks[5]},
+	}},
+	{ID: "c83600-cent", Alloy: &copperBrassAlloys[0], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C83600 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[6]},
+	}},
+	{ID: "c83600-cont", Alloy: &copperBrassAlloys[0], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C83600 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[7]},
+	}},
+	{ID: "c83800-sand", Alloy: &copperBrassAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C83800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[9]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[10]},
+	}},
+	{ID: "c83800-cont", Alloy: &copperBrassAlloys[1], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C83800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[11]},
+	}},
+	{ID: "c84200-sand", Alloy: &copperBrassAlloys[2], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[12]},
+	}},
+	{ID: "c84200-cont", Alloy: &copperBrassAlloys[2], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84200 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[13]},
+	}},
+	{ID: "c84400-sand", Alloy: &copperBrassAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Place: -1, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[16]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.MPa}, Cond: &copperBrassConditions[15], Block: &copperBrassBlocks[18]},
+	}},
+	{ID: "c84400-cent", Alloy: &copperBrassAlloys[3], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84400 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[19]},
+	}},
+	{ID: "c84400-cont", Alloy: &copperBrassAlloys[3], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84400 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[20]},
+	}},
+	{ID: "c84800-sand", Alloy: &copperBrassAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[22]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[23]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[23]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[23]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Agrees: &sourceCDACAST, Block: &copperBrassBlocks[23]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.MPa}, Cond: &copperBrassConditions[16], Block: &copperBrassBlocks[24]},
+	}},
+	{ID: "c84800-cont", Alloy: &copperBrassAlloys[4], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C84800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[25]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[25]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[25]},
+	}},
+	{ID: "c85200-sand", Alloy: &copperBrassAlloys[5], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[27]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[28]},
+	}},
+	{ID: "c85400-sand", Alloy: &copperBrassAlloys[6], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[31]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[33]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HB500Number}, Cond: &copperBrassConditions[18], Block: &copperBrassBlocks[34]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperBrassConditions[19], Block: &copperBrassBlocks[34]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperBrassConditions[20], Block: &copperBrassBlocks[34]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.188, Hi: 0.188, Place: -3, Unit: units.InPerFt}, Cond: &copperBrassConditions[21], Block: &copperBrassBlocks[34]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[35]},
+	}},
+	{ID: "c85400-cent", Alloy: &copperBrassAlloys[6], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85400 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[36]},
+	}},
+	{ID: "c85700-sand", Alloy: &copperBrassAlloys[7], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[38]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperBrassConditions[3], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperBrassConditions[4], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperBrassConditions[5], Agrees: &sourceDSMECH, Block: &copperBrassBlocks[39]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperBrassConditions[6], Block: &copperBrassBlocks[39]},
+	}},
+	{ID: "c85700-cont", Alloy: &copperBrassAlloys[7], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85700 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperBrassConditions[10], Block: &copperBrassBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[11], Block: &copperBrassBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[12], Block: &copperBrassBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperBrassConditions[18], Block: &copperBrassBlocks[41]},
+	}},
+	{ID: "c85800-die", Alloy: &copperBrassAlloys[8], Process: props.Die, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C85800 M04"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[23], Block: &copperBrassBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[43]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[43]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.188, Hi: 0.188, Place: -3, Unit: units.InPerFt}, Cond: &copperBrassConditions[21], Block: &copperBrassBlocks[43]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperBrassConditions[24], Block: &copperBrassBlocks[44]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[45]},
+	}},
+	{ID: "c89833-sand", Alloy: &copperBrassAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[47]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperBrassConditions[4], Block: &copperBrassBlocks[47]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[47]},
+	}},
+	{ID: "c89836-sand", Alloy: &copperBrassAlloys[10], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C89836 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperBrassConditions[3], Block: &copperBrassBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperBrassConditions[28], Block: &copperBrassBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperBrassConditions[5], Block: &copperBrassBlocks[48]},
+	}},
+	{ID: "c87850-cont", Alloy: &copperBrassAlloys[11], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperBrassConditions[0], Block: &copperBrassBlocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperBrassConditions[8], Block: &copperBrassBlocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperBrassConditions[9], Block: &copperBrassBlocks[49]},
 	}},
 }

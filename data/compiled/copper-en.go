@@ -33,163 +33,156 @@ var copperEnConditions = [...]props.Conditions{
 	{Offset: 0.2},
 }
 
-var copperEn = []*props.Alloy{
+var copperEnAlloys = [...]props.Alloy{
 	{ID: "cc481k", Name: "CC481K", Note: "Phosphor bronze.", Kind: "phosphor bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC481K"},
 		{System: "EN 1982", Name: "CuSn11P-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc481k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
-		}},
 	}},
 	{ID: "cc484k", Name: "CC484K", Note: "Nickel tin bronze.", Kind: "nickel tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC484K"},
 		{System: "EN 1982", Name: "CuSn12Ni2-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc484k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
-		}},
 	}},
 	{ID: "cc490k", Name: "CC490K", Note: "Leaded red brass.", Kind: "leaded red brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC490K"},
 		{System: "EN 1982", Name: "CuSn3Zn8Pb5-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc490k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
-		}},
 	}},
 	{ID: "cc492k", Name: "CC492K", Note: "Leaded tin bronze.", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC492K"},
 		{System: "EN 1982", Name: "CuSn7Zn2Pb3-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc492k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
-		}},
 	}},
 	{ID: "cc495k", Name: "CC495K", Note: "High-lead tin bronze.", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC495K"},
 		{System: "EN 1982", Name: "CuSn10Pb10-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc495k-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
-		}},
-		{ID: "cc495k-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
-		}},
 	}},
 	{ID: "cc496k", Name: "CC496K", Note: "High-lead tin bronze.", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC496K"},
 		{System: "EN 1982", Name: "CuSn7Pb15-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc496k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
-		}},
-		{ID: "cc496k-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
-		}},
-		{ID: "cc496k-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
-		}},
 	}},
 	{ID: "cc497k", Name: "CC497K", Note: "High-lead tin bronze.", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC497K"},
 		{System: "EN 1982", Name: "CuSn5Pb20-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc497k-sand", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
-		}},
-		{ID: "cc497k-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
-		}},
-		{ID: "cc497k-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
-		}},
 	}},
 	{ID: "cc330g", Name: "CC330G", Note: "Aluminum bronze.", Kind: "aluminum bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC330G"},
 		{System: "EN 1982", Name: "CuAl9-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc330g-pm", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
-		}},
-		{ID: "cc330g-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
-		}},
 	}},
 	{ID: "cc762s", Name: "CC762S", Note: "High-strength brass.", Kind: "high-strength brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC762S"},
 		{System: "EN 1982", Name: "CuZn25Al5Mn4Fe3-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc762s-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
-		}},
-		{ID: "cc762s-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
-		}},
 	}},
 	{ID: "cc764s", Name: "CC764S", Note: "High-strength brass.", Kind: "high-strength brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "EN 1982", Name: "CC764S"},
 		{System: "EN 1982", Name: "CuZn34Mn3Al2Fe1-C"},
-	}, Materials: []*props.Material{
-		{ID: "cc764s-cent", Process: props.Centrifugal, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
-		}},
-		{ID: "cc764s-cont", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
-		}},
+	}},
+}
+
+var copperEnMaterials = [...]props.Material{
+	{ID: "cc481k-sand", Alloy: &copperEnAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[0]},
+	}},
+	{ID: "cc484k-sand", Alloy: &copperEnAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[1]},
+	}},
+	{ID: "cc490k-sand", Alloy: &copperEnAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[2]},
+	}},
+	{ID: "cc492k-sand", Alloy: &copperEnAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[3]},
+	}},
+	{ID: "cc495k-cont", Alloy: &copperEnAlloys[4], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[4]},
+	}},
+	{ID: "cc495k-cent", Alloy: &copperEnAlloys[4], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[5]},
+	}},
+	{ID: "cc496k-sand", Alloy: &copperEnAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[6]},
+	}},
+	{ID: "cc496k-cont", Alloy: &copperEnAlloys[5], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[7]},
+	}},
+	{ID: "cc496k-cent", Alloy: &copperEnAlloys[5], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[8]},
+	}},
+	{ID: "cc497k-sand", Alloy: &copperEnAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[9]},
+	}},
+	{ID: "cc497k-cont", Alloy: &copperEnAlloys[6], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[10]},
+	}},
+	{ID: "cc497k-cent", Alloy: &copperEnAlloys[6], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[11]},
+	}},
+	{ID: "cc330g-pm", Alloy: &copperEnAlloys[7], Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[12]},
+	}},
+	{ID: "cc330g-cent", Alloy: &copperEnAlloys[7], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[13]},
+	}},
+	{ID: "cc762s-cent", Alloy: &copperEnAlloys[8], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[14]},
+	}},
+	{ID: "cc762s-cont", Alloy: &copperEnAlloys[8], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[15]},
+	}},
+	{ID: "cc764s-cent", Alloy: &copperEnAlloys[9], Process: props.Centrifugal, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[16]},
+	}},
+	{ID: "cc764s-cont", Alloy: &copperEnAlloys[9], Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &copperEnConditions[1], Block: &copperEnBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HBNumber}, Cond: &copperEnConditions[0], Block: &copperEnBlocks[17]},
 	}},
 }

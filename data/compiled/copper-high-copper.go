@@ -36,7 +36,7 @@ var copperHighCopperConditions = [...]props.Conditions{
 	{Note: "0.302 is also remembered"},
 }
 
-var copperHighCopper = []*props.Alloy{
+var copperHighCopperAlloys = [...]props.Alloy{
 	{ID: "c80100", Name: "C80100", UNS: "C80100", Note: "Copper with silver 99.95 % minimum: chosen for conductivity, the softest casting here.", Kind: "cast copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "cast oxygen-free copper"},
 		{System: "trade", Name: "CDA 801"},
@@ -53,15 +53,6 @@ var copperHighCopper = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.IACS}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[0]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperHighCopperConditions[2], Block: &copperHighCopperBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "c80100-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C80100 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[1]},
-		}},
 	}},
 	{ID: "c81100", Name: "C81100", UNS: "C81100", Note: "Copper with silver 99.70 % minimum.", Kind: "cast high conductivity copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "cast high conductivity copper"},
@@ -79,15 +70,6 @@ var copperHighCopper = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[2]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 92, Hi: 92, Unit: units.IACS}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[2]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperHighCopperConditions[2], Block: &copperHighCopperBlocks[2]},
-	}, Materials: []*props.Material{
-		{ID: "c81100-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C81100 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[3]},
-		}},
 	}},
 	{ID: "c81500", Name: "C81500", UNS: "C81500", Note: "Hardened by heat treatment while keeping about four fifths of the conductivity of copper. HT: solution treated and aged.", Kind: "chromium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 815"},
@@ -105,13 +87,6 @@ var copperHighCopper = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[4]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.IACS}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[4]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[2], Block: &copperHighCopperBlocks[4]},
-	}, Materials: []*props.Material{
-		{ID: "c81500-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[5]},
-		}},
 	}},
 	{ID: "c82000", Name: "C82000", UNS: "C82000", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium-cobalt copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 820"},
@@ -120,21 +95,7 @@ var copperHighCopper = []*props.Alloy{
 		{Element: "Cu", Text: "remainder"},
 		{Element: "Be", Text: "0.45–0.8", Lo: 0.45, Hi: 0.8},
 		{Element: "Co", Text: "2.40–2.70", Lo: 2.4, Hi: 2.7},
-	}}, Materials: []*props.Material{
-		{ID: "c82000-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C82000 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[6]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[6]},
-		}},
-		{ID: "c82000-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 96, Hi: 96, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[7]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[7]},
-		}},
-	}},
+	}}},
 	{ID: "c82200", Name: "C82200", UNS: "C82200", Note: "High conductivity beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium-nickel copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 822"},
 		{System: "trade", Name: "C822"},
@@ -142,22 +103,7 @@ var copperHighCopper = []*props.Alloy{
 		{Element: "Cu", Text: "remainder"},
 		{Element: "Be", Text: "0.35–0.8", Lo: 0.35, Hi: 0.8},
 		{Element: "Ni", Text: "1.0–2.0", Lo: 1, Hi: 2},
-	}}, Materials: []*props.Material{
-		{ID: "c82200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C82200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 57, Hi: 57, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[8]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[8]},
-		}},
-		{ID: "c82200-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[9]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 96, Hi: 96, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[9]},
-		}},
-	}},
+	}}},
 	{ID: "c82400", Name: "C82400", UNS: "C82400", Note: "High strength beryllium copper. HT: solution treated and aged. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 824"},
 		{System: "trade", Name: "C824"},
@@ -165,21 +111,7 @@ var copperHighCopper = []*props.Alloy{
 		{Element: "Cu", Text: "remainder"},
 		{Element: "Be", Text: "1.60–1.85", Lo: 1.6, Hi: 1.85},
 		{Element: "Co", Text: "0.20–0.65", Lo: 0.2, Hi: 0.65},
-	}}, Materials: []*props.Material{
-		{ID: "c82400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C82400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 72, Hi: 72, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[10]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 78, Hi: 78, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[10]},
-		}},
-		{ID: "c82400-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &copperHighCopperConditions[7], Block: &copperHighCopperBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[11]},
-		}},
-	}},
+	}}},
 	{ID: "c82500", Name: "C82500", UNS: "C82500", Note: "The usual high strength beryllium copper casting alloy; the figures here are as cast, before aging. Dust and fume of beryllium need the precautions of the local codes.", Kind: "beryllium copper", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 825"},
 		{System: "trade", Name: "C825"},
@@ -195,14 +127,78 @@ var copperHighCopper = []*props.Alloy{
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1800, Hi: 1800, Unit: units.DegF}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[12]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.1, Hi: 0.1, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[12]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[2], Block: &copperHighCopperBlocks[12]},
-	}, Materials: []*props.Material{
-		{ID: "c82500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C82500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[13]},
-			{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[13]},
-		}},
+	}},
+}
+
+var copperHighCopperMaterials = [...]props.Material{
+	{ID: "c80100-sand", Alloy: &copperHighCopperAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C80100 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[1]},
+	}},
+	{ID: "c81100-sand", Alloy: &copperHighCopperAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C81100 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[3]},
+	}},
+	{ID: "c81500-ht-sand", Alloy: &copperHighCopperAlloys[2], Temper: "HT", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 51, Hi: 51, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Agrees: &sourceDSMECH, Block: &copperHighCopperBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB500Number}, Cond: &copperHighCopperConditions[6], Block: &copperHighCopperBlocks[5]},
+	}},
+	{ID: "c82000-sand", Alloy: &copperHighCopperAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C82000 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[6]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[6]},
+	}},
+	{ID: "c82000-ht-sand", Alloy: &copperHighCopperAlloys[3], Temper: "HT", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 96, Hi: 96, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[7]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[7]},
+	}},
+	{ID: "c82200-sand", Alloy: &copperHighCopperAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C82200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 57, Hi: 57, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[8]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[8]},
+	}},
+	{ID: "c82200-ht-sand", Alloy: &copperHighCopperAlloys[4], Temper: "HT", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[9]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 96, Hi: 96, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[9]},
+	}},
+	{ID: "c82400-sand", Alloy: &copperHighCopperAlloys[5], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C82400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 72, Hi: 72, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[10]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 78, Hi: 78, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[10]},
+	}},
+	{ID: "c82400-ht-sand", Alloy: &copperHighCopperAlloys[5], Temper: "HT", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &copperHighCopperConditions[7], Block: &copperHighCopperBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[11]},
+	}},
+	{ID: "c82500-sand", Alloy: &copperHighCopperAlloys[6], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C82500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperHighCopperConditions[3], Block: &copperHighCopperBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperHighCopperConditions[4], Block: &copperHighCopperBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperHighCopperConditions[5], Block: &copperHighCopperBlocks[13]},
+		{Property: props.HardnessRockwellB, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.HRBNumber}, Cond: &copperHighCopperConditions[0], Block: &copperHighCopperBlocks[13]},
 	}},
 }

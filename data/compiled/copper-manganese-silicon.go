@@ -91,7 +91,7 @@ var copperManganeseSiliconConditions = [...]props.Conditions{
 	{Offset: 0.2},
 }
 
-var copperManganeseSilicon = []*props.Alloy{
+var copperManganeseSiliconAlloys = [...]props.Alloy{
 	{ID: "c86200", Name: "C86200", UNS: "C86200", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "95 000 psi manganese bronze"},
 		{System: "former ASTM", Name: "B147-8B"},
@@ -117,25 +117,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 7.5, Hi: 7.5, Place: -1, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[0]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "c86200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[1]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[6], Block: &copperManganeseSiliconBlocks[2]},
-		}},
-		{ID: "c86200-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86200 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[3]},
-		}},
 	}},
 	{ID: "c86300", Name: "C86300", UNS: "C86300", Note: "The strongest of the common sand cast copper alloys; slow heavy bearings, gears, screw-down nuts.", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "110 000 psi manganese bronze"},
@@ -166,38 +147,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[5]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.MicroinInF}, Cond: &copperManganeseSiliconConditions[1], Block: &copperManganeseSiliconBlocks[6]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[6]},
-	}, Materials: []*props.Material{
-		{ID: "c86300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86300 M01"},
-			{System: "SAE", Name: "AMS 4862"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[7]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[11], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[12], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[13], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[14], Agrees: &sourceWEBENG, Block: &copperManganeseSiliconBlocks[8]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[15], Block: &copperManganeseSiliconBlocks[9]},
-		}},
-		{ID: "c86300-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86300 M02"},
-			{System: "SAE", Name: "AMS 4862"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
-		}},
-		{ID: "c86300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 223, Hi: 223, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[13]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[19], Block: &copperManganeseSiliconBlocks[14]},
-		}},
 	}},
 	{ID: "c86400", Name: "C86400", UNS: "C86400", Kind: "leaded manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 864"},
@@ -221,18 +170,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[15]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[15]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicroinInF}, Cond: &copperManganeseSiliconConditions[20], Block: &copperManganeseSiliconBlocks[16]},
-	}, Materials: []*props.Material{
-		{ID: "c86400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[18]},
-		}},
 	}},
 	{ID: "c86500", Name: "C86500", UNS: "C86500", Note: "The modulus was read on another page than the other physical figures.", Kind: "manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "No. 1 manganese bronze"},
@@ -260,35 +197,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[19]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 15000, Hi: 15000, Place: 3, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[20]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicroinInF}, Cond: &copperManganeseSiliconConditions[20], Block: &copperManganeseSiliconBlocks[20]},
-	}, Materials: []*props.Material{
-		{ID: "c86500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86500 M01"},
-			{System: "SAE", Name: "AMS 4860"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 71, Hi: 71, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[6], Block: &copperManganeseSiliconBlocks[22]},
-		}},
-		{ID: "c86500-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86500 M02"},
-			{System: "SAE", Name: "AMS 4860"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
-		}},
-		{ID: "c86500-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86500 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[25]},
-		}},
 	}},
 	{ID: "c86700", Name: "C86700", UNS: "C86700", Kind: "leaded manganese bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 867"},
@@ -310,17 +218,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[26]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[26]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[26]},
-	}, Materials: []*props.Material{
-		{ID: "c86700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C86700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[27]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
-		}},
 	}},
 	{ID: "c87300", Name: "C87300", UNS: "C87300", Kind: "silicon bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "95-1-4 silicon bronze"},
@@ -346,18 +243,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 16.4, Hi: 16.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[30]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[30]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[24], Block: &copperManganeseSiliconBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "c87300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C87300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[32]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[32]},
-		}},
 	}},
 	{ID: "c87400", Name: "C87400", UNS: "C87400", Kind: "leaded silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 874"},
@@ -374,18 +259,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[33]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[33]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[33]},
-	}, Materials: []*props.Material{
-		{ID: "c87400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C87400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[34]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[35]},
-		}},
 	}},
 	{ID: "c87500", Name: "C87500", UNS: "C87500", Note: "Earlier editions of the standard allow up to 0.5 % lead; the limit shown is the later one.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "82-14-4 silicon brass"},
@@ -410,24 +283,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[36]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[36]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[36]},
-	}, Materials: []*props.Material{
-		{ID: "c87500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C87500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[37]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[37]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[37]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 67, Hi: 67, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Block: &copperManganeseSiliconBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[25], Block: &copperManganeseSiliconBlocks[41]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[15], Block: &copperManganeseSiliconBlocks[41]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[26], Block: &copperManganeseSiliconBlocks[41]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[27], Block: &copperManganeseSiliconBlocks[41]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 26.5, Hi: 26.5, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[28], Block: &copperManganeseSiliconBlocks[41]},
-			{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.234, Hi: 0.234, Place: -3, Unit: units.InPerFt}, Cond: &copperManganeseSiliconConditions[29], Block: &copperManganeseSiliconBlocks[41]},
-		}},
 	}},
 	{ID: "c87600", Name: "C87600", UNS: "C87600", Kind: "silicon bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 876"},
@@ -445,17 +300,6 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[42]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[42]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[42]},
-	}, Materials: []*props.Material{
-		{ID: "c87600-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C87600 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[43]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 66, Hi: 66, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
-		}},
 	}},
 	{ID: "c87800", Name: "C87800", UNS: "C87800", Note: "The strongest of the common brass die casting alloys. Yield is at 0.2 % offset.", Kind: "silicon brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "former ASTM", Name: "ZS144A"},
@@ -488,13 +332,162 @@ var copperManganeseSilicon = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[45]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.IACS}, Cond: &copperManganeseSiliconConditions[0], Block: &copperManganeseSiliconBlocks[45]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[2], Block: &copperManganeseSiliconBlocks[45]},
-	}, Materials: []*props.Material{
-		{ID: "c87800-die", Process: props.Die, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C87800 M04"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[30], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
-		}},
+	}},
+}
+
+var copperManganeseSiliconMaterials = [...]props.Material{
+	{ID: "c86200-sand", Alloy: &copperManganeseSiliconAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[1]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[6], Block: &copperManganeseSiliconBlocks[2]},
+	}},
+	{ID: "c86200-cont", Alloy: &copperManganeseSiliconAlloys[0], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86200 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[3]},
+	}},
+	{ID: "c86300-sand", Alloy: &copperManganeseSiliconAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86300 M01"},
+		{System: "SAE", Name: "AMS 4862"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[7]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[11], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[12], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[13], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[14], Agrees: &sourceWEBENG, Block: &copperManganeseSiliconBlocks[8]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[15], Block: &copperManganeseSiliconBlocks[9]},
+	}},
+	{ID: "c86300-cent", Alloy: &copperManganeseSiliconAlloys[1], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86300 M02"},
+		{System: "SAE", Name: "AMS 4862"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[10]},
+	}},
+	{ID: "c86300-cont", Alloy: &copperManganeseSiliconAlloys[1], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 223, Hi: 223, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 225, Hi: 225, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[13]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[19], Block: &copperManganeseSiliconBlocks[14]},
+	}},
+	{ID: "c86400-sand", Alloy: &copperManganeseSiliconAlloys[2], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceTRADECU, Block: &copperManganeseSiliconBlocks[17]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[18]},
+	}},
+	{ID: "c86500-sand", Alloy: &copperManganeseSiliconAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86500 M01"},
+		{System: "SAE", Name: "AMS 4860"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[21]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 71, Hi: 71, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[6], Block: &copperManganeseSiliconBlocks[22]},
+	}},
+	{ID: "c86500-cent", Alloy: &copperManganeseSiliconAlloys[3], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86500 M02"},
+		{System: "SAE", Name: "AMS 4860"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[16], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceMILHDBK5J, Block: &copperManganeseSiliconBlocks[23]},
+	}},
+	{ID: "c86500-cont", Alloy: &copperManganeseSiliconAlloys[3], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86500 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[7], Block: &copperManganeseSiliconBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[8], Block: &copperManganeseSiliconBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[9], Block: &copperManganeseSiliconBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperManganeseSiliconConditions[18], Block: &copperManganeseSiliconBlocks[25]},
+	}},
+	{ID: "c86700-sand", Alloy: &copperManganeseSiliconAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C86700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[27]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[28]},
+	}},
+	{ID: "c87300-sand", Alloy: &copperManganeseSiliconAlloys[5], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C87300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceCDACAST, Block: &copperManganeseSiliconBlocks[31]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[32]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[32]},
+	}},
+	{ID: "c87400-sand", Alloy: &copperManganeseSiliconAlloys[6], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C87400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[34]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[21], Block: &copperManganeseSiliconBlocks[35]},
+	}},
+	{ID: "c87500-sand", Alloy: &copperManganeseSiliconAlloys[7], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C87500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[37]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[37]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[37]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 67, Hi: 67, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[39]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Block: &copperManganeseSiliconBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.HB500Number}, Cond: &copperManganeseSiliconConditions[25], Block: &copperManganeseSiliconBlocks[41]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[15], Block: &copperManganeseSiliconBlocks[41]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[26], Block: &copperManganeseSiliconBlocks[41]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[27], Block: &copperManganeseSiliconBlocks[41]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 26.5, Hi: 26.5, Place: -1, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[28], Block: &copperManganeseSiliconBlocks[41]},
+		{Property: props.PatternShrinkage, Value: units.Quantity{Lo: 0.234, Hi: 0.234, Place: -3, Unit: units.InPerFt}, Cond: &copperManganeseSiliconConditions[29], Block: &copperManganeseSiliconBlocks[41]},
+	}},
+	{ID: "c87600-sand", Alloy: &copperManganeseSiliconAlloys[8], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C87600 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Block: &copperManganeseSiliconBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Block: &copperManganeseSiliconBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Block: &copperManganeseSiliconBlocks[43]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 66, Hi: 66, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[3], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[4], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[5], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[44]},
+	}},
+	{ID: "c87800-die", Alloy: &copperManganeseSiliconAlloys[9], Process: props.Die, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C87800 M04"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[0], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperManganeseSiliconConditions[30], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperManganeseSiliconConditions[17], Agrees: &sourceDSMECH, Block: &copperManganeseSiliconBlocks[46]},
 	}},
 }

@@ -49,7 +49,7 @@ var copperNickelConditions = [...]props.Conditions{
 	{Gauge: "2 in", Bar: "die-cast bar"},
 }
 
-var copperNickel = []*props.Alloy{
+var copperNickelAlloys = [...]props.Alloy{
 	{ID: "c96200", Name: "C96200", UNS: "C96200", Kind: "copper-nickel", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "90-10 copper-nickel"},
 		{System: "trade", Name: "CDA 962"},
@@ -69,14 +69,6 @@ var copperNickel = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.IACS}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[0]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[2], Block: &copperNickelBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "c96200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C96200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[1]},
-		}},
 	}},
 	{ID: "c96400", Name: "C96400", UNS: "C96400", Kind: "copper-nickel", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "70-30 copper-nickel"},
@@ -98,24 +90,6 @@ var copperNickel = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[2]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.IACS}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[2]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[2], Block: &copperNickelBlocks[2]},
-	}, Materials: []*props.Material{
-		{ID: "c96400-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C96400 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
-		}},
-		{ID: "c96400-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C96400 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[5]},
-		}},
 	}},
 	{ID: "c97300", Name: "C97300", UNS: "C97300", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 973"},
@@ -137,25 +111,6 @@ var copperNickel = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[6]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 5.7, Hi: 5.7, Place: -1, Unit: units.IACS}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[6]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &copperNickelConditions[2], Block: &copperNickelBlocks[6]},
-	}, Materials: []*props.Material{
-		{ID: "c97300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[7]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[8]},
-		}},
-		{ID: "c97300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[9]},
-		}},
 	}},
 	{ID: "c97600", Name: "C97600", UNS: "C97600", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "dairy metal"},
@@ -180,25 +135,6 @@ var copperNickel = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.IACS}, Cond: &copperNickelConditions[0], Agrees: &sourceTRADECU, Block: &copperNickelBlocks[10]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &copperNickelConditions[2], Agrees: &sourceTRADECU, Block: &copperNickelBlocks[10]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.BtuPerHFtF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[11]},
-	}, Materials: []*props.Material{
-		{ID: "c97600-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97600 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[13]},
-		}},
-		{ID: "c97600-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97600 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[14]},
-		}},
 	}},
 	{ID: "c97800", Name: "C97800", UNS: "C97800", Kind: "leaded nickel silver", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "66-5-2-2-25"},
@@ -222,25 +158,6 @@ var copperNickel = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[15]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 4.5, Hi: 4.5, Place: -1, Unit: units.IACS}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[15]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &copperNickelConditions[2], Block: &copperNickelBlocks[15]},
-	}, Materials: []*props.Material{
-		{ID: "c97800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[16]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperNickelConditions[10], Block: &copperNickelBlocks[17]},
-		}},
-		{ID: "c97800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C97800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[18]},
-		}},
 	}},
 	{ID: "c99700", Name: "C99700", UNS: "C99700", Note: "A white brass for sand, permanent mold and die casting.", Kind: "white manganese brass", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "white manganese bronze"},
@@ -263,21 +180,101 @@ var copperNickel = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[19]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.IACS}, Cond: &copperNickelConditions[0], Block: &copperNickelBlocks[19]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperNickelConditions[2], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "c99700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C99700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[20]},
-		}},
-		{ID: "c99700-die", Process: props.Die, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C99700 M04"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperNickelConditions[11], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperNickelConditions[12], Block: &copperNickelBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperNickelConditions[13], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[21]},
-		}},
+	}},
+}
+
+var copperNickelMaterials = [...]props.Material{
+	{ID: "c96200-sand", Alloy: &copperNickelAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C96200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[1]},
+	}},
+	{ID: "c96400-sand", Alloy: &copperNickelAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C96400 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[3]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[4]},
+	}},
+	{ID: "c96400-cont", Alloy: &copperNickelAlloys[1], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C96400 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[5]},
+	}},
+	{ID: "c97300-sand", Alloy: &copperNickelAlloys[2], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[7]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[8]},
+	}},
+	{ID: "c97300-cont", Alloy: &copperNickelAlloys[2], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[9]},
+	}},
+	{ID: "c97600-sand", Alloy: &copperNickelAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97600 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[13]},
+	}},
+	{ID: "c97600-cont", Alloy: &copperNickelAlloys[3], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97600 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[14]},
+	}},
+	{ID: "c97800-sand", Alloy: &copperNickelAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperNickelConditions[3], Block: &copperNickelBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperNickelConditions[4], Block: &copperNickelBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperNickelConditions[5], Block: &copperNickelBlocks[16]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.HB3000Number}, Cond: &copperNickelConditions[10], Block: &copperNickelBlocks[17]},
+	}},
+	{ID: "c97800-cont", Alloy: &copperNickelAlloys[4], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C97800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperNickelConditions[6], Block: &copperNickelBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperNickelConditions[7], Block: &copperNickelBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperNickelConditions[8], Block: &copperNickelBlocks[18]},
+	}},
+	{ID: "c99700-sand", Alloy: &copperNickelAlloys[5], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C99700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &copperNickelConditions[3], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperNickelConditions[4], Agrees: &sourceDSMECH, Block: &copperNickelBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperNickelConditions[5], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.HB500Number}, Cond: &copperNickelConditions[9], Block: &copperNickelBlocks[20]},
+	}},
+	{ID: "c99700-die", Alloy: &copperNickelAlloys[5], Process: props.Die, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C99700 M04"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &copperNickelConditions[11], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperNickelConditions[12], Block: &copperNickelBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperNickelConditions[13], Agrees: &sourceWEBENG, Block: &copperNickelBlocks[21]},
 	}},
 }

@@ -145,7 +145,7 @@ var copperTinBronzeConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Bar: "separately cast bar"},
 }
 
-var copperTinBronze = []*props.Alloy{
+var copperTinBronzeAlloys = [...]props.Alloy{
 	{ID: "c90300", Name: "C90300", UNS: "C90300", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "Navy G"},
 		{System: "SAE", Name: "SAE 620"},
@@ -177,36 +177,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -3, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[0]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "c90300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[2]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[3]},
-		}},
-		{ID: "c90300-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90300 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[4]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[5]},
-		}},
-		{ID: "c90300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[6]},
-		}},
 	}},
 	{ID: "c90500", Name: "C90500", UNS: "C90500", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "gun metal"},
@@ -240,40 +210,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[7]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[7]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[8]},
-	}, Materials: []*props.Material{
-		{ID: "c90500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[10]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Block: &copperTinBronzeBlocks[11]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[15], Block: &copperTinBronzeBlocks[11]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[11]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[12]},
-		}},
-		{ID: "c90500-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90500 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[13]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[14]},
-		}},
-		{ID: "c90500-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90500 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[15]},
-		}},
 	}},
 	{ID: "c90700", Name: "C90700", UNS: "C90700", Kind: "tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "gear bronze"},
@@ -300,25 +236,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[16]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 9.6, Hi: 9.6, Place: -1, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[17]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 40.8, Hi: 40.8, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[18]},
-	}, Materials: []*props.Material{
-		{ID: "c90700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[19]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
-		}},
-		{ID: "c90700-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C90700 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[20]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
-		}},
 	}},
 	{ID: "c91100", Name: "C91100", UNS: "C91100", Note: "Bridge bearing bronze, ordered by its compressive deformation limit rather than by tensile strength.", Kind: "high tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "84-16"},
@@ -329,16 +246,7 @@ var copperTinBronze = []*props.Alloy{
 		{Element: "Sn", Text: "15.0–17.0", Lo: 15, Hi: 17},
 		{Element: "Pb", Text: "0.25 max", Hi: 0.25},
 		{Element: "Zn", Text: "0.25 max", Hi: 0.25},
-	}}, Materials: []*props.Material{
-		{ID: "c91100-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C91100 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[16], Block: &copperTinBronzeBlocks[23]},
-		}},
-	}},
+	}}},
 	{ID: "c91300", Name: "C91300", UNS: "C91300", Note: "Bridge and bell bronze: hard, with almost no elongation; ordered by its compressive deformation limit.", Kind: "high tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "81-19"},
 		{System: "trade", Name: "bell metal"},
@@ -358,16 +266,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.318, Hi: 0.318, Place: -3, Unit: units.LbPerIn3}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[25]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 1505, Hi: 1505, Unit: units.DegF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[25]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[25]},
-	}, Materials: []*props.Material{
-		{ID: "c91300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C91300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -1, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[26]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[16], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[27]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperTinBronzeConditions[17], Block: &copperTinBronzeBlocks[28]},
-		}},
 	}},
 	{ID: "c92200", Name: "C92200", UNS: "C92200", Note: "Steam and valve bronze, used to about 550 °F.", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "Navy M"},
@@ -399,27 +297,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 40.2, Hi: 40.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[30]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[30]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 14.3, Hi: 14.3, Place: -1, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "c92200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[31]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[32]},
-		}},
-		{ID: "c92200-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92200 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[34]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[18], Block: &copperTinBronzeBlocks[36]},
-		}},
 	}},
 	{ID: "c92300", Name: "C92300", UNS: "C92300", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "leaded Navy G"},
@@ -446,25 +323,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[38]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.MicroinInF}, Cond: &copperTinBronzeConditions[19], Block: &copperTinBronzeBlocks[39]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 43.2, Hi: 43.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[39]},
-	}, Materials: []*props.Material{
-		{ID: "c92300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[41]},
-		}},
-		{ID: "c92300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[42]},
-		}},
 	}},
 	{ID: "c92500", Name: "C92500", UNS: "C92500", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 640"},
@@ -478,23 +336,7 @@ var copperTinBronze = []*props.Alloy{
 		{Element: "Zn", Text: "0.50 max", Hi: 0.5},
 		{Element: "Ni", Text: "0.8–1.5", Lo: 0.8, Hi: 1.5},
 		{Element: "Fe", Text: "0.30 max", Hi: 0.3},
-	}}, Materials: []*props.Material{
-		{ID: "c92500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[43]},
-		}},
-		{ID: "c92500-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92500 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
-		}},
-	}},
+	}}},
 	{ID: "c92600", Name: "C92600", UNS: "C92600", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "87-10-1-2"},
 		{System: "trade", Name: "CDA 926"},
@@ -513,17 +355,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 1800, Hi: 1800, Unit: units.DegF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[45]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[45]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[45]},
-	}, Materials: []*props.Material{
-		{ID: "c92600-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92600 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
-		}},
 	}},
 	{ID: "c92700", Name: "C92700", UNS: "C92700", Kind: "leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 63"},
@@ -547,22 +378,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 16000, Hi: 16000, Place: 3, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[49]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[49]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.MicroinInF}, Cond: &copperTinBronzeConditions[1], Block: &copperTinBronzeBlocks[50]},
-	}, Materials: []*props.Material{
-		{ID: "c92700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 77, Hi: 77, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[51]},
-		}},
-		{ID: "c92700-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92700 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[52]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[52]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[52]},
-		}},
 	}},
 	{ID: "c92900", Name: "C92900", UNS: "C92900", Kind: "leaded nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "CDA 929"},
@@ -584,22 +399,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[53]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 9.5, Hi: 9.5, Place: -1, Unit: units.MicroinInF}, Cond: &copperTinBronzeConditions[1], Block: &copperTinBronzeBlocks[54]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 33.6, Hi: 33.6, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[54]},
-	}, Materials: []*props.Material{
-		{ID: "c92900-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92900 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[55]},
-		}},
-		{ID: "c92900-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C92900 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[56]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[56]},
-		}},
 	}},
 	{ID: "c93200", Name: "C93200", UNS: "C93200", Note: "The everyday bearing bronze. One page prints 35/18/20 as a minimum; those are the typical figures, the standard asks for 30/14/15.", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 660"},
@@ -633,33 +432,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[57]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[57]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[57]},
-	}, Materials: []*props.Material{
-		{ID: "c93200-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93200 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[58]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[58]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[59]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Block: &copperTinBronzeBlocks[60]},
-		}},
-		{ID: "c93200-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93200 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[61]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[61]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[61]},
-		}},
-		{ID: "c93200-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93200 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[62]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[62]},
-		}},
 	}},
 	{ID: "c93500", Name: "C93500", UNS: "C93500", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 66"},
@@ -683,25 +455,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[63]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[63]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[63]},
-	}, Materials: []*props.Material{
-		{ID: "c93500-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93500 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[64]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[64]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[64]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[65]},
-		}},
-		{ID: "c93500-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93500 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[66]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[66]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[66]},
-		}},
 	}},
 	{ID: "c93700", Name: "C93700", UNS: "C93700", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 64"},
@@ -736,39 +489,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[67]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[67]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 14500, Hi: 14500, Place: 2, Unit: units.KSI}, Cond: &copperTinBronzeConditions[21], Block: &copperTinBronzeBlocks[68]},
-	}, Materials: []*props.Material{
-		{ID: "c93700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[69]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[69]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[70]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[71]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
-			{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 46.6, Hi: 46.6, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[22], Block: &copperTinBronzeBlocks[72]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 17.7, Hi: 17.7, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[23], Block: &copperTinBronzeBlocks[72]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[24], Block: &copperTinBronzeBlocks[72]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
-		}},
-		{ID: "c93700-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93700 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[73]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[73]},
-		}},
-		{ID: "c93700-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93700 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[74]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[74]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[74]},
-		}},
 	}},
 	{ID: "c93800", Name: "C93800", UNS: "C93800", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "SAE", Name: "SAE 67"},
@@ -793,35 +513,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.BtuPerLbF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[75]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[75]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[76]},
-	}, Materials: []*props.Material{
-		{ID: "c93800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[77]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[77]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[77]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[78]},
-		}},
-		{ID: "c93800-cent", Process: props.Centrifugal, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93800 M02"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
-		}},
-		{ID: "c93800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C93800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[81]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[81]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[81]},
-		}},
 	}},
 	{ID: "c94300", Name: "C94300", UNS: "C94300", Kind: "high leaded tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "70-5-25"},
@@ -845,24 +536,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Block: &copperTinBronzeBlocks[82]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36.2, Hi: 36.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[83]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36.2, Hi: 36.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[84]},
-	}, Materials: []*props.Material{
-		{ID: "c94300-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94300 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[85]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[85]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[86]},
-		}},
-		{ID: "c94300-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94300 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[87]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[87]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[87]},
-		}},
 	}},
 	{ID: "c94700", Name: "C94700", UNS: "C94700", Note: "Can be hardened by heat treatment. HT: solution treated and aged.", Kind: "nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "88-5-0-2-5"},
@@ -889,39 +562,6 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[90]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 31.2, Hi: 31.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &copperTinBronzeConditions[27], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[91]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.IACS}, Cond: &copperTinBronzeConditions[27], Block: &copperTinBronzeBlocks[91]},
-	}, Materials: []*props.Material{
-		{ID: "c94700-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94700 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[92]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[92]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[92]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[93]},
-		}},
-		{ID: "c94700-ht-sand", Temper: "HT", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[94]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[94]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[94]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[95]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[95]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[95]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperTinBronzeConditions[28], Block: &copperTinBronzeBlocks[95]},
-		}},
-		{ID: "c94700-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94700 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[96]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[96]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[96]},
-		}},
-		{ID: "c94700-ht-cont", Temper: "HT", Process: props.Continuous, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
-		}},
 	}},
 	{ID: "c94800", Name: "C94800", UNS: "C94800", Kind: "leaded nickel-tin bronze", Family: &familycopper, Aliases: []props.Alias{
 		{System: "trade", Name: "87-5-1-2-5"},
@@ -944,24 +584,369 @@ var copperTinBronze = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.IACS}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[98]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &copperTinBronzeConditions[2], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[98]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicroinInF}, Cond: &copperTinBronzeConditions[13], Block: &copperTinBronzeBlocks[99]},
-	}, Materials: []*props.Material{
-		{ID: "c94800-sand", Process: props.Sand, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94800 M01"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[100]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[100]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[100]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[101]},
-		}},
-		{ID: "c94800-cont", Process: props.Continuous, Aliases: []props.Alias{
-			{System: "ASTM B601", Name: "C94800 M07"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[102]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[102]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[102]},
-		}},
+	}},
+}
+
+var copperTinBronzeMaterials = [...]props.Material{
+	{ID: "c90300-sand", Alloy: &copperTinBronzeAlloys[0], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[2]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[3]},
+	}},
+	{ID: "c90300-cent", Alloy: &copperTinBronzeAlloys[0], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90300 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[4]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[5]},
+	}},
+	{ID: "c90300-cont", Alloy: &copperTinBronzeAlloys[0], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[6]},
+	}},
+	{ID: "c90500-sand", Alloy: &copperTinBronzeAlloys[1], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[9]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[10]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Block: &copperTinBronzeBlocks[11]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[15], Block: &copperTinBronzeBlocks[11]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[11]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[12]},
+	}},
+	{ID: "c90500-cent", Alloy: &copperTinBronzeAlloys[1], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90500 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[13]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[14]},
+	}},
+	{ID: "c90500-cont", Alloy: &copperTinBronzeAlloys[1], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90500 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[15]},
+	}},
+	{ID: "c90700-sand", Alloy: &copperTinBronzeAlloys[2], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[19]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[19]},
+	}},
+	{ID: "c90700-cont", Alloy: &copperTinBronzeAlloys[2], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C90700 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[20]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[21]},
+	}},
+	{ID: "c91100-sand", Alloy: &copperTinBronzeAlloys[3], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C91100 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[22]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[16], Block: &copperTinBronzeBlocks[23]},
+	}},
+	{ID: "c91300-sand", Alloy: &copperTinBronzeAlloys[4], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C91300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -1, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[26]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[16], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[27]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &copperTinBronzeConditions[17], Block: &copperTinBronzeBlocks[28]},
+	}},
+	{ID: "c92200-sand", Alloy: &copperTinBronzeAlloys[5], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[31]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[32]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[32]},
+	}},
+	{ID: "c92200-cont", Alloy: &copperTinBronzeAlloys[5], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92200 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[34]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[9], Block: &copperTinBronzeBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[18], Block: &copperTinBronzeBlocks[36]},
+	}},
+	{ID: "c92300-sand", Alloy: &copperTinBronzeAlloys[6], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[40]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[41]},
+	}},
+	{ID: "c92300-cont", Alloy: &copperTinBronzeAlloys[6], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[42]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[42]},
+	}},
+	{ID: "c92500-sand", Alloy: &copperTinBronzeAlloys[7], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[43]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[43]},
+	}},
+	{ID: "c92500-cont", Alloy: &copperTinBronzeAlloys[7], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92500 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[44]},
+	}},
+	{ID: "c92600-sand", Alloy: &copperTinBronzeAlloys[8], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92600 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[46]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[47]},
+	}},
+	{ID: "c92700-sand", Alloy: &copperTinBronzeAlloys[9], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[51]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 77, Hi: 77, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[51]},
+	}},
+	{ID: "c92700-cont", Alloy: &copperTinBronzeAlloys[9], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92700 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[52]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[52]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[52]},
+	}},
+	{ID: "c92900-sand", Alloy: &copperTinBronzeAlloys[10], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92900 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[55]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[55]},
+	}},
+	{ID: "c92900-cont", Alloy: &copperTinBronzeAlloys[10], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C92900 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[56]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[56]},
+	}},
+	{ID: "c93200-sand", Alloy: &copperTinBronzeAlloys[11], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93200 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[58]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[58]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[58]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[59]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[59]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Block: &copperTinBronzeBlocks[60]},
+	}},
+	{ID: "c93200-cent", Alloy: &copperTinBronzeAlloys[11], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93200 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[61]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[61]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[61]},
+	}},
+	{ID: "c93200-cont", Alloy: &copperTinBronzeAlloys[11], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93200 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[62]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[62]},
+	}},
+	{ID: "c93500-sand", Alloy: &copperTinBronzeAlloys[12], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93500 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[64]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[64]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[64]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[65]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[65]},
+	}},
+	{ID: "c93500-cont", Alloy: &copperTinBronzeAlloys[12], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93500 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[66]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[66]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[66]},
+	}},
+	{ID: "c93700-sand", Alloy: &copperTinBronzeAlloys[13], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[69]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[69]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[70]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[70]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[14], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[71]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
+		{Property: props.CompressiveStrength, Value: units.Quantity{Lo: 46.6, Hi: 46.6, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[22], Block: &copperTinBronzeBlocks[72]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 17.7, Hi: 17.7, Place: -1, Unit: units.KSI}, Cond: &copperTinBronzeConditions[23], Block: &copperTinBronzeBlocks[72]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[24], Block: &copperTinBronzeBlocks[72]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.FootPound}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[72]},
+	}},
+	{ID: "c93700-cent", Alloy: &copperTinBronzeAlloys[13], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93700 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Block: &copperTinBronzeBlocks[73]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Block: &copperTinBronzeBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Block: &copperTinBronzeBlocks[73]},
+	}},
+	{ID: "c93700-cont", Alloy: &copperTinBronzeAlloys[13], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93700 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[74]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[74]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[74]},
+	}},
+	{ID: "c93800-sand", Alloy: &copperTinBronzeAlloys[14], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[77]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[77]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[77]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[78]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Agrees: &sourceCDACAST, Block: &copperTinBronzeBlocks[78]},
+	}},
+	{ID: "c93800-cent", Alloy: &copperTinBronzeAlloys[14], Process: props.Centrifugal, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93800 M02"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &copperTinBronzeConditions[0], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.KSI}, Cond: &copperTinBronzeConditions[7], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[8], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[79]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 33, Hi: 33, Unit: units.KSI}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &copperTinBronzeConditions[25], Block: &copperTinBronzeBlocks[80]},
+	}},
+	{ID: "c93800-cont", Alloy: &copperTinBronzeAlloys[14], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C93800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[81]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[81]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[81]},
+	}},
+	{ID: "c94300-sand", Alloy: &copperTinBronzeAlloys[15], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94300 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[85]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[85]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[86]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[86]},
+	}},
+	{ID: "c94300-cont", Alloy: &copperTinBronzeAlloys[15], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94300 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[87]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[87]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[87]},
+	}},
+	{ID: "c94700-sand", Alloy: &copperTinBronzeAlloys[16], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94700 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[92]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[92]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[92]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[93]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[93]},
+	}},
+	{ID: "c94700-ht-sand", Alloy: &copperTinBronzeAlloys[16], Temper: "HT", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[94]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[94]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[94]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[95]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[95]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[95]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &copperTinBronzeConditions[28], Block: &copperTinBronzeBlocks[95]},
+	}},
+	{ID: "c94700-cont", Alloy: &copperTinBronzeAlloys[16], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94700 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[96]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[96]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[96]},
+	}},
+	{ID: "c94700-ht-cont", Alloy: &copperTinBronzeAlloys[16], Temper: "HT", Process: props.Continuous, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Agrees: &sourceTRADECU, Block: &copperTinBronzeBlocks[97]},
+	}},
+	{ID: "c94800-sand", Alloy: &copperTinBronzeAlloys[17], Process: props.Sand, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94800 M01"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Block: &copperTinBronzeBlocks[100]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Block: &copperTinBronzeBlocks[100]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Block: &copperTinBronzeBlocks[100]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &copperTinBronzeConditions[3], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &copperTinBronzeConditions[4], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &copperTinBronzeConditions[5], Agrees: &sourceDSMECH, Block: &copperTinBronzeBlocks[101]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.HB500Number}, Cond: &copperTinBronzeConditions[6], Block: &copperTinBronzeBlocks[101]},
+	}},
+	{ID: "c94800-cont", Alloy: &copperTinBronzeAlloys[17], Process: props.Continuous, Aliases: []props.Alias{
+		{System: "ASTM B601", Name: "C94800 M07"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &copperTinBronzeConditions[10], Block: &copperTinBronzeBlocks[102]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &copperTinBronzeConditions[11], Block: &copperTinBronzeBlocks[102]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &copperTinBronzeConditions[12], Block: &copperTinBronzeBlocks[102]},
 	}},
 }

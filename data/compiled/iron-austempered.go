@@ -163,7 +163,7 @@ var ironAustemperedConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "guidance"},
 }
 
-var ironAustempered = []*props.Alloy{
+var ironAustemperedAlloys = [...]props.Alloy{
 	{ID: "adi-110-70-11", Name: "ADI 110/70/11", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 750/500/11 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "110/70/11"},
 		{System: "ASTM A897M", Name: "750/500/11"},
@@ -173,16 +173,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[1], Block: &ironAustemperedBlocks[0]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[2], Block: &ironAustemperedBlocks[0]},
 		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.FootPound}, Cond: &ironAustemperedConditions[3], Block: &ironAustemperedBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "adi-110-70-11", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[2]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &ironAustemperedConditions[7], Block: &ironAustemperedBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[8], Block: &ironAustemperedBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &ironAustemperedConditions[9], Block: &ironAustemperedBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 302, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[4]},
-		}},
 	}},
 	{ID: "adi-130-90-09", Name: "ADI 130/90/09", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 900/650/09 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "130/90/09"},
@@ -202,18 +192,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 159.3, Hi: 159.3, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[16], Block: &ironAustemperedBlocks[6]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 65.1, Hi: 65.1, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[6]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[6]},
-	}, Materials: []*props.Material{
-		{ID: "adi-130-90-09", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironAustemperedConditions[17], Block: &ironAustemperedBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &ironAustemperedConditions[18], Block: &ironAustemperedBlocks[8]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 900, Hi: 900, Unit: units.MPa}, Cond: &ironAustemperedConditions[19], Block: &ironAustemperedBlocks[9]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[10]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.Joule}, Cond: &ironAustemperedConditions[21], Block: &ironAustemperedBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 341, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[11]},
-		}},
 	}},
 	{ID: "adi-150-110-07", Name: "ADI 150/110/07", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 1050/750/07 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "150/110/07"},
@@ -231,18 +209,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.FractureToughness, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.MPaRootM}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[13]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 157.9, Hi: 157.9, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[16], Block: &ironAustemperedBlocks[13]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[13]},
-	}, Materials: []*props.Material{
-		{ID: "adi-150-110-07", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[14]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[25], Block: &ironAustemperedBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &ironAustemperedConditions[26], Block: &ironAustemperedBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[27], Block: &ironAustemperedBlocks[15]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[16]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Joule}, Cond: &ironAustemperedConditions[28], Block: &ironAustemperedBlocks[16]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 375, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[17]},
-		}},
 	}},
 	{ID: "adi-175-125-04", Name: "ADI 175/125/04", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 1200/850/04 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "175/125/04"},
@@ -261,18 +227,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 156.5, Hi: 156.5, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[16], Block: &ironAustemperedBlocks[19]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 63.2, Hi: 63.2, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[19]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "adi-175-125-04", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[20]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[32], Block: &ironAustemperedBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[33], Block: &ironAustemperedBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[34], Block: &ironAustemperedBlocks[21]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[22]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Joule}, Cond: &ironAustemperedConditions[35], Block: &ironAustemperedBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 341, Hi: 444, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[23]},
-		}},
 	}},
 	{ID: "adi-200-155-02", Name: "ADI 200/155/02", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 1400/1100/02 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "200/155/02"},
@@ -289,18 +243,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.FractureToughness, Value: units.Quantity{Lo: 52, Hi: 52, Unit: units.MPaRootM}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[25]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 155.1, Hi: 155.1, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[16], Block: &ironAustemperedBlocks[25]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[25]},
-	}, Materials: []*props.Material{
-		{ID: "adi-200-155-02", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[26]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[39], Block: &ironAustemperedBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[40], Block: &ironAustemperedBlocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[41], Block: &ironAustemperedBlocks[27]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[28]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Joule}, Cond: &ironAustemperedConditions[42], Block: &ironAustemperedBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 477, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[29]},
-		}},
 	}},
 	{ID: "adi-230-185-01", Name: "ADI 230/185/01", Note: "Austempered ductile iron, grade set in force since 2006: minimum tensile strength and yield strength in ksi, minimum elongation in %. 1600/1300/01 is the metric name of the grade; the two unit systems stand apart in the standard. Not to be mixed with the 1990 grades.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897", Name: "230/185/01"},
@@ -313,18 +255,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.FractureToughness, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.MPaRootM}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[30]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 153.8, Hi: 153.8, Place: -1, Unit: units.GPa}, Cond: &ironAustemperedConditions[16], Block: &ironAustemperedBlocks[30]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[14], Block: &ironAustemperedBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "adi-230-185-01", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[31]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1600, Hi: 1600, Unit: units.MPa}, Cond: &ironAustemperedConditions[43], Block: &ironAustemperedBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1300, Hi: 1300, Unit: units.MPa}, Cond: &ironAustemperedConditions[44], Block: &ironAustemperedBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[45], Block: &ironAustemperedBlocks[32]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[33]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Joule}, Cond: &ironAustemperedConditions[46], Block: &ironAustemperedBlocks[33]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 402, Hi: 512, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[34]},
-		}},
 	}},
 	{ID: "adi-1990-125-80-10", Name: "ADI 125/80/10 (1990)", Note: "Grade 1 of the 1990 edition of A897, still on old drawings. Not to be mixed with the grade set in force since 2006.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897 (1990)", Name: "125/80/10"},
@@ -334,18 +264,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 169, Hi: 169, Unit: units.GPa}, Cond: &ironAustemperedConditions[11], Block: &ironAustemperedBlocks[35]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[12], Block: &ironAustemperedBlocks[35]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[13], Block: &ironAustemperedBlocks[35]},
-	}, Materials: []*props.Material{
-		{ID: "adi-1990-125-80-10", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[36]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[36]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[48], Block: &ironAustemperedBlocks[37]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironAustemperedConditions[49], Block: &ironAustemperedBlocks[37]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[50], Block: &ironAustemperedBlocks[37]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.Joule}, Cond: &ironAustemperedConditions[51], Block: &ironAustemperedBlocks[37]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 321, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[38]},
-		}},
 	}},
 	{ID: "adi-1990-150-100-7", Name: "ADI 150/100/7 (1990)", Note: "Grade 2 of the 1990 edition of A897, still on old drawings. Not to be mixed with the grade set in force since 2006.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897 (1990)", Name: "150/100/7"},
@@ -355,18 +273,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 168, Hi: 168, Unit: units.GPa}, Cond: &ironAustemperedConditions[22], Block: &ironAustemperedBlocks[39]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[23], Block: &ironAustemperedBlocks[39]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[24], Block: &ironAustemperedBlocks[39]},
-	}, Materials: []*props.Material{
-		{ID: "adi-1990-150-100-7", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[40]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[53], Block: &ironAustemperedBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[54], Block: &ironAustemperedBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[55], Block: &ironAustemperedBlocks[41]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Joule}, Cond: &ironAustemperedConditions[56], Block: &ironAustemperedBlocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 363, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[42]},
-		}},
 	}},
 	{ID: "adi-1990-175-125-4", Name: "ADI 175/125/4 (1990)", Note: "Grade 3 of the 1990 edition of A897, still on old drawings. Not to be mixed with the grade set in force since 2006.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897 (1990)", Name: "175/125/4"},
@@ -376,18 +282,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.GPa}, Cond: &ironAustemperedConditions[29], Block: &ironAustemperedBlocks[43]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[30], Block: &ironAustemperedBlocks[43]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[31], Block: &ironAustemperedBlocks[43]},
-	}, Materials: []*props.Material{
-		{ID: "adi-1990-175-125-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[44]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[44]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[57], Block: &ironAustemperedBlocks[45]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[58], Block: &ironAustemperedBlocks[45]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[59], Block: &ironAustemperedBlocks[45]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Joule}, Cond: &ironAustemperedConditions[60], Block: &ironAustemperedBlocks[45]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 341, Hi: 444, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[46]},
-		}},
 	}},
 	{ID: "adi-1990-200-155-1", Name: "ADI 200/155/1 (1990)", Note: "Grade 4 of the 1990 edition of A897, still on old drawings. Not to be mixed with the grade set in force since 2006.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897 (1990)", Name: "200/155/1"},
@@ -397,71 +291,27 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.GPa}, Cond: &ironAustemperedConditions[36], Block: &ironAustemperedBlocks[47]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[37], Block: &ironAustemperedBlocks[47]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[38], Block: &ironAustemperedBlocks[47]},
-	}, Materials: []*props.Material{
-		{ID: "adi-1990-200-155-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[48]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[48]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[61], Block: &ironAustemperedBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[62], Block: &ironAustemperedBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[63], Block: &ironAustemperedBlocks[49]},
-			{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Joule}, Cond: &ironAustemperedConditions[64], Block: &ironAustemperedBlocks[49]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 477, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[50]},
-		}},
 	}},
 	{ID: "adi-1990-230-185", Name: "ADI 230/185/- (1990)", Note: "Grade 5 of the 1990 edition of A897, still on old drawings. Not to be mixed with the grade set in force since 2006. No elongation or impact minimum: a wear grade.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ASTM A897 (1990)", Name: "230/185/-"},
 		{System: "ASTM A897 (1990)", Name: "Grade 5"},
 		{System: "ASTM A897M (1990)", Name: "1600/1300/-"},
-	}, Materials: []*props.Material{
-		{ID: "adi-1990-230-185", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[51]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[51]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1600, Hi: 1600, Unit: units.MPa}, Cond: &ironAustemperedConditions[65], Block: &ironAustemperedBlocks[52]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1300, Hi: 1300, Unit: units.MPa}, Cond: &ironAustemperedConditions[66], Block: &ironAustemperedBlocks[52]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 444, Hi: 555, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[53]},
-		}},
 	}},
 	{ID: "en-gjs-800-8", Name: "EN-GJS-800-8", Note: "Austempered ductile iron of the 1997 edition of EN 1564; the numbers are minimum tensile strength in MPa and minimum elongation in %.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "EN 1564", Name: "EN-GJS-800-8"},
 		{System: "EN 1564", Name: "EN-JS1100"},
-	}, Materials: []*props.Material{
-		{ID: "en-gjs-800-8", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[54]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[54]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[54]},
-		}},
 	}},
 	{ID: "en-gjs-1000-5", Name: "EN-GJS-1000-5", Note: "Austempered ductile iron of the 1997 edition of EN 1564; the numbers are minimum tensile strength in MPa and minimum elongation in %.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "EN 1564", Name: "EN-GJS-1000-5"},
 		{System: "EN 1564", Name: "EN-JS1110"},
-	}, Materials: []*props.Material{
-		{ID: "en-gjs-1000-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1000, Hi: 1000, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[55]},
-		}},
 	}},
 	{ID: "en-gjs-1200-2", Name: "EN-GJS-1200-2", Note: "Austempered ductile iron of the 1997 edition of EN 1564; the numbers are minimum tensile strength in MPa and minimum elongation in %.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "EN 1564", Name: "EN-GJS-1200-2"},
 		{System: "EN 1564", Name: "EN-JS1120"},
-	}, Materials: []*props.Material{
-		{ID: "en-gjs-1200-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[56]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[56]},
-		}},
 	}},
 	{ID: "en-gjs-1400-1", Name: "EN-GJS-1400-1", Note: "Austempered ductile iron of the 1997 edition of EN 1564; the numbers are minimum tensile strength in MPa and minimum elongation in %.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "EN 1564", Name: "EN-GJS-1400-1"},
 		{System: "EN 1564", Name: "EN-JS1130"},
-	}, Materials: []*props.Material{
-		{ID: "en-gjs-1400-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[57]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[57]},
-		}},
 	}},
 	{ID: "adi-js-800-10", Name: "JS/800-10", Note: "Ausferritic ductile iron; minimum tensile strength in MPa and minimum elongation in % for walls up to 30 mm.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ISO 17804", Name: "JS/800-10"},
@@ -470,13 +320,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.GPa}, Cond: &ironAustemperedConditions[70], Block: &ironAustemperedBlocks[58]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[71], Block: &ironAustemperedBlocks[58]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[72], Block: &ironAustemperedBlocks[58]},
-	}, Materials: []*props.Material{
-		{ID: "adi-js-800-10", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[59]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[59]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[59]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 250, Hi: 310, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[60]},
-		}},
 	}},
 	{ID: "adi-js-900-8", Name: "JS/900-8", Note: "Ausferritic ductile iron; minimum tensile strength in MPa and minimum elongation in % for walls up to 30 mm.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ISO 17804", Name: "JS/900-8"},
@@ -485,13 +328,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 169, Hi: 169, Unit: units.GPa}, Cond: &ironAustemperedConditions[70], Block: &ironAustemperedBlocks[61]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[71], Block: &ironAustemperedBlocks[61]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[72], Block: &ironAustemperedBlocks[61]},
-	}, Materials: []*props.Material{
-		{ID: "adi-js-900-8", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 900, Hi: 900, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[62]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[62]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 280, Hi: 340, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[63]},
-		}},
 	}},
 	{ID: "adi-js-1050-6", Name: "JS/1050-6", Note: "Ausferritic ductile iron; minimum tensile strength in MPa and minimum elongation in % for walls up to 30 mm.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ISO 17804", Name: "JS/1050-6"},
@@ -500,13 +336,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 168, Hi: 168, Unit: units.GPa}, Cond: &ironAustemperedConditions[70], Block: &ironAustemperedBlocks[64]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[71], Block: &ironAustemperedBlocks[64]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.1, Hi: 7.1, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[72], Block: &ironAustemperedBlocks[64]},
-	}, Materials: []*props.Material{
-		{ID: "adi-js-1050-6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[65]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[65]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 320, Hi: 380, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[66]},
-		}},
 	}},
 	{ID: "adi-js-1200-3", Name: "JS/1200-3", Note: "Ausferritic ductile iron; minimum tensile strength in MPa and minimum elongation in % for walls up to 30 mm.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ISO 17804", Name: "JS/1200-3"},
@@ -515,13 +344,6 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.GPa}, Cond: &ironAustemperedConditions[70], Block: &ironAustemperedBlocks[67]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[71], Block: &ironAustemperedBlocks[67]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[72], Block: &ironAustemperedBlocks[67]},
-	}, Materials: []*props.Material{
-		{ID: "adi-js-1200-3", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[68]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[68]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[68]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 340, Hi: 420, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[69]},
-		}},
 	}},
 	{ID: "adi-js-1400-1", Name: "JS/1400-1", Note: "Ausferritic ductile iron; minimum tensile strength in MPa and minimum elongation in % for walls up to 30 mm.", Family: &familyaustemperedIron, Aliases: []props.Alias{
 		{System: "ISO 17804", Name: "JS/1400-1"},
@@ -530,12 +352,173 @@ var ironAustempered = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.GPa}, Cond: &ironAustemperedConditions[70], Block: &ironAustemperedBlocks[70]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.27, Hi: 0.27, Place: -2, Unit: units.One}, Cond: &ironAustemperedConditions[71], Block: &ironAustemperedBlocks[70]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.GPerCM3}, Cond: &ironAustemperedConditions[72], Block: &ironAustemperedBlocks[70]},
-	}, Materials: []*props.Material{
-		{ID: "adi-js-1400-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[71]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[71]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[71]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 380, Hi: 480, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[72]},
-		}},
+	}},
+}
+
+var ironAustemperedMaterials = [...]props.Material{
+	{ID: "adi-110-70-11", Alloy: &ironAustemperedAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[2]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &ironAustemperedConditions[7], Block: &ironAustemperedBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[8], Block: &ironAustemperedBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &ironAustemperedConditions[9], Block: &ironAustemperedBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 302, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[4]},
+	}},
+	{ID: "adi-130-90-09", Alloy: &ironAustemperedAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironAustemperedConditions[17], Block: &ironAustemperedBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &ironAustemperedConditions[18], Block: &ironAustemperedBlocks[8]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 900, Hi: 900, Unit: units.MPa}, Cond: &ironAustemperedConditions[19], Block: &ironAustemperedBlocks[9]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[10]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.Joule}, Cond: &ironAustemperedConditions[21], Block: &ironAustemperedBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 341, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[11]},
+	}},
+	{ID: "adi-150-110-07", Alloy: &ironAustemperedAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[14]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[25], Block: &ironAustemperedBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 750, Hi: 750, Unit: units.MPa}, Cond: &ironAustemperedConditions[26], Block: &ironAustemperedBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[27], Block: &ironAustemperedBlocks[15]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[16]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Joule}, Cond: &ironAustemperedConditions[28], Block: &ironAustemperedBlocks[16]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 375, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[17]},
+	}},
+	{ID: "adi-175-125-04", Alloy: &ironAustemperedAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[20]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[32], Block: &ironAustemperedBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[33], Block: &ironAustemperedBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[34], Block: &ironAustemperedBlocks[21]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[22]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Joule}, Cond: &ironAustemperedConditions[35], Block: &ironAustemperedBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 341, Hi: 444, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[23]},
+	}},
+	{ID: "adi-200-155-02", Alloy: &ironAustemperedAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[26]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[39], Block: &ironAustemperedBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[40], Block: &ironAustemperedBlocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[41], Block: &ironAustemperedBlocks[27]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[28]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Joule}, Cond: &ironAustemperedConditions[42], Block: &ironAustemperedBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 477, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[29]},
+	}},
+	{ID: "adi-230-185-01", Alloy: &ironAustemperedAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[31]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1600, Hi: 1600, Unit: units.MPa}, Cond: &ironAustemperedConditions[43], Block: &ironAustemperedBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1300, Hi: 1300, Unit: units.MPa}, Cond: &ironAustemperedConditions[44], Block: &ironAustemperedBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[45], Block: &ironAustemperedBlocks[32]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &ironAustemperedConditions[20], Block: &ironAustemperedBlocks[33]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Joule}, Cond: &ironAustemperedConditions[46], Block: &ironAustemperedBlocks[33]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 402, Hi: 512, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[10], Block: &ironAustemperedBlocks[34]},
+	}},
+	{ID: "adi-1990-125-80-10", Alloy: &ironAustemperedAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[36]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[36]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[48], Block: &ironAustemperedBlocks[37]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironAustemperedConditions[49], Block: &ironAustemperedBlocks[37]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[50], Block: &ironAustemperedBlocks[37]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.Joule}, Cond: &ironAustemperedConditions[51], Block: &ironAustemperedBlocks[37]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 321, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[38]},
+	}},
+	{ID: "adi-1990-150-100-7", Alloy: &ironAustemperedAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[40]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[40]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[53], Block: &ironAustemperedBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[54], Block: &ironAustemperedBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAustemperedConditions[55], Block: &ironAustemperedBlocks[41]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Joule}, Cond: &ironAustemperedConditions[56], Block: &ironAustemperedBlocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 363, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[42]},
+	}},
+	{ID: "adi-1990-175-125-4", Alloy: &ironAustemperedAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[44]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[44]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[57], Block: &ironAustemperedBlocks[45]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[58], Block: &ironAustemperedBlocks[45]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironAustemperedConditions[59], Block: &ironAustemperedBlocks[45]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Joule}, Cond: &ironAustemperedConditions[60], Block: &ironAustemperedBlocks[45]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 341, Hi: 444, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[46]},
+	}},
+	{ID: "adi-1990-200-155-1", Alloy: &ironAustemperedAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[6], Block: &ironAustemperedBlocks[48]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.FootPound}, Cond: &ironAustemperedConditions[47], Block: &ironAustemperedBlocks[48]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[61], Block: &ironAustemperedBlocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[62], Block: &ironAustemperedBlocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[63], Block: &ironAustemperedBlocks[49]},
+		{Property: props.ImpactCharpyUnnotched, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Joule}, Cond: &ironAustemperedConditions[64], Block: &ironAustemperedBlocks[49]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 477, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[50]},
+	}},
+	{ID: "adi-1990-230-185", Alloy: &ironAustemperedAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.KSI}, Cond: &ironAustemperedConditions[4], Block: &ironAustemperedBlocks[51]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.KSI}, Cond: &ironAustemperedConditions[5], Block: &ironAustemperedBlocks[51]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1600, Hi: 1600, Unit: units.MPa}, Cond: &ironAustemperedConditions[65], Block: &ironAustemperedBlocks[52]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1300, Hi: 1300, Unit: units.MPa}, Cond: &ironAustemperedConditions[66], Block: &ironAustemperedBlocks[52]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 444, Hi: 555, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[52], Block: &ironAustemperedBlocks[53]},
+	}},
+	{ID: "en-gjs-800-8", Alloy: &ironAustemperedAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[54]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[54]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[54]},
+	}},
+	{ID: "en-gjs-1000-5", Alloy: &ironAustemperedAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1000, Hi: 1000, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[55]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[55]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[55]},
+	}},
+	{ID: "en-gjs-1200-2", Alloy: &ironAustemperedAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[56]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[56]},
+	}},
+	{ID: "en-gjs-1400-1", Alloy: &ironAustemperedAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[67], Block: &ironAustemperedBlocks[57]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[68], Block: &ironAustemperedBlocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[69], Block: &ironAustemperedBlocks[57]},
+	}},
+	{ID: "adi-js-800-10", Alloy: &ironAustemperedAlloys[15], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[59]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[59]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[59]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 250, Hi: 310, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[60]},
+	}},
+	{ID: "adi-js-900-8", Alloy: &ironAustemperedAlloys[16], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 900, Hi: 900, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[62]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[62]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 280, Hi: 340, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[63]},
+	}},
+	{ID: "adi-js-1050-6", Alloy: &ironAustemperedAlloys[17], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1050, Hi: 1050, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[65]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[65]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 320, Hi: 380, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[66]},
+	}},
+	{ID: "adi-js-1200-3", Alloy: &ironAustemperedAlloys[18], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1200, Hi: 1200, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[68]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 850, Hi: 850, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[68]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[68]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 340, Hi: 420, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[69]},
+	}},
+	{ID: "adi-js-1400-1", Alloy: &ironAustemperedAlloys[19], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 1400, Hi: 1400, Unit: units.MPa}, Cond: &ironAustemperedConditions[73], Block: &ironAustemperedBlocks[71]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 1100, Hi: 1100, Unit: units.MPa}, Cond: &ironAustemperedConditions[74], Block: &ironAustemperedBlocks[71]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironAustemperedConditions[75], Block: &ironAustemperedBlocks[71]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 380, Hi: 480, Unit: units.HB3000Number}, Cond: &ironAustemperedConditions[76], Block: &ironAustemperedBlocks[72]},
 	}},
 }

@@ -60,7 +60,7 @@ var ironAusteniticConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 20, ToC: 200, Note: "published for EN-GJSA-XNi35, the nearest EN grade", RangeText: "20–200 °C"},
 }
 
-var ironAustenitic = []*props.Alloy{
+var ironAusteniticAlloys = [...]props.Alloy{
 	{ID: "gray-a436-1", Name: "A436 Type 1", UNS: "F41000", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 1"},
 		{System: "trade name", Name: "Ni-Resist 1"},
@@ -82,12 +82,6 @@ var ironAustenitic = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 18.7, Hi: 18.7, Place: -1, Unit: units.MicromMK}, Cond: &ironAusteniticConditions[1], Block: &ironAusteniticBlocks[0]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.WPerMK}, Cond: &ironAusteniticConditions[0], Block: &ironAusteniticBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 1.6, Hi: 1.6, Place: -1, Unit: units.MicroOhmM}, Cond: &ironAusteniticConditions[0], Block: &ironAusteniticBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 183, Hi: 183, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[2]},
-		}},
 	}},
 	{ID: "gray-a436-1b", Name: "A436 Type 1b", UNS: "F41001", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 1b"},
@@ -103,12 +97,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-1b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[4]},
-		}},
 	}},
 	{ID: "gray-a436-2", Name: "A436 Type 2", UNS: "F41002", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 2"},
@@ -124,12 +112,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 118, Hi: 118, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[6]},
-		}},
 	}},
 	{ID: "gray-a436-2b", Name: "A436 Type 2b", UNS: "F41003", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 2b"},
@@ -145,12 +127,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-2b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 171, Hi: 171, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 248, Hi: 248, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[8]},
-		}},
 	}},
 	{ID: "gray-a436-3", Name: "A436 Type 3", UNS: "F41004", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 3"},
@@ -166,12 +142,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-3", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 118, Hi: 118, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[10]},
-		}},
 	}},
 	{ID: "gray-a436-4", Name: "A436 Type 4", UNS: "F41005", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 4"},
@@ -187,12 +157,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[12]},
-		}},
 	}},
 	{ID: "gray-a436-5", Name: "A436 Type 5", UNS: "F41006", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 5"},
@@ -208,12 +172,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 99, Hi: 99, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 124, Hi: 124, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[14]},
-		}},
 	}},
 	{ID: "gray-a436-6", Name: "A436 Type 6", UNS: "F41007", Note: "Austenitic flake-graphite iron: high nickel keeps the matrix austenitic, so it is non-magnetic (types 1 to 2b), resists heat and corrosion and, in type 5, hardly expands.", Family: &familygrayIron, Aliases: []props.Alias{
 		{System: "ASTM A436", Name: "Type 6"},
@@ -229,12 +187,6 @@ var ironAustenitic = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-a436-6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 124, Hi: 124, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[16]},
-		}},
 	}},
 	{ID: "ductile-a439-d-2", Name: "A439 D-2", UNS: "F43000", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-2"},
@@ -254,14 +206,6 @@ var ironAustenitic = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 18.7, Hi: 18.7, Place: -1, Unit: units.MicromMK}, Cond: &ironAusteniticConditions[5], Block: &ironAusteniticBlocks[17]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 12.6, Hi: 12.6, Place: -1, Unit: units.WPerMK}, Cond: &ironAusteniticConditions[4], Block: &ironAusteniticBlocks[17]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.MicroOhmM}, Cond: &ironAusteniticConditions[4], Block: &ironAusteniticBlocks[17]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[19]},
-		}},
 	}},
 	{ID: "ductile-a439-d-2b", Name: "A439 D-2B", UNS: "F43001", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-2B"},
@@ -274,15 +218,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "18.00–22.00", Lo: 18, Hi: 22},
 		{Element: "Cr", Text: "2.75–4.00", Lo: 2.75, Hi: 4},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-2b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 148, Hi: 148, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 211, Hi: 211, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[21]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-2c", Name: "A439 D-2C", UNS: "F43002", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-2C"},
 		{System: "trade name", Name: "Ni-Resist D-2C"},
@@ -294,15 +230,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "21.00–24.00", Lo: 21, Hi: 24},
 		{Element: "Cr", Text: "0.50 max", Hi: 0.5},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-2c", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 171, Hi: 171, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[23]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-3", Name: "A439 D-3", UNS: "F43003", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-3"},
 		{System: "trade name", Name: "Ni-Resist D-3"},
@@ -314,15 +242,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "28.00–32.00", Lo: 28, Hi: 32},
 		{Element: "Cr", Text: "2.50–3.50", Lo: 2.5, Hi: 3.5},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-3", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[25]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-3a", Name: "A439 D-3A", UNS: "F43004", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-3A"},
 		{System: "trade name", Name: "Ni-Resist D-3A"},
@@ -334,15 +254,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "28.00–32.00", Lo: 28, Hi: 32},
 		{Element: "Cr", Text: "1.00–1.50", Lo: 1, Hi: 1.5},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-3a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[26]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[26]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[27]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-4", Name: "A439 D-4", UNS: "F43005", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-4"},
 		{System: "trade name", Name: "Ni-Resist D-4"},
@@ -354,13 +266,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "28.00–32.00", Lo: 28, Hi: 32},
 		{Element: "Cr", Text: "4.50–5.50", Lo: 4.5, Hi: 5.5},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 273, Hi: 273, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[29]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-5", Name: "A439 D-5", UNS: "F43006", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-5"},
 		{System: "trade name", Name: "Ni-Resist D-5"},
@@ -378,14 +284,6 @@ var ironAustenitic = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 7.6, Hi: 7.6, Place: -1, Unit: units.GPerCM3}, Cond: &ironAusteniticConditions[8], Block: &ironAusteniticBlocks[30]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 5, Hi: 5, Place: -1, Unit: units.MicromMK}, Cond: &ironAusteniticConditions[9], Block: &ironAusteniticBlocks[30]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 12.6, Hi: 12.6, Place: -1, Unit: units.WPerMK}, Cond: &ironAusteniticConditions[8], Block: &ironAusteniticBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[32]},
-		}},
 	}},
 	{ID: "ductile-a439-d-5b", Name: "A439 D-5B", UNS: "F43007", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-5B"},
@@ -398,15 +296,7 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "34.00–36.00", Lo: 34, Hi: 36},
 		{Element: "Cr", Text: "2.00–3.00", Lo: 2, Hi: 3},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-5b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[33]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[33]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[34]},
-		}},
-	}},
+	}}},
 	{ID: "ductile-a439-d-5s", Name: "A439 D-5S", Note: "Austenitic ductile iron: high nickel for heat, corrosion or low expansion (D-5).", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A439", Name: "D-5S"},
 		{System: "trade name", Name: "Ni-Resist D-5S"},
@@ -418,13 +308,109 @@ var ironAustenitic = []*props.Alloy{
 		{Element: "Ni", Text: "34.00–37.00", Lo: 34, Hi: 37},
 		{Element: "Cr", Text: "1.75–2.25", Lo: 1.75, Hi: 2.25},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ductile-a439-d-5s", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[36]},
-		}},
+	}}},
+}
+
+var ironAusteniticMaterials = [...]props.Material{
+	{ID: "gray-a436-1", Alloy: &ironAusteniticAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 183, Hi: 183, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[2]},
+	}},
+	{ID: "gray-a436-1b", Alloy: &ironAusteniticAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[4]},
+	}},
+	{ID: "gray-a436-2", Alloy: &ironAusteniticAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 118, Hi: 118, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[6]},
+	}},
+	{ID: "gray-a436-2b", Alloy: &ironAusteniticAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 171, Hi: 171, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 248, Hi: 248, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[8]},
+	}},
+	{ID: "gray-a436-3", Alloy: &ironAusteniticAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 118, Hi: 118, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 159, Hi: 159, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[10]},
+	}},
+	{ID: "gray-a436-4", Alloy: &ironAusteniticAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[12]},
+	}},
+	{ID: "gray-a436-5", Alloy: &ironAusteniticAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 99, Hi: 99, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 124, Hi: 124, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[14]},
+	}},
+	{ID: "gray-a436-6", Alloy: &ironAusteniticAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 124, Hi: 124, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 174, Hi: 174, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[16]},
+	}},
+	{ID: "ductile-a439-d-2", Alloy: &ironAusteniticAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[19]},
+	}},
+	{ID: "ductile-a439-d-2b", Alloy: &ironAusteniticAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 148, Hi: 148, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 211, Hi: 211, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[21]},
+	}},
+	{ID: "ductile-a439-d-2c", Alloy: &ironAusteniticAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 171, Hi: 171, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[23]},
+	}},
+	{ID: "ductile-a439-d-3", Alloy: &ironAusteniticAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[25]},
+	}},
+	{ID: "ductile-a439-d-3a", Alloy: &ironAusteniticAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[26]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[26]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[27]},
+	}},
+	{ID: "ductile-a439-d-4", Alloy: &ironAusteniticAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 202, Hi: 202, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 273, Hi: 273, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[29]},
+	}},
+	{ID: "ductile-a439-d-5", Alloy: &ironAusteniticAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 185, Hi: 185, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[32]},
+	}},
+	{ID: "ductile-a439-d-5b", Alloy: &ironAusteniticAlloys[15], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[33]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 139, Hi: 139, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[33]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[34]},
+	}},
+	{ID: "ductile-a439-d-5s", Alloy: &ironAusteniticAlloys[16], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironAusteniticConditions[2], Block: &ironAusteniticBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironAusteniticConditions[6], Block: &ironAusteniticBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironAusteniticConditions[7], Block: &ironAusteniticBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 193, Hi: 193, Unit: units.HB3000Number}, Cond: &ironAusteniticConditions[3], Block: &ironAusteniticBlocks[36]},
 	}},
 }

@@ -68,16 +68,10 @@ var ironCompactedConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "typical range, not a requirement; load not stated, 3000 kgf is common practice"},
 }
 
-var ironCompacted = []*props.Alloy{
+var ironCompactedAlloys = [...]props.Alloy{
 	{ID: "cgi-250", Name: "CGI 250", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal. Grade 250 is ferritic.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "250"},
 		{System: "ASTM A842", Name: "Grade 250"},
-	}, Materials: []*props.Material{
-		{ID: "cgi-250", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[0]},
-		}},
 	}},
 	{ID: "cgi-300", Name: "CGI 300", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "300"},
@@ -90,12 +84,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[5], Block: &ironCompactedBlocks[1]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.WPerMK}, Cond: &ironCompactedConditions[6], Block: &ironCompactedBlocks[1]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[7], Block: &ironCompactedBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-300", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[2]},
-		}},
 	}},
 	{ID: "cgi-350", Name: "CGI 350", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "350"},
@@ -108,12 +96,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[10], Block: &ironCompactedBlocks[3]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.WPerMK}, Cond: &ironCompactedConditions[11], Block: &ironCompactedBlocks[3]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[12], Block: &ironCompactedBlocks[3]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-350", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 245, Hi: 245, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[4]},
-		}},
 	}},
 	{ID: "cgi-400", Name: "CGI 400", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "400"},
@@ -126,12 +108,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[15], Block: &ironCompactedBlocks[5]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.WPerMK}, Cond: &ironCompactedConditions[16], Block: &ironCompactedBlocks[5]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[17], Block: &ironCompactedBlocks[5]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-400", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[6]},
-		}},
 	}},
 	{ID: "cgi-450", Name: "CGI 450", Note: "The grade number is the minimum tensile strength in MPa; the graphite is compacted (vermicular), between flake and spheroidal.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ASTM A842", Name: "450"},
@@ -144,12 +120,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[20], Block: &ironCompactedBlocks[7]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.WPerMK}, Cond: &ironCompactedConditions[21], Block: &ironCompactedBlocks[7]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[22], Block: &ironCompactedBlocks[7]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-450", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 315, Hi: 315, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[8]},
-		}},
 	}},
 	{ID: "cgi-jv-300", Name: "GJV-300", Note: "Compacted (vermicular) graphite iron; the number is the minimum tensile strength in MPa of a separately cast sample.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ISO 16112", Name: "JV/300/S"},
@@ -162,13 +132,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[25], Block: &ironCompactedBlocks[9]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.WPerMK}, Cond: &ironCompactedConditions[26], Block: &ironCompactedBlocks[9]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[27], Block: &ironCompactedBlocks[9]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-jv-300", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 210, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[12]},
-		}},
 	}},
 	{ID: "cgi-jv-350", Name: "GJV-350", Note: "Compacted (vermicular) graphite iron; the number is the minimum tensile strength in MPa of a separately cast sample.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ISO 16112", Name: "JV/350/S"},
@@ -181,13 +144,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[25], Block: &ironCompactedBlocks[13]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 43, Hi: 43, Unit: units.WPerMK}, Cond: &ironCompactedConditions[26], Block: &ironCompactedBlocks[13]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[27], Block: &ironCompactedBlocks[13]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-jv-350", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 245, Hi: 245, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 220, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[15]},
-		}},
 	}},
 	{ID: "cgi-jv-400", Name: "GJV-400", Note: "Compacted (vermicular) graphite iron; the number is the minimum tensile strength in MPa of a separately cast sample.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ISO 16112", Name: "JV/400/S"},
@@ -200,13 +156,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[25], Block: &ironCompactedBlocks[16]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.WPerMK}, Cond: &ironCompactedConditions[26], Block: &ironCompactedBlocks[16]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[27], Block: &ironCompactedBlocks[16]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-jv-400", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 240, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[18]},
-		}},
 	}},
 	{ID: "cgi-jv-450", Name: "GJV-450", Note: "Compacted (vermicular) graphite iron; the number is the minimum tensile strength in MPa of a separately cast sample.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ISO 16112", Name: "JV/450/S"},
@@ -219,13 +168,6 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[25], Block: &ironCompactedBlocks[19]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.WPerMK}, Cond: &ironCompactedConditions[26], Block: &ironCompactedBlocks[19]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[27], Block: &ironCompactedBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-jv-450", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 315, Hi: 315, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 250, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[21]},
-		}},
 	}},
 	{ID: "cgi-jv-500", Name: "GJV-500", Note: "Compacted (vermicular) graphite iron; the number is the minimum tensile strength in MPa of a separately cast sample.", Family: &familycompactedIron, Aliases: []props.Alias{
 		{System: "ISO 16112", Name: "JV/500/S"},
@@ -238,12 +180,63 @@ var ironCompacted = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.MicromMK}, Cond: &ironCompactedConditions[25], Block: &ironCompactedBlocks[22]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.WPerMK}, Cond: &ironCompactedConditions[26], Block: &ironCompactedBlocks[22]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.475, Hi: 0.475, Place: -3, Unit: units.JPerGK}, Cond: &ironCompactedConditions[27], Block: &ironCompactedBlocks[22]},
-	}, Materials: []*props.Material{
-		{ID: "cgi-jv-500", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 260, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[25]},
-		}},
+	}},
+}
+
+var ironCompactedMaterials = [...]props.Material{
+	{ID: "cgi-250", Alloy: &ironCompactedAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[0]},
+	}},
+	{ID: "cgi-300", Alloy: &ironCompactedAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[2]},
+	}},
+	{ID: "cgi-350", Alloy: &ironCompactedAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 245, Hi: 245, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[4]},
+	}},
+	{ID: "cgi-400", Alloy: &ironCompactedAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[6]},
+	}},
+	{ID: "cgi-450", Alloy: &ironCompactedAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 315, Hi: 315, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[2], Block: &ironCompactedBlocks[8]},
+	}},
+	{ID: "cgi-jv-300", Alloy: &ironCompactedAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 140, Hi: 210, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[12]},
+	}},
+	{ID: "cgi-jv-350", Alloy: &ironCompactedAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 245, Hi: 245, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 220, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[15]},
+	}},
+	{ID: "cgi-jv-400", Alloy: &ironCompactedAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 240, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[18]},
+	}},
+	{ID: "cgi-jv-450", Alloy: &ironCompactedAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 315, Hi: 315, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 250, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[21]},
+	}},
+	{ID: "cgi-jv-500", Alloy: &ironCompactedAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[23]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironCompactedConditions[1], Block: &ironCompactedBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 0.5, Hi: 0.5, Place: -1, Unit: units.Pct}, Cond: &ironCompactedConditions[0], Block: &ironCompactedBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 260, Unit: units.HB3000Number}, Cond: &ironCompactedConditions[28], Block: &ironCompactedBlocks[25]},
 	}},
 }

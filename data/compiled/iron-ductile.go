@@ -96,7 +96,7 @@ var ironDuctileConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "on the casting"},
 }
 
-var ironDuctile = []*props.Alloy{
+var ironDuctileAlloys = [...]props.Alloy{
 	{ID: "ductile-60-40-18", Name: "60-40-18", UNS: "F32800", Note: "The numbers are minimum tensile strength, minimum yield strength (ksi) and minimum elongation (%). Ferritic, usually annealed. The standard sets no hardness; the Brinell limits shown are those of the matching SAE grade.", Family: &familyductileIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "60-40-18"},
 		{System: "SAE J434", Name: "D4018"},
@@ -114,32 +114,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.55, Hi: 0.55, Place: -2, Unit: units.MicroOhmM}, Cond: &ironDuctileConditions[0], Block: &ironDuctileBlocks[1]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.1, Hi: 0.1, Place: -2, Unit: units.CalPerCMSC}, Cond: &ironDuctileConditions[2], Block: &ironDuctileBlocks[2]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.13, Hi: 0.13, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[3], Block: &ironDuctileBlocks[2]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-60-40-18", Process: props.Sand, Explained: []props.Explained{
-			{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
-			{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40000, Hi: 40000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 390, Hi: 390, Unit: units.MPa}, Cond: &ironDuctileConditions[7], Block: &ironDuctileBlocks[4]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 370, Hi: 370, Unit: units.MPa}, Cond: &ironDuctileConditions[8], Block: &ironDuctileBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &ironDuctileConditions[9], Block: &ironDuctileBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 240, Hi: 240, Unit: units.MPa}, Cond: &ironDuctileConditions[10], Block: &ironDuctileBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &ironDuctileConditions[11], Block: &ironDuctileBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[12], Block: &ironDuctileBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[13], Block: &ironDuctileBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[14], Block: &ironDuctileBlocks[6]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 66.9, Hi: 66.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 47.7, Hi: 47.7, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[7]},
-			{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 68.5, Hi: 68.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[7]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 52, Hi: 52, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[7]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.5, Hi: 24.5, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[7]},
-			{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.1, Hi: 9.1, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Agrees: &sourceMACHDI, Block: &ironDuctileBlocks[7]},
-			{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[7]},
-		}},
 	}},
 	{ID: "ductile-65-45-12", Name: "65-45-12", UNS: "F33100", Note: "The numbers are minimum tensile strength, minimum yield strength (ksi) and minimum elongation (%). Mostly ferritic, as cast. The standard sets no hardness; the Brinell limits shown are those of the matching SAE grade.", Family: &familyductileIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "65-45-12"},
@@ -151,23 +125,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.55, Hi: 0.62, Place: -2, Unit: units.MicroOhmM}, Cond: &ironDuctileConditions[22], Block: &ironDuctileBlocks[8]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.09, Hi: 0.09, Place: -2, Unit: units.CalPerCMSC}, Cond: &ironDuctileConditions[2], Block: &ironDuctileBlocks[9]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.13, Hi: 0.13, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[3], Block: &ironDuctileBlocks[9]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-65-45-12", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65000, Hi: 65000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45000, Hi: 45000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[23], Block: &ironDuctileBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[23], Block: &ironDuctileBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 67.3, Hi: 67.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 48.2, Hi: 48.2, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[13]},
-			{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 68.9, Hi: 68.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[13]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 52.5, Hi: 52.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[13]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.4, Hi: 24.4, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Block: &ironDuctileBlocks[13]},
-			{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Agrees: &sourceMACHDI, Block: &ironDuctileBlocks[13]},
-			{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Block: &ironDuctileBlocks[13]},
-		}},
 	}},
 	{ID: "ductile-80-55-06", Name: "80-55-06", UNS: "F33800", Note: "The numbers are minimum tensile strength, minimum yield strength (ksi) and minimum elongation (%). Pearlitic-ferritic, as cast. The standard sets no hardness; the Brinell limits shown are those of the matching SAE grade.", Family: &familyductileIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "80-55-06"},
@@ -183,26 +140,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.62, Hi: 0.62, Place: -2, Unit: units.MicroOhmM}, Cond: &ironDuctileConditions[0], Block: &ironDuctileBlocks[15]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.08, Hi: 0.08, Place: -2, Unit: units.CalPerCMSC}, Cond: &ironDuctileConditions[2], Block: &ironDuctileBlocks[16]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.14, Hi: 0.14, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[3], Block: &ironDuctileBlocks[16]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-80-55-06", Process: props.Sand, Explained: []props.Explained{
-			{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
-			{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80000, Hi: 80000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55000, Hi: 55000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[24], Block: &ironDuctileBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[24], Block: &ironDuctileBlocks[19]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 81.1, Hi: 81.1, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 52.5, Hi: 52.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11.2, Hi: 11.2, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[20]},
-			{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 73.1, Hi: 73.1, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[20]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 56, Hi: 56, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[20]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.4, Hi: 24.4, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[20]},
-			{Property: props.ShearModulus, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Block: &ironDuctileBlocks[20]},
-			{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.31, Hi: 0.31, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[20]},
-		}},
 	}},
 	{ID: "ductile-100-70-03", Name: "100-70-03", UNS: "F34800", Note: "The numbers are minimum tensile strength, minimum yield strength (ksi) and minimum elongation (%). Pearlitic, usually normalized. The standard sets no hardness; the Brinell limits shown are those of the matching SAE grade.", Family: &familyductileIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "100-70-03"},
@@ -215,14 +152,6 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Mpsi}, Cond: &ironDuctileConditions[26], Block: &ironDuctileBlocks[22]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.06, Hi: 0.06, Place: -2, Unit: units.CalPerCMSC}, Cond: &ironDuctileConditions[2], Block: &ironDuctileBlocks[23]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.15, Hi: 0.15, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[3], Block: &ironDuctileBlocks[23]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-100-70-03", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100000, Hi: 100000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70000, Hi: 70000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[27], Block: &ironDuctileBlocks[25]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[27], Block: &ironDuctileBlocks[26]},
-		}},
 	}},
 	{ID: "ductile-120-90-02", Name: "120-90-02", UNS: "F36200", Note: "The numbers are minimum tensile strength, minimum yield strength (ksi) and minimum elongation (%). Quenched and tempered. The standard sets no hardness.", Family: &familyductileIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "120-90-02"},
@@ -235,131 +164,190 @@ var ironDuctile = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.62, Hi: 0.62, Place: -2, Unit: units.MicroOhmM}, Cond: &ironDuctileConditions[0], Block: &ironDuctileBlocks[28]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 0.06, Hi: 0.06, Place: -2, Unit: units.CalPerCMSC}, Cond: &ironDuctileConditions[2], Block: &ironDuctileBlocks[29]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.15, Hi: 0.15, Place: -2, Unit: units.BtuPerLbF}, Cond: &ironDuctileConditions[3], Block: &ironDuctileBlocks[29]},
-	}, Materials: []*props.Material{
-		{ID: "ductile-120-90-02", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 120000, Hi: 120000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[30]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[30]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 141.3, Hi: 141.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125.3, Hi: 125.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 331, Hi: 331, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[31]},
-			{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 126.9, Hi: 126.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[31]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 133.5, Hi: 133.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[31]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 23.8, Hi: 23.8, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[31]},
-			{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Block: &ironDuctileBlocks[31]},
-			{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[31]},
-		}},
 	}},
 	{ID: "ductile-60-42-10", Name: "60-42-10", UNS: "F32900", Note: "Special-application grade of A536, used for pipe.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "60-42-10"},
-	}, Materials: []*props.Material{
-		{ID: "ductile-60-42-10", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[32]},
-		}},
 	}},
 	{ID: "ductile-70-50-05", Name: "70-50-05", UNS: "F33200", Note: "Special-application grade of A536, used for pipe.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "70-50-05"},
-	}, Materials: []*props.Material{
-		{ID: "ductile-70-50-05", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[33]},
-		}},
 	}},
 	{ID: "ductile-80-60-03", Name: "80-60-03", UNS: "F34100", Note: "Special-application grade of A536, used for paper-mill rolls and the like.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A536", Name: "80-60-03"},
-	}, Materials: []*props.Material{
-		{ID: "ductile-80-60-03", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[34]},
-		}},
 	}},
 	{ID: "ductile-a395-60-40-18", Name: "A395 60-40-18", Note: "Ferritic ductile iron for pressure-retaining parts at elevated temperature; A395 sets hardness and microstructure as well.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A395", Name: "60-40-18"},
 		{System: "ASTM A536", Name: "60-40-18", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-a395-60-40-18", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[29], Block: &ironDuctileBlocks[36]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[30], Block: &ironDuctileBlocks[37]},
-		}},
 	}},
 	{ID: "ductile-a395-65-45-15", Name: "A395 65-45-15", Note: "Ferritic ductile iron for pressure-retaining parts at elevated temperature; A395 sets hardness and microstructure as well.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "ASTM A395", Name: "65-45-15"},
 		{System: "ASTM A536", Name: "65-45-12", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-a395-65-45-15", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[29], Block: &ironDuctileBlocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[30], Block: &ironDuctileBlocks[39]},
-		}},
 	}},
 	{ID: "ductile-d400", Name: "D400", Note: "Metric automotive grade of the 2004 edition: the number is the minimum tensile strength in MPa. The castings are accepted by hardness. Successor of D4018, with its own limits.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "SAE J434", Name: "D400"},
 		{System: "ASTM A536", Name: "60-40-18", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-d400", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 275, Hi: 275, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[41]},
-		}},
 	}},
 	{ID: "ductile-d450", Name: "D450", Note: "Metric automotive grade of the 2004 edition: the number is the minimum tensile strength in MPa. The castings are accepted by hardness. Successor of D4512, with its own limits.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "SAE J434", Name: "D450"},
 		{System: "ASTM A536", Name: "65-45-12", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-d450", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[42]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[42]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[43]},
-		}},
 	}},
 	{ID: "ductile-d500", Name: "D500", Note: "Metric automotive grade of the 2004 edition: the number is the minimum tensile strength in MPa. The castings are accepted by hardness. Successor of D5006, with its own limits.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "SAE J434", Name: "D500"},
 		{System: "ASTM A536", Name: "80-55-06", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-d500", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 345, Hi: 345, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[44]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[44]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[45]},
-		}},
 	}},
 	{ID: "ductile-d550", Name: "D550", Note: "Metric automotive grade of the 2004 edition: the number is the minimum tensile strength in MPa. The castings are accepted by hardness. Successor of D5506, with its own limits.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "SAE J434", Name: "D550"},
 		{System: "ASTM A536", Name: "80-55-06", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-d550", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 380, Hi: 380, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[47]},
-		}},
 	}},
 	{ID: "ductile-d700", Name: "D700", Note: "Metric automotive grade of the 2004 edition: the number is the minimum tensile strength in MPa. The castings are accepted by hardness. Successor of D7003, with its own limits.", Family: &familyductileIron, Aliases: []props.Alias{
 		{System: "SAE J434", Name: "D700"},
 		{System: "ASTM A536", Name: "100-70-03", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "ductile-d700", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[48]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[48]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[49]},
-		}},
+	}},
+}
+
+var ironDuctileMaterials = [...]props.Material{
+	{ID: "ductile-60-40-18", Alloy: &ironDuctileAlloys[0], Process: props.Sand, Explained: []props.Explained{
+		{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
+		{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40000, Hi: 40000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[3]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 390, Hi: 390, Unit: units.MPa}, Cond: &ironDuctileConditions[7], Block: &ironDuctileBlocks[4]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 370, Hi: 370, Unit: units.MPa}, Cond: &ironDuctileConditions[8], Block: &ironDuctileBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &ironDuctileConditions[9], Block: &ironDuctileBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 240, Hi: 240, Unit: units.MPa}, Cond: &ironDuctileConditions[10], Block: &ironDuctileBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &ironDuctileConditions[11], Block: &ironDuctileBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[12], Block: &ironDuctileBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[13], Block: &ironDuctileBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[14], Block: &ironDuctileBlocks[6]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 66.9, Hi: 66.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 47.7, Hi: 47.7, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[7]},
+		{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 68.5, Hi: 68.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[7]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 52, Hi: 52, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[7]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.5, Hi: 24.5, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[7]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.1, Hi: 9.1, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Agrees: &sourceMACHDI, Block: &ironDuctileBlocks[7]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[7]},
+	}},
+	{ID: "ductile-65-45-12", Alloy: &ironDuctileAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65000, Hi: 65000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45000, Hi: 45000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[23], Block: &ironDuctileBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[23], Block: &ironDuctileBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 67.3, Hi: 67.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 48.2, Hi: 48.2, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[13]},
+		{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 68.9, Hi: 68.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[13]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 52.5, Hi: 52.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[13]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.4, Hi: 24.4, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Block: &ironDuctileBlocks[13]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.3, Hi: 9.3, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Agrees: &sourceMACHDI, Block: &ironDuctileBlocks[13]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.29, Hi: 0.29, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Block: &ironDuctileBlocks[13]},
+	}},
+	{ID: "ductile-80-55-06", Alloy: &ironDuctileAlloys[2], Process: props.Sand, Explained: []props.Explained{
+		{Rule: "shear-modulus", Property: props.ShearModulus, Why: "Modulus and Poisson ratio come from tension tests, the shear modulus from torsion tests of other bars; all three stand as the handbook table prints them."},
+		{Rule: "elastic-set", Property: props.ShearModulus, Why: "The shear modulus comes from torsion tests of other bars than Young's modulus and Poisson's ratio; all three stand as their tables print them."},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80000, Hi: 80000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55000, Hi: 55000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[24], Block: &ironDuctileBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[24], Block: &ironDuctileBlocks[19]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 81.1, Hi: 81.1, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 52.5, Hi: 52.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11.2, Hi: 11.2, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[20]},
+		{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 73.1, Hi: 73.1, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[20]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 56, Hi: 56, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[20]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 24.4, Hi: 24.4, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[20]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 9, Hi: 9, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Block: &ironDuctileBlocks[20]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.31, Hi: 0.31, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[20]},
+	}},
+	{ID: "ductile-100-70-03", Alloy: &ironDuctileAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100000, Hi: 100000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70000, Hi: 70000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[27], Block: &ironDuctileBlocks[25]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[27], Block: &ironDuctileBlocks[26]},
+	}},
+	{ID: "ductile-120-90-02", Alloy: &ironDuctileAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 120000, Hi: 120000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[4], Block: &ironDuctileBlocks[30]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[30]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 141.3, Hi: 141.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[15], Block: &ironDuctileBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 125.3, Hi: 125.3, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &ironDuctileConditions[17], Block: &ironDuctileBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 331, Hi: 331, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[18], Block: &ironDuctileBlocks[31]},
+		{Property: props.TorsionalStrength, Value: units.Quantity{Lo: 126.9, Hi: 126.9, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[19], Block: &ironDuctileBlocks[31]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 133.5, Hi: 133.5, Place: -1, Unit: units.KSI}, Cond: &ironDuctileConditions[16], Block: &ironDuctileBlocks[31]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 23.8, Hi: 23.8, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[20], Agrees: &sourceTXTMSEB, Block: &ironDuctileBlocks[31]},
+		{Property: props.ShearModulus, Value: units.Quantity{Lo: 9.2, Hi: 9.2, Place: -1, Unit: units.Mpsi}, Cond: &ironDuctileConditions[21], Block: &ironDuctileBlocks[31]},
+		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -2, Unit: units.One}, Cond: &ironDuctileConditions[20], Agrees: &sourceTRADEREF, Block: &ironDuctileBlocks[31]},
+	}},
+	{ID: "ductile-60-42-10", Alloy: &ironDuctileAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[32]},
+	}},
+	{ID: "ductile-70-50-05", Alloy: &ironDuctileAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[33]},
+	}},
+	{ID: "ductile-80-60-03", Alloy: &ironDuctileAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[34]},
+	}},
+	{ID: "ductile-a395-60-40-18", Alloy: &ironDuctileAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[29], Block: &ironDuctileBlocks[36]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[30], Block: &ironDuctileBlocks[37]},
+	}},
+	{ID: "ductile-a395-65-45-15", Alloy: &ironDuctileAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &ironDuctileConditions[6], Block: &ironDuctileBlocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[29], Block: &ironDuctileBlocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[30], Block: &ironDuctileBlocks[39]},
+	}},
+	{ID: "ductile-d400", Alloy: &ironDuctileAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 275, Hi: 275, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[41]},
+	}},
+	{ID: "ductile-d450", Alloy: &ironDuctileAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[42]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[42]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[42]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[43]},
+	}},
+	{ID: "ductile-d500", Alloy: &ironDuctileAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 345, Hi: 345, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[44]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[44]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[45]},
+	}},
+	{ID: "ductile-d550", Alloy: &ironDuctileAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 380, Hi: 380, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[47]},
+	}},
+	{ID: "ductile-d700", Alloy: &ironDuctileAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironDuctileConditions[28], Block: &ironDuctileBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironDuctileConditions[5], Block: &ironDuctileBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironDuctileConditions[31], Block: &ironDuctileBlocks[48]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[48]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironDuctileConditions[32], Block: &ironDuctileBlocks[49]},
 	}},
 }

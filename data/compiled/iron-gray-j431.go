@@ -52,7 +52,7 @@ var ironGrayJ431Conditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Note: "on the casting"},
 }
 
-var ironGrayJ431 = []*props.Alloy{
+var ironGrayJ431Alloys = [...]props.Alloy{
 	{ID: "gray-g1800", Name: "G1800", UNS: "F10004", Note: "Automotive grade of the system in force until 1999: the digits are the minimum tensile strength of the 1.2 in bar in hundreds of psi. The casting is accepted by hardness; the bar strength is a recommended minimum. Later editions name a tensile-to-hardness ratio and a hardness grade instead.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G1800"},
 		{System: "ASTM A159", Name: "G1800"},
@@ -78,11 +78,6 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[2]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[2]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[5], Block: &ironGrayJ431Blocks[2]},
-	}, Materials: []*props.Material{
-		{ID: "gray-g1800", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[4]},
-		}},
 	}},
 	{ID: "gray-g2500", Name: "G2500", UNS: "F10005", Note: "Automotive grade of the system in force until 1999: the digits are the minimum tensile strength of the 1.2 in bar in hundreds of psi. The casting is accepted by hardness; the bar strength is a recommended minimum. Later editions name a tensile-to-hardness ratio and a hardness grade instead.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G2500"},
@@ -99,12 +94,6 @@ var ironGrayJ431 = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-g2500", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[6]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[7]},
-		}},
 	}},
 	{ID: "gray-g3000", Name: "G3000", UNS: "F10006", Note: "Automotive grade of the system in force until 1999: the digits are the minimum tensile strength of the 1.2 in bar in hundreds of psi. The casting is accepted by hardness; the bar strength is a recommended minimum. Later editions name a tensile-to-hardness ratio and a hardness grade instead.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G3000"},
@@ -132,12 +121,6 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[10]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[10]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.95, Hi: 0.95, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[10]},
-	}, Materials: []*props.Material{
-		{ID: "gray-g3000", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[13]},
-		}},
 	}},
 	{ID: "gray-g3500", Name: "G3500", UNS: "F10007", Note: "Automotive grade of the system in force until 1999: the digits are the minimum tensile strength of the 1.2 in bar in hundreds of psi. The casting is accepted by hardness; the bar strength is a recommended minimum. Later editions name a tensile-to-hardness ratio and a hardness grade instead.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G3500"},
@@ -154,12 +137,6 @@ var ironGrayJ431 = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-g3500", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[16]},
-		}},
 	}},
 	{ID: "gray-g4000", Name: "G4000", UNS: "F10008", Note: "Automotive grade of the system in force until 1999: the digits are the minimum tensile strength of the 1.2 in bar in hundreds of psi. The casting is accepted by hardness; the bar strength is a recommended minimum. Later editions name a tensile-to-hardness ratio and a hardness grade instead.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G4000"},
@@ -180,12 +157,6 @@ var ironGrayJ431 = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 46, Hi: 46, Place: -1, Unit: units.WPerMK}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[19]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 544, Hi: 544, Unit: units.JPerKgK}, Cond: &ironGrayJ431Conditions[4], Block: &ironGrayJ431Blocks[19]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.85, Hi: 0.85, Place: -2, Unit: units.MicroOhmM}, Cond: &ironGrayJ431Conditions[3], Block: &ironGrayJ431Blocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "gray-g4000", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[21]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[22]},
-		}},
 	}},
 	{ID: "gray-g2500a", Name: "G2500a", UNS: "F10009", Note: "Automotive grade of the system in force until 1999 with a minimum carbon content, for brake drums and clutch plates that must resist heat checking.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G2500a"},
@@ -196,12 +167,6 @@ var ironGrayJ431 = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-g2500a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[23]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[23]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[24]},
-		}},
 	}},
 	{ID: "gray-g3500b", Name: "G3500b", UNS: "F10010", Note: "Automotive grade of the system in force until 1999 with a minimum carbon content, for heavy brake drums and clutch plates.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G3500b"},
@@ -212,12 +177,6 @@ var ironGrayJ431 = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-g3500b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[25]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[25]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[26]},
-		}},
 	}},
 	{ID: "gray-g3500c", Name: "G3500c", UNS: "F10011", Note: "Automotive grade of the system in force until 1999 with a minimum carbon content, for extra-heavy-duty brake drums.", Family: &familygrayIron, Class: "plain", Aliases: []props.Alias{
 		{System: "SAE J431", Name: "G3500c"},
@@ -228,11 +187,47 @@ var ironGrayJ431 = []*props.Alloy{
 	}}, None: []props.Absence{
 		{Property: props.YieldStrength, Reason: "gray iron has no yield point: its stress-strain curve bends from the first load on; compare tensile strength"},
 		{Property: props.Elongation, Reason: "the standard sets none: gray iron breaks at well under 1 % without necking"},
-	}, Materials: []*props.Material{
-		{ID: "gray-g3500c", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[27]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[27]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[28]},
-		}},
+	}},
+}
+
+var ironGrayJ431Materials = [...]props.Material{
+	{ID: "gray-g1800", Alloy: &ironGrayJ431Alloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[4]},
+	}},
+	{ID: "gray-g2500", Alloy: &ironGrayJ431Alloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[6]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[7]},
+	}},
+	{ID: "gray-g3000", Alloy: &ironGrayJ431Alloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[13]},
+	}},
+	{ID: "gray-g3500", Alloy: &ironGrayJ431Alloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[16]},
+	}},
+	{ID: "gray-g4000", Alloy: &ironGrayJ431Alloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[6], Block: &ironGrayJ431Blocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[21]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[7], Block: &ironGrayJ431Blocks[22]},
+	}},
+	{ID: "gray-g2500a", Alloy: &ironGrayJ431Alloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[23]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[23]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[24]},
+	}},
+	{ID: "gray-g3500b", Alloy: &ironGrayJ431Alloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[25]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[25]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[26]},
+	}},
+	{ID: "gray-g3500c", Alloy: &ironGrayJ431Alloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironGrayJ431Conditions[8], Block: &ironGrayJ431Blocks[27]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 207, Hi: 207, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[27]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 255, Hi: 255, Unit: units.HB3000Number}, Cond: &ironGrayJ431Conditions[9], Block: &ironGrayJ431Blocks[28]},
 	}},
 }

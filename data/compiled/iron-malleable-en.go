@@ -48,171 +48,160 @@ var ironMalleableEnConditions = [...]props.Conditions{
 	{Offset: 0.2, Bar: "separately cast bar", Section: "bar 12 mm"},
 }
 
-var ironMalleableEn = []*props.Alloy{
+var ironMalleableEnAlloys = [...]props.Alloy{
 	{ID: "en-gjmb-300-6", Name: "EN-GJMB-300-6", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-300-6"},
 		{System: "EN 1562", Name: "EN-JM1110"},
 		{System: "ISO 5922", Name: "JMB/300-6", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-300-6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[0]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[1]},
-		}},
 	}},
 	{ID: "en-gjmb-350-10", Name: "EN-GJMB-350-10", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-350-10"},
 		{System: "EN 1562", Name: "EN-JM1130"},
 		{System: "ISO 5922", Name: "JMB/350-10", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-350-10", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[3]},
-		}},
 	}},
 	{ID: "en-gjmb-450-6", Name: "EN-GJMB-450-6", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-450-6"},
 		{System: "EN 1562", Name: "EN-JM1140"},
 		{System: "ISO 5922", Name: "JMB/450-6", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-450-6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 270, Hi: 270, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 200, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[5]},
-		}},
 	}},
 	{ID: "en-gjmb-500-5", Name: "EN-GJMB-500-5", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-500-5"},
 		{System: "EN 1562", Name: "EN-JM1150"},
 		{System: "ISO 5922", Name: "JMB/500-5", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-500-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[6]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 215, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[7]},
-		}},
 	}},
 	{ID: "en-gjmb-550-4", Name: "EN-GJMB-550-4", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-550-4"},
 		{System: "EN 1562", Name: "EN-JM1160"},
 		{System: "ISO 5922", Name: "JMB/550-4", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-550-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[9]},
-		}},
 	}},
 	{ID: "en-gjmb-600-3", Name: "EN-GJMB-600-3", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-600-3"},
 		{System: "EN 1562", Name: "EN-JM1170"},
 		{System: "ISO 5922", Name: "JMB/600-3", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-600-3", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 390, Hi: 390, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 245, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[11]},
-		}},
 	}},
 	{ID: "en-gjmb-650-2", Name: "EN-GJMB-650-2", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-650-2"},
 		{System: "EN 1562", Name: "EN-JM1180"},
 		{System: "ISO 5922", Name: "JMB/650-2", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-650-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 430, Hi: 430, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 210, Hi: 260, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[13]},
-		}},
 	}},
 	{ID: "en-gjmb-700-2", Name: "EN-GJMB-700-2", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-700-2"},
 		{System: "EN 1562", Name: "EN-JM1190"},
 		{System: "ISO 5922", Name: "JMB/700-2", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-700-2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 530, Hi: 530, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 240, Hi: 290, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[15]},
-		}},
 	}},
 	{ID: "en-gjmb-800-1", Name: "EN-GJMB-800-1", Note: "GJM is malleable iron, B black heart (not decarburized).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMB-800-1"},
 		{System: "EN 1562", Name: "EN-JM1200"},
 		{System: "ISO 5922", Name: "JMB/800-1", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmb-800-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[16]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 270, Hi: 310, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[17]},
-		}},
 	}},
 	{ID: "en-gjmw-350-4", Name: "EN-GJMW-350-4", Note: "GJM is malleable iron, W white heart (decarburized, so strength depends on section; figures for the 12 mm bar).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMW-350-4"},
 		{System: "EN 1562", Name: "EN-JM1010"},
 		{System: "ISO 5922", Name: "JMW/350-4", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmw-350-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[19]},
-		}},
 	}},
 	{ID: "en-gjmw-360-12", Name: "EN-GJMW-360-12", Note: "GJM is malleable iron, W white heart (decarburized, so strength depends on section; figures for the 12 mm bar).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMW-360-12"},
 		{System: "EN 1562", Name: "EN-JM1020"},
 		{System: "ISO 5922", Name: "JMW/360-12", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmw-360-12", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 360, Hi: 360, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[21]},
-		}},
 	}},
 	{ID: "en-gjmw-400-5", Name: "EN-GJMW-400-5", Note: "GJM is malleable iron, W white heart (decarburized, so strength depends on section; figures for the 12 mm bar).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMW-400-5"},
 		{System: "EN 1562", Name: "EN-JM1030"},
 		{System: "ISO 5922", Name: "JMW/400-5", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmw-400-5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[23]},
-		}},
 	}},
 	{ID: "en-gjmw-450-7", Name: "EN-GJMW-450-7", Note: "GJM is malleable iron, W white heart (decarburized, so strength depends on section; figures for the 12 mm bar).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMW-450-7"},
 		{System: "EN 1562", Name: "EN-JM1040"},
 		{System: "ISO 5922", Name: "JMW/450-7", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmw-450-7", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[25]},
-		}},
 	}},
 	{ID: "en-gjmw-550-4", Name: "EN-GJMW-550-4", Note: "GJM is malleable iron, W white heart (decarburized, so strength depends on section; figures for the 12 mm bar).", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "EN 1562", Name: "EN-GJMW-550-4"},
 		{System: "EN 1562", Name: "EN-JM1050"},
 		{System: "ISO 5922", Name: "JMW/550-4", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "en-gjmw-550-4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[26]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[27]},
-		}},
+	}},
+}
+
+var ironMalleableEnMaterials = [...]props.Material{
+	{ID: "en-gjmb-300-6", Alloy: &ironMalleableEnAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[0]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[1]},
+	}},
+	{ID: "en-gjmb-350-10", Alloy: &ironMalleableEnAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[3]},
+	}},
+	{ID: "en-gjmb-450-6", Alloy: &ironMalleableEnAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 270, Hi: 270, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 150, Hi: 200, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[5]},
+	}},
+	{ID: "en-gjmb-500-5", Alloy: &ironMalleableEnAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 500, Hi: 500, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 300, Hi: 300, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[6]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 215, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[7]},
+	}},
+	{ID: "en-gjmb-550-4", Alloy: &ironMalleableEnAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[9]},
+	}},
+	{ID: "en-gjmb-600-3", Alloy: &ironMalleableEnAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 390, Hi: 390, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 195, Hi: 245, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[11]},
+	}},
+	{ID: "en-gjmb-650-2", Alloy: &ironMalleableEnAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 430, Hi: 430, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 210, Hi: 260, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[13]},
+	}},
+	{ID: "en-gjmb-700-2", Alloy: &ironMalleableEnAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 700, Hi: 700, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 530, Hi: 530, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 240, Hi: 290, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[15]},
+	}},
+	{ID: "en-gjmb-800-1", Alloy: &ironMalleableEnAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 800, Hi: 800, Unit: units.MPa}, Cond: &ironMalleableEnConditions[0], Block: &ironMalleableEnBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 600, Hi: 600, Unit: units.MPa}, Cond: &ironMalleableEnConditions[3], Block: &ironMalleableEnBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableEnConditions[1], Block: &ironMalleableEnBlocks[16]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 270, Hi: 310, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[17]},
+	}},
+	{ID: "en-gjmw-350-4", Alloy: &ironMalleableEnAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 350, Hi: 350, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 230, Hi: 230, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[19]},
+	}},
+	{ID: "en-gjmw-360-12", Alloy: &ironMalleableEnAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 360, Hi: 360, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[21]},
+	}},
+	{ID: "en-gjmw-400-5", Alloy: &ironMalleableEnAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[23]},
+	}},
+	{ID: "en-gjmw-450-7", Alloy: &ironMalleableEnAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Agrees: &sourceCADCARDS, Block: &ironMalleableEnBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[25]},
+	}},
+	{ID: "en-gjmw-550-4", Alloy: &ironMalleableEnAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableEnConditions[4], Block: &ironMalleableEnBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableEnConditions[6], Block: &ironMalleableEnBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableEnConditions[5], Block: &ironMalleableEnBlocks[26]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.HB3000Number}, Cond: &ironMalleableEnConditions[2], Block: &ironMalleableEnBlocks[27]},
 	}},
 }

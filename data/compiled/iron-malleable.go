@@ -93,7 +93,7 @@ var ironMalleableConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10},
 }
 
-var ironMalleable = []*props.Alloy{
+var ironMalleableAlloys = [...]props.Alloy{
 	{ID: "malleable-32510", Name: "32510", UNS: "F22200", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Ferritic (blackheart); annealed from white iron.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A47", Name: "32510"},
 		{System: "ASTM A47M", Name: "22010", Near: true},
@@ -104,53 +104,17 @@ var ironMalleable = []*props.Alloy{
 		{Element: "Si", Text: "1.0–1.75", Lo: 1, Hi: 1.75},
 		{Element: "Mn", Text: "0.55 max", Hi: 0.55},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "malleable-32510", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32.5, Hi: 32.5, Place: -1, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Agrees: &sourceTXTMSE, Block: &ironMalleableBlocks[1]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableConditions[3], Block: &ironMalleableBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableConditions[3], Block: &ironMalleableBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[4], Block: &ironMalleableBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[5], Block: &ironMalleableBlocks[3]},
-		}},
-	}},
+	}}},
 	{ID: "malleable-35018", Name: "35018", UNS: "F22400", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Ferritic; dropped from later editions of A47.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A47", Name: "35018"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-35018", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[4]},
-		}},
 	}},
 	{ID: "malleable-40010", Name: "40010", UNS: "F22830", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 280M10 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "40010"},
 		{System: "ASTM A220M", Name: "280M10", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-40010", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[5]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[6]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableConditions[6], Block: &ironMalleableBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironMalleableConditions[7], Block: &ironMalleableBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[8], Block: &ironMalleableBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 197, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[8]},
-		}},
 	}},
 	{ID: "malleable-45008", Name: "45008", UNS: "F23130", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 310M8 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "45008"},
 		{System: "ASTM A220M", Name: "310M8", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-45008", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableConditions[10], Block: &ironMalleableBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironMalleableConditions[11], Block: &ironMalleableBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironMalleableConditions[12], Block: &ironMalleableBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 197, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[11]},
-		}},
 	}},
 	{ID: "malleable-45006", Name: "45006", UNS: "F23131", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 310M6 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "45006"},
@@ -160,156 +124,179 @@ var ironMalleable = []*props.Alloy{
 		{Element: "Si", Text: "1.25–1.55", Lo: 1.25, Hi: 1.55},
 		{Element: "Mn", Text: "0.55 max", Hi: 0.55},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "malleable-45006", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[13]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableConditions[13], Block: &ironMalleableBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironMalleableConditions[14], Block: &ironMalleableBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableConditions[15], Block: &ironMalleableBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 207, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[15]},
-		}},
-	}},
+	}}},
 	{ID: "malleable-50005", Name: "50005", UNS: "F23530", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 340M5 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "50005"},
 		{System: "ASTM A220M", Name: "340M5", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-50005", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[17]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &ironMalleableConditions[16], Block: &ironMalleableBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableConditions[17], Block: &ironMalleableBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableConditions[18], Block: &ironMalleableBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 229, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[19]},
-		}},
 	}},
 	{ID: "malleable-60004", Name: "60004", UNS: "F24130", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 410M4 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "60004"},
 		{System: "ASTM A220M", Name: "410M4", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-60004", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[21]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableConditions[19], Block: &ironMalleableBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 410, Hi: 410, Unit: units.MPa}, Cond: &ironMalleableConditions[20], Block: &ironMalleableBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[21], Block: &ironMalleableBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[23]},
-		}},
 	}},
 	{ID: "malleable-70003", Name: "70003", UNS: "F24830", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 480M3 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "70003"},
 		{System: "ASTM A220M", Name: "480M3", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-70003", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[24]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[25]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 590, Hi: 590, Unit: units.MPa}, Cond: &ironMalleableConditions[22], Block: &ironMalleableBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &ironMalleableConditions[23], Block: &ironMalleableBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[24], Block: &ironMalleableBlocks[26]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[27]},
-		}},
 	}},
 	{ID: "malleable-80002", Name: "80002", UNS: "F25530", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 550M2 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "80002"},
 		{System: "ASTM A220M", Name: "550M2", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-80002", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[28]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[29]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableConditions[25], Block: &ironMalleableBlocks[30]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableConditions[26], Block: &ironMalleableBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[27], Block: &ironMalleableBlocks[30]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 285, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[31]},
-		}},
 	}},
 	{ID: "malleable-90001", Name: "90001", UNS: "F26230", Note: "The first three digits are the minimum yield strength in hundreds of psi, the last two the minimum elongation in %. Pearlitic. The metric grade 620M1 is a grade of its own, not a conversion.", Family: &familymalleableIron, Class: "ASTM", Aliases: []props.Alias{
 		{System: "ASTM A220", Name: "90001"},
 		{System: "ASTM A220M", Name: "620M1", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "malleable-90001", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[32]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[33]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 720, Hi: 720, Unit: units.MPa}, Cond: &ironMalleableConditions[28], Block: &ironMalleableBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &ironMalleableConditions[29], Block: &ironMalleableBlocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[30], Block: &ironMalleableBlocks[34]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 321, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[35]},
-		}},
 	}},
 	{ID: "malleable-m3210", Name: "M3210", UNS: "F20000", Note: "Automotive malleable iron, annealed; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M3210"},
 		{System: "ASTM A602", Name: "M3210"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m3210", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[36]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[37]},
-		}},
 	}},
 	{ID: "malleable-m4504", Name: "M4504", UNS: "F20001", Note: "Automotive malleable iron, air quenched and tempered; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M4504"},
 		{System: "ASTM A602", Name: "M4504"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m4504", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[39]},
-		}},
 	}},
 	{ID: "malleable-m5003", Name: "M5003", UNS: "F20002", Note: "Automotive malleable iron, air quenched and tempered; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M5003"},
 		{System: "ASTM A602", Name: "M5003"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m5003", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[41]},
-		}},
 	}},
 	{ID: "malleable-m5503", Name: "M5503", UNS: "F20003", Note: "Automotive malleable iron, liquid quenched and tempered; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M5503"},
 		{System: "ASTM A602", Name: "M5503"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m5503", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[42]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[42]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[43]},
-		}},
 	}},
 	{ID: "malleable-m7002", Name: "M7002", UNS: "F20004", Note: "Automotive malleable iron, liquid quenched and tempered; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M7002"},
 		{System: "ASTM A602", Name: "M7002"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m7002", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[44]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[44]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[45]},
-		}},
 	}},
 	{ID: "malleable-m8501", Name: "M8501", UNS: "F20005", Note: "Automotive malleable iron, liquid quenched and tempered; the digits are yield strength in ksi and elongation in %.", Family: &familymalleableIron, Aliases: []props.Alias{
 		{System: "SAE J158", Name: "M8501"},
 		{System: "ASTM A602", Name: "M8501"},
-	}, Materials: []*props.Material{
-		{ID: "malleable-m8501", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[47]},
-		}},
+	}},
+}
+
+var ironMalleableMaterials = [...]props.Material{
+	{ID: "malleable-32510", Alloy: &ironMalleableAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32.5, Hi: 32.5, Place: -1, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Agrees: &sourceTXTMSE, Block: &ironMalleableBlocks[1]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableConditions[3], Block: &ironMalleableBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 220, Hi: 220, Unit: units.MPa}, Cond: &ironMalleableConditions[3], Block: &ironMalleableBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[4], Block: &ironMalleableBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[5], Block: &ironMalleableBlocks[3]},
+	}},
+	{ID: "malleable-35018", Alloy: &ironMalleableAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[4]},
+	}},
+	{ID: "malleable-40010", Alloy: &ironMalleableAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[5]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[6]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 400, Hi: 400, Unit: units.MPa}, Cond: &ironMalleableConditions[6], Block: &ironMalleableBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 280, Hi: 280, Unit: units.MPa}, Cond: &ironMalleableConditions[7], Block: &ironMalleableBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[8], Block: &ironMalleableBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 197, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[8]},
+	}},
+	{ID: "malleable-45008", Alloy: &ironMalleableAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[9]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableConditions[10], Block: &ironMalleableBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironMalleableConditions[11], Block: &ironMalleableBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &ironMalleableConditions[12], Block: &ironMalleableBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 197, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[11]},
+	}},
+	{ID: "malleable-45006", Alloy: &ironMalleableAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[13]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 450, Hi: 450, Unit: units.MPa}, Cond: &ironMalleableConditions[13], Block: &ironMalleableBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.MPa}, Cond: &ironMalleableConditions[14], Block: &ironMalleableBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &ironMalleableConditions[15], Block: &ironMalleableBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 207, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[15]},
+	}},
+	{ID: "malleable-50005", Alloy: &ironMalleableAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[17]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &ironMalleableConditions[16], Block: &ironMalleableBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 340, Hi: 340, Unit: units.MPa}, Cond: &ironMalleableConditions[17], Block: &ironMalleableBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &ironMalleableConditions[18], Block: &ironMalleableBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 229, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[19]},
+	}},
+	{ID: "malleable-60004", Alloy: &ironMalleableAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[21]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableConditions[19], Block: &ironMalleableBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 410, Hi: 410, Unit: units.MPa}, Cond: &ironMalleableConditions[20], Block: &ironMalleableBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[21], Block: &ironMalleableBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[23]},
+	}},
+	{ID: "malleable-70003", Alloy: &ironMalleableAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[24]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[25]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 590, Hi: 590, Unit: units.MPa}, Cond: &ironMalleableConditions[22], Block: &ironMalleableBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 480, Hi: 480, Unit: units.MPa}, Cond: &ironMalleableConditions[23], Block: &ironMalleableBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[24], Block: &ironMalleableBlocks[26]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[27]},
+	}},
+	{ID: "malleable-80002", Alloy: &ironMalleableAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[28]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[29]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 650, Hi: 650, Unit: units.MPa}, Cond: &ironMalleableConditions[25], Block: &ironMalleableBlocks[30]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 550, Hi: 550, Unit: units.MPa}, Cond: &ironMalleableConditions[26], Block: &ironMalleableBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[27], Block: &ironMalleableBlocks[30]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 285, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[31]},
+	}},
+	{ID: "malleable-90001", Alloy: &ironMalleableAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[32]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[33]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 720, Hi: 720, Unit: units.MPa}, Cond: &ironMalleableConditions[28], Block: &ironMalleableBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 620, Hi: 620, Unit: units.MPa}, Cond: &ironMalleableConditions[29], Block: &ironMalleableBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[30], Block: &ironMalleableBlocks[34]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 321, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[9], Block: &ironMalleableBlocks[35]},
+	}},
+	{ID: "malleable-m3210", Alloy: &ironMalleableAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[36]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 156, Hi: 156, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[37]},
+	}},
+	{ID: "malleable-m4504", Alloy: &ironMalleableAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[39]},
+	}},
+	{ID: "malleable-m5003", Alloy: &ironMalleableAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[41]},
+	}},
+	{ID: "malleable-m5503", Alloy: &ironMalleableAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[42]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[42]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[42]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 241, Hi: 241, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[43]},
+	}},
+	{ID: "malleable-m7002", Alloy: &ironMalleableAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[44]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 229, Hi: 229, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[44]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[45]},
+	}},
+	{ID: "malleable-m8501", Alloy: &ironMalleableAlloys[15], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &ironMalleableConditions[0], Block: &ironMalleableBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &ironMalleableConditions[2], Block: &ironMalleableBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &ironMalleableConditions[1], Block: &ironMalleableBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &ironMalleableConditions[31], Block: &ironMalleableBlocks[47]},
 	}},
 }

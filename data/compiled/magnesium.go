@@ -189,7 +189,7 @@ var magnesiumConditions = [...]props.Conditions{
 	{Bar: "cut from casting", Note: "S basis; AMS 4439; any area"},
 }
 
-var magnesium = []*props.Alloy{
+var magnesiumAlloys = [...]props.Alloy{
 	{ID: "am100a", Name: "AM100A", UNS: "M10100", Note: "10 % aluminum without zinc, mostly permanent mold: pressure tight, low tendency to crack.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Al", Text: "9.3–10.7", Lo: 9.3, Hi: 10.7},
 		{Element: "Mn", Text: "0.10–0.35", Lo: 0.1, Hi: 0.35},
@@ -209,29 +209,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 1.81, Hi: 1.81, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[1]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 2.4, Hi: 2.4, Place: -1, Unit: units.Mpsi}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[2]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.One}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[2]},
-	}, Materials: []*props.Material{
-		{ID: "am100a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[3]},
-		}},
-		{ID: "am100a-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[4]},
-		}},
-		{ID: "am100a-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4483"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &magnesiumConditions[7], Block: &magnesiumBlocks[6]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &magnesiumConditions[7], Block: &magnesiumBlocks[6]},
-		}},
-		{ID: "am100a-t61-pm", Temper: "T61", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[7]},
-		}},
 	}},
 	{ID: "az63a", Name: "AZ63A", UNS: "M11630", Note: "Older sand casting alloy, tougher than AZ92A but prone to shrinkage.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Al", Text: "5.3–6.7", Lo: 5.3, Hi: 6.7},
@@ -258,27 +235,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.Solidus, Value: units.Quantity{Lo: 455, Hi: 455, Unit: units.DegC}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[10]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 610, Hi: 610, Unit: units.DegC}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[10]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.MicromMK}, Cond: &magnesiumConditions[8], Block: &magnesiumBlocks[10]},
-	}, Materials: []*props.Material{
-		{ID: "az63a-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[11]},
-		}},
-		{ID: "az63a-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[12]},
-		}},
-		{ID: "az63a-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[13]},
-		}},
-		{ID: "az63a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[14]},
-		}},
 	}},
 	{ID: "az81a", Name: "AZ81A", UNS: "M11810", Note: "Tough alloy used solution treated. A British sheet prints 84 W/m·K beside a resistivity that conducts about 54; the conductivity is left out.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "BS", Name: "L122", Near: true},
@@ -304,21 +260,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 134, Hi: 134, Unit: units.NanoOhmM}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[16]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[17]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.35, Hi: 0.35, Place: -2, Unit: units.One}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[17]},
-	}, Materials: []*props.Material{
-		{ID: "az81a-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &magnesiumConditions[11], Block: &magnesiumBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &magnesiumConditions[12], Block: &magnesiumBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[11], Block: &magnesiumBlocks[18]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[19]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 60, Unit: units.HBNumber}, Cond: &magnesiumConditions[13], Block: &magnesiumBlocks[20]},
-		}},
-		{ID: "az81a-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[21]},
-		}},
 	}},
 	{ID: "az91c", Name: "AZ91C", UNS: "M11914", Note: "General purpose sand and permanent mold alloy. AZ91E is its corrosion-resistant version.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB199, Known: props.Read, Limits: []props.Limit{
 		{Element: "Al", Text: "8.1–9.3", Lo: 8.1, Hi: 9.3},
@@ -348,42 +289,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.MicroinInF}, Cond: &magnesiumConditions[14], Block: &magnesiumBlocks[25]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.25, Hi: 0.25, Place: -2, Unit: units.BtuPerLbF}, Cond: &magnesiumConditions[15], Block: &magnesiumBlocks[25]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.BtuPerHFtF}, Cond: &magnesiumConditions[16], Block: &magnesiumBlocks[26]},
-	}, Materials: []*props.Material{
-		{ID: "az91c-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[27]},
-		}},
-		{ID: "az91c-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[28]},
-		}},
-		{ID: "az91c-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[29]},
-		}},
-		{ID: "az91c-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4437"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[30]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[30]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 0.75, Hi: 0.75, Place: -2, Unit: units.Pct}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
-		}},
-		{ID: "az91c-t4-pm", Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[32]},
-		}},
-		{ID: "az91c-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[33]},
-		}},
 	}},
 	{ID: "az91e", Name: "AZ91E", UNS: "M11919", Note: "AZ91C with iron, nickel and copper held low for corrosion resistance.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB199, Known: props.Read, Limits: []props.Limit{
 		{Element: "Al", Text: "8.1–9.3", Lo: 8.1, Hi: 9.3},
@@ -416,24 +321,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.BtuPerHFtF}, Cond: &magnesiumConditions[16], Block: &magnesiumBlocks[37]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 141, Hi: 141, Unit: units.NanoOhmM}, Cond: &magnesiumConditions[18], Block: &magnesiumBlocks[38]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 1000, Hi: 1000, Place: 2, Unit: units.JPerKgK}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[39]},
-	}, Materials: []*props.Material{
-		{ID: "az91e-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4446"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 117, Hi: 117, Unit: units.MPa}, Cond: &magnesiumConditions[19], Block: &magnesiumBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.MPa}, Cond: &magnesiumConditions[20], Block: &magnesiumBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[19], Block: &magnesiumBlocks[41]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[21], Block: &magnesiumBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[21], Block: &magnesiumBlocks[42]},
-		}},
-		{ID: "az91e-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[43]},
-		}},
 	}},
 	{ID: "az92a", Name: "AZ92A", UNS: "M11920", Note: "Higher zinc than AZ91C: more yield strength, less elongation.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Al", Text: "8.3–9.7", Lo: 8.3, Hi: 9.7},
@@ -504,40 +391,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 71.8, Hi: 71.8, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[35], Block: &magnesiumBlocks[51]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 55, Hi: 55, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[36], Block: &magnesiumBlocks[51]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 46.2, Hi: 46.2, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[37], Block: &magnesiumBlocks[51]},
-	}, Materials: []*props.Material{
-		{ID: "az92a-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[52]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[52]},
-		}},
-		{ID: "az92a-t4-sand", Temper: "T4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[53]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[53]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[53]},
-		}},
-		{ID: "az92a-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[54]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[54]},
-		}},
-		{ID: "az92a-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4434"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[55]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
-		}},
-		{ID: "az92a-t6-pm", Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4484"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[57]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[57]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
-		}},
 	}},
 	{ID: "eq21a", Name: "EQ21A", UNS: "M18330", Note: "Less silver than QE22A at nearly the same strength.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC65220", Near: true},
@@ -556,17 +409,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.MPa}, Cond: &magnesiumConditions[1], Block: &magnesiumBlocks[59]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[60]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.81, Hi: 1.81, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[60]},
-	}, Materials: []*props.Material{
-		{ID: "eq21a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[61]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[61]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[61]},
-		}},
-		{ID: "eq21a-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[62]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[62]},
-		}},
 	}},
 	{ID: "ez33a", Name: "EZ33A", UNS: "M12330", Note: "Rare earth alloy for service to about 480 °F; pressure tight, lower strength at room temperature.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC65120", Near: true},
@@ -631,23 +473,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 72.7, Hi: 72.7, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[35], Block: &magnesiumBlocks[68]},
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 60.5, Hi: 60.5, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[36], Block: &magnesiumBlocks[68]},
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 47.7, Hi: 47.7, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[37], Block: &magnesiumBlocks[68]},
-	}, Materials: []*props.Material{
-		{ID: "ez33a-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4442"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[69]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[69]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
-		}},
-		{ID: "ez33a-t5-pm", Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[71]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[71]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[71]},
-		}},
 	}},
 	{ID: "k1a", Name: "K1A", UNS: "M18010", Note: "Magnesium with zirconium only: low strength, highest damping of the magnesium castings.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Zr", Text: "0.40–1.0", Lo: 0.4, Hi: 1},
@@ -655,12 +480,6 @@ var magnesium = []*props.Alloy{
 		{Element: "Mg", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.Density, Value: units.Quantity{Lo: 1.74, Hi: 1.74, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[72]},
-	}, Materials: []*props.Material{
-		{ID: "k1a-f-sand", Temper: "F", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[73]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[73]},
-		}},
 	}},
 	{ID: "qe22a", Name: "QE22A", UNS: "M18220", Note: "Silver and rare earths: high yield strength, steady to about 400 °F.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC65210", Near: true},
@@ -719,23 +538,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 77.9, Hi: 77.9, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[53], Block: &magnesiumBlocks[79]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 68.2, Hi: 68.2, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[54], Block: &magnesiumBlocks[79]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 57.6, Hi: 57.6, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[55], Block: &magnesiumBlocks[79]},
-	}, Materials: []*props.Material{
-		{ID: "qe22a-t6-sand", Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4418"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[80]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[80]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[80]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
-		}},
-		{ID: "qe22a-t6-pm", Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[82]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[82]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[82]},
-		}},
 	}},
 	{ID: "we43a", Name: "WE43A", UNS: "M18430", Note: "Yttrium and rare earths: steady to about 480 °F, corrosion resistance like that of aluminum casting alloys.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC95320", Near: true},
@@ -760,12 +562,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 966, Hi: 966, Unit: units.JPerKgK}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[84]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 148, Hi: 148, Unit: units.NanoOhmM}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[84]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 51.3, Hi: 51.3, Place: -1, Unit: units.WPerMK}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[85]},
-	}, Materials: []*props.Material{
-		{ID: "we43a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[86]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[86]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[86]},
-		}},
 	}},
 	{ID: "we54a", Name: "WE54A", UNS: "M18410", Note: "More yttrium than WE43A: higher strength, less stable in long service at temperature.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC95310", Near: true},
@@ -783,12 +579,6 @@ var magnesium = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[87]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.85, Hi: 1.85, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[87]},
-	}, Materials: []*props.Material{
-		{ID: "we54a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[88]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[88]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[88]},
-		}},
 	}},
 	{ID: "zc63a", Name: "ZC63A", UNS: "M16331", Note: "Zinc-copper-manganese alloy: better hot strength than AZ91 without rare earths or zirconium.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Zn", Text: "5.5–6.5", Lo: 5.5, Hi: 6.5},
@@ -804,12 +594,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &magnesiumConditions[2], Block: &magnesiumBlocks[89]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[90]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.87, Hi: 1.87, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[90]},
-	}, Materials: []*props.Material{
-		{ID: "zc63a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[91]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[91]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[91]},
-		}},
 	}},
 	{ID: "ze41a", Name: "ZE41A", UNS: "M16410", Note: "Zinc, rare earths and zirconium; used aged (T5) in aircraft gearboxes. Weldable and pressure tight, steady to about 320 °F.", Family: &familymagnesium, Aliases: []props.Alias{
 		{System: "EN 1753", Name: "MC35110", Near: true},
@@ -867,24 +651,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 84.1, Hi: 84.1, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[49], Block: &magnesiumBlocks[98]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 78.9, Hi: 78.9, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[50], Block: &magnesiumBlocks[98]},
 		{Property: props.ModulusRetained, Value: units.Quantity{Lo: 69.1, Hi: 69.1, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[51], Block: &magnesiumBlocks[98]},
-	}, Materials: []*props.Material{
-		{ID: "ze41a-t5-sand", Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 4439"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[99]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.MPa}, Cond: &magnesiumConditions[62], Block: &magnesiumBlocks[99]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[99]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Agrees: &sourceBSL128, Block: &magnesiumBlocks[100]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 19.5, Hi: 19.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[100]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2.5, Hi: 2.5, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[100]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 80, Unit: units.HBNumber}, Cond: &magnesiumConditions[63], Block: &magnesiumBlocks[101]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.MPa}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[101]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 17.5, Hi: 17.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
-			{Property: props.ShearStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
-			{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
-		}},
 	}},
 	{ID: "ze63a", Name: "ZE63A", UNS: "M16630", Note: "High strength thin-wall alloy; its T6 treatment takes place in hydrogen.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Zn", Text: "5.5–6.0", Lo: 5.5, Hi: 6},
@@ -900,12 +666,6 @@ var magnesium = []*props.Alloy{
 		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &magnesiumConditions[2], Block: &magnesiumBlocks[103]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[104]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.87, Hi: 1.87, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[104]},
-	}, Materials: []*props.Material{
-		{ID: "ze63a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[105]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[105]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[105]},
-		}},
 	}},
 	{ID: "zk51a", Name: "ZK51A", UNS: "M16510", Note: "Zinc-zirconium alloy used aged (T5): high yield strength and ductility in simple, highly stressed parts.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Zn", Text: "3.6–5.5", Lo: 3.6, Hi: 5.5},
@@ -917,12 +677,6 @@ var magnesium = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.GPa}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[106]},
 		{Property: props.Density, Value: units.Quantity{Lo: 1.81, Hi: 1.81, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[106]},
-	}, Materials: []*props.Material{
-		{ID: "zk51a-t5-sand", Temper: "T5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[107]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[107]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[107]},
-		}},
 	}},
 	{ID: "zk61a", Name: "ZK61A", UNS: "M16610", Note: "Zinc-zirconium alloy: highest strength-to-weight of the zinc-bearing magnesium castings, hard to cast and weld.", Family: &familymagnesium, Composition: props.Composition{Source: &sourceASTMB80, Limits: []props.Limit{
 		{Element: "Zn", Text: "5.5–6.5", Lo: 5.5, Hi: 6.5},
@@ -943,11 +697,243 @@ var magnesium = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 1.83, Hi: 1.83, Place: -2, Unit: units.GPerCM3}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[109]},
 		{Property: props.Solidus, Value: units.Quantity{Lo: 530, Hi: 530, Unit: units.DegC}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[109]},
 		{Property: props.Liquidus, Value: units.Quantity{Lo: 635, Hi: 635, Unit: units.DegC}, Cond: &magnesiumConditions[0], Block: &magnesiumBlocks[109]},
-	}, Materials: []*props.Material{
-		{ID: "zk61a-t6-sand", Temper: "T6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[110]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[110]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[110]},
-		}},
+	}},
+}
+
+var magnesiumMaterials = [...]props.Material{
+	{ID: "am100a-t6-sand", Alloy: &magnesiumAlloys[0], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[3]},
+	}},
+	{ID: "am100a-t4-pm", Alloy: &magnesiumAlloys[0], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[4]},
+	}},
+	{ID: "am100a-t6-pm", Alloy: &magnesiumAlloys[0], Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4483"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &magnesiumConditions[7], Block: &magnesiumBlocks[6]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.KSI}, Cond: &magnesiumConditions[7], Block: &magnesiumBlocks[6]},
+	}},
+	{ID: "am100a-t61-pm", Alloy: &magnesiumAlloys[0], Temper: "T61", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[7]},
+	}},
+	{ID: "az63a-f-sand", Alloy: &magnesiumAlloys[1], Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[11]},
+	}},
+	{ID: "az63a-t4-sand", Alloy: &magnesiumAlloys[1], Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[12]},
+	}},
+	{ID: "az63a-t5-sand", Alloy: &magnesiumAlloys[1], Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[13]},
+	}},
+	{ID: "az63a-t6-sand", Alloy: &magnesiumAlloys[1], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[14]},
+	}},
+	{ID: "az81a-t4-sand", Alloy: &magnesiumAlloys[2], Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &magnesiumConditions[11], Block: &magnesiumBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.MPa}, Cond: &magnesiumConditions[12], Block: &magnesiumBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[11], Block: &magnesiumBlocks[18]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[19]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 50, Hi: 60, Unit: units.HBNumber}, Cond: &magnesiumConditions[13], Block: &magnesiumBlocks[20]},
+	}},
+	{ID: "az81a-t4-pm", Alloy: &magnesiumAlloys[2], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[21]},
+	}},
+	{ID: "az91c-f-sand", Alloy: &magnesiumAlloys[3], Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[27]},
+	}},
+	{ID: "az91c-t4-sand", Alloy: &magnesiumAlloys[3], Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[28]},
+	}},
+	{ID: "az91c-t5-sand", Alloy: &magnesiumAlloys[3], Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[29]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[29]},
+	}},
+	{ID: "az91c-t6-sand", Alloy: &magnesiumAlloys[3], Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4437"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[30]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[30]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 0.75, Hi: 0.75, Place: -2, Unit: units.Pct}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[17], Block: &magnesiumBlocks[31]},
+	}},
+	{ID: "az91c-t4-pm", Alloy: &magnesiumAlloys[3], Temper: "T4", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[32]},
+	}},
+	{ID: "az91c-t6-pm", Alloy: &magnesiumAlloys[3], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[33]},
+	}},
+	{ID: "az91e-t6-sand", Alloy: &magnesiumAlloys[4], Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4446"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[40]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 117, Hi: 117, Unit: units.MPa}, Cond: &magnesiumConditions[19], Block: &magnesiumBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 83, Hi: 83, Unit: units.MPa}, Cond: &magnesiumConditions[20], Block: &magnesiumBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[19], Block: &magnesiumBlocks[41]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[21], Block: &magnesiumBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.KSI}, Cond: &magnesiumConditions[21], Block: &magnesiumBlocks[42]},
+	}},
+	{ID: "az91e-t6-pm", Alloy: &magnesiumAlloys[4], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 16, Hi: 16, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[43]},
+	}},
+	{ID: "az92a-f-sand", Alloy: &magnesiumAlloys[5], Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[52]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[52]},
+	}},
+	{ID: "az92a-t4-sand", Alloy: &magnesiumAlloys[5], Temper: "T4", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[53]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[53]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[53]},
+	}},
+	{ID: "az92a-t5-sand", Alloy: &magnesiumAlloys[5], Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 23, Hi: 23, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[54]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 12, Hi: 12, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[54]},
+	}},
+	{ID: "az92a-t6-sand", Alloy: &magnesiumAlloys[5], Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4434"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[55]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[55]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[55]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[38], Block: &magnesiumBlocks[56]},
+	}},
+	{ID: "az92a-t6-pm", Alloy: &magnesiumAlloys[5], Temper: "T6", Process: props.PermanentMold, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4484"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[57]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1, Hi: 1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[57]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[39], Block: &magnesiumBlocks[58]},
+	}},
+	{ID: "eq21a-t6-sand", Alloy: &magnesiumAlloys[6], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[61]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[61]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[61]},
+	}},
+	{ID: "eq21a-t6-pm", Alloy: &magnesiumAlloys[6], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[62]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[62]},
+	}},
+	{ID: "ez33a-t5-sand", Alloy: &magnesiumAlloys[7], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4442"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[69]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[69]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 1.5, Hi: 1.5, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.KSI}, Cond: &magnesiumConditions[42], Block: &magnesiumBlocks[70]},
+	}},
+	{ID: "ez33a-t5-pm", Alloy: &magnesiumAlloys[7], Temper: "T5", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[71]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[71]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[71]},
+	}},
+	{ID: "k1a-f-sand", Alloy: &magnesiumAlloys[8], Temper: "F", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 24, Hi: 24, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[73]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[73]},
+	}},
+	{ID: "qe22a-t6-sand", Alloy: &magnesiumAlloys[9], Temper: "T6", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4418"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[80]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[80]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[80]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.KSI}, Cond: &magnesiumConditions[56], Block: &magnesiumBlocks[81]},
+	}},
+	{ID: "qe22a-t6-pm", Alloy: &magnesiumAlloys[9], Temper: "T6", Process: props.PermanentMold, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 35, Hi: 35, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[82]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[82]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[82]},
+	}},
+	{ID: "we43a-t6-sand", Alloy: &magnesiumAlloys[10], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[86]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[86]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[86]},
+	}},
+	{ID: "we54a-t6-sand", Alloy: &magnesiumAlloys[11], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 37, Hi: 37, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[88]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[88]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[88]},
+	}},
+	{ID: "zc63a-t6-sand", Alloy: &magnesiumAlloys[12], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[91]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 18, Hi: 18, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[91]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[91]},
+	}},
+	{ID: "ze41a-t5-sand", Alloy: &magnesiumAlloys[13], Temper: "T5", Process: props.Sand, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 4439"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.MPa}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[99]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.MPa}, Cond: &magnesiumConditions[62], Block: &magnesiumBlocks[99]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[99]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Agrees: &sourceBSL128, Block: &magnesiumBlocks[100]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 19.5, Hi: 19.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[100]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2.5, Hi: 2.5, Place: -1, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[100]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 60, Hi: 80, Unit: units.HBNumber}, Cond: &magnesiumConditions[63], Block: &magnesiumBlocks[101]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.MPa}, Cond: &magnesiumConditions[61], Block: &magnesiumBlocks[101]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 17.5, Hi: 17.5, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 2, Hi: 2, Unit: units.Pct}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
+		{Property: props.ShearStrength, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
+		{Property: props.CompressiveYieldStrength, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.KSI}, Cond: &magnesiumConditions[64], Block: &magnesiumBlocks[102]},
+	}},
+	{ID: "ze63a-t6-sand", Alloy: &magnesiumAlloys[14], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[105]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[105]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[105]},
+	}},
+	{ID: "zk51a-t5-sand", Alloy: &magnesiumAlloys[15], Temper: "T5", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 34, Hi: 34, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[107]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[107]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[107]},
+	}},
+	{ID: "zk61a-t6-sand", Alloy: &magnesiumAlloys[16], Temper: "T6", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 40, Hi: 40, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[4], Block: &magnesiumBlocks[110]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26, Hi: 26, Place: -1, Unit: units.KSI}, Cond: &magnesiumConditions[5], Block: &magnesiumBlocks[110]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &magnesiumConditions[6], Block: &magnesiumBlocks[110]},
 	}},
 }

@@ -34,199 +34,187 @@ var steelClassesConditions = [...]props.Conditions{
 	{HasAt: true, AtC: 21.111111111111086, AtText: "70 °F"},
 }
 
-var steelClasses = []*props.Alloy{
+var steelClassesAlloys = [...]props.Alloy{
 	{ID: "steel-carbon-60", Name: "Carbon steel 60", Note: "Handbook class named by its nominal tensile strength in ksi, annealed; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 60"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-60", Temper: "annealed", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[0]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[0]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[0]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[0]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[0]},
-		}},
 	}},
 	{ID: "steel-carbon-65", Name: "Carbon steel 65", Note: "Handbook class named by its nominal tensile strength in ksi, normalized; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 65"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-65", Temper: "normalized", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[1]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[1]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[1]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[1]},
-		}},
 	}},
 	{ID: "steel-carbon-70", Name: "Carbon steel 70", Note: "Handbook class named by its nominal tensile strength in ksi, normalized; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 70"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-70", Temper: "normalized", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[2]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[2]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[2]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[2]},
-		}},
 	}},
 	{ID: "steel-carbon-80", Name: "Carbon steel 80", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 80"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-80", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[3]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[3]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[3]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[3]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[3]},
-		}},
 	}},
 	{ID: "steel-carbon-85", Name: "Carbon steel 85", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 85"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-85", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[4]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[4]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[4]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[4]},
-		}},
 	}},
 	{ID: "steel-carbon-100", Name: "Carbon steel 100", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast carbon steel class 100"},
-	}, Materials: []*props.Material{
-		{ID: "steel-carbon-100", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[5]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[5]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[5]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[5]},
-		}},
 	}},
 	{ID: "steel-low-alloy-65", Name: "Low-alloy steel 65", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 65"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-65", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[6]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[6]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[6]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[6]},
-		}},
 	}},
 	{ID: "steel-low-alloy-70", Name: "Low-alloy steel 70", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 70"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-70", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 74, Hi: 74, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[7]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[7]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[7]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[7]},
-		}},
 	}},
 	{ID: "steel-low-alloy-80", Name: "Low-alloy steel 80", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 80"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-80", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 86, Hi: 86, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[8]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[8]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[8]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[8]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[8]},
-		}},
 	}},
 	{ID: "steel-low-alloy-90", Name: "Low-alloy steel 90", Note: "Handbook class named by its nominal tensile strength in ksi, normalized and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 90"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-90", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[9]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[9]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[9]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[9]},
-		}},
 	}},
 	{ID: "steel-low-alloy-105", Name: "Low-alloy steel 105", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 105"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-105", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 91, Hi: 91, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[10]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[10]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[10]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[10]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[10]},
-		}},
 	}},
 	{ID: "steel-low-alloy-120", Name: "Low-alloy steel 120", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 120"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-120", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 128, Hi: 128, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 112, Hi: 112, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[11]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 262, Hi: 262, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[11]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[11]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[11]},
-		}},
 	}},
 	{ID: "steel-low-alloy-150", Name: "Low-alloy steel 150", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 150"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-150", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 158, Hi: 158, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 142, Hi: 142, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[12]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[12]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 74, Hi: 74, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[12]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[12]},
-		}},
 	}},
 	{ID: "steel-low-alloy-175", Name: "Low-alloy steel 175", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 175"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-175", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[13]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 352, Hi: 352, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[13]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[13]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[13]},
-		}},
 	}},
 	{ID: "steel-low-alloy-200", Name: "Low-alloy steel 200", Note: "Handbook class named by its nominal tensile strength in ksi, quenched and tempered; typical figures, not a specification.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASM", Name: "cast low-alloy steel class 200"},
-	}, Materials: []*props.Material{
-		{ID: "steel-low-alloy-200", Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 205, Hi: 205, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[14]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 401, Hi: 401, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[14]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 88, Hi: 88, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[14]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[14]},
-		}},
+	}},
+}
+
+var steelClassesMaterials = [...]props.Material{
+	{ID: "steel-carbon-60", Alloy: &steelClassesAlloys[0], Temper: "annealed", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[0]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[0]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[0]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[0]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[0]},
+	}},
+	{ID: "steel-carbon-65", Alloy: &steelClassesAlloys[1], Temper: "normalized", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[1]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[1]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[1]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[1]},
+	}},
+	{ID: "steel-carbon-70", Alloy: &steelClassesAlloys[2], Temper: "normalized", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 27, Hi: 27, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[2]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[2]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[2]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[2]},
+	}},
+	{ID: "steel-carbon-80", Alloy: &steelClassesAlloys[3], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[3]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[3]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[3]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 37, Hi: 37, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[3]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[3]},
+	}},
+	{ID: "steel-carbon-85", Alloy: &steelClassesAlloys[4], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[4]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[4]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[4]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[4]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 26, Hi: 26, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[4]},
+	}},
+	{ID: "steel-carbon-100", Alloy: &steelClassesAlloys[5], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[5]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 41, Hi: 41, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[5]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[5]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[5]},
+	}},
+	{ID: "steel-low-alloy-65", Alloy: &steelClassesAlloys[6], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[6]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[6]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[6]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[6]},
+	}},
+	{ID: "steel-low-alloy-70", Alloy: &steelClassesAlloys[7], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 74, Hi: 74, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[7]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[7]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[7]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[7]},
+	}},
+	{ID: "steel-low-alloy-80", Alloy: &steelClassesAlloys[8], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 86, Hi: 86, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[8]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 46, Hi: 46, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[8]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[8]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[8]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[8]},
+	}},
+	{ID: "steel-low-alloy-90", Alloy: &steelClassesAlloys[9], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[9]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[9]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[9]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[9]},
+	}},
+	{ID: "steel-low-alloy-105", Alloy: &steelClassesAlloys[10], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 91, Hi: 91, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[10]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[10]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[10]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[10]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[10]},
+	}},
+	{ID: "steel-low-alloy-120", Alloy: &steelClassesAlloys[11], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 128, Hi: 128, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 112, Hi: 112, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[11]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 262, Hi: 262, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[11]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 62, Hi: 62, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[11]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[11]},
+	}},
+	{ID: "steel-low-alloy-150", Alloy: &steelClassesAlloys[12], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 158, Hi: 158, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 142, Hi: 142, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[12]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[12]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 74, Hi: 74, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[12]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[12]},
+	}},
+	{ID: "steel-low-alloy-175", Alloy: &steelClassesAlloys[13], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[13]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 352, Hi: 352, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[13]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[13]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[13]},
+	}},
+	{ID: "steel-low-alloy-200", Alloy: &steelClassesAlloys[14], Temper: "Q&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 205, Hi: 205, Unit: units.KSI}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &steelClassesConditions[1], Block: &steelClassesBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelClassesConditions[2], Block: &steelClassesBlocks[14]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelClassesConditions[0], Block: &steelClassesBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 401, Hi: 401, Unit: units.HB3000Number}, Cond: &steelClassesConditions[3], Block: &steelClassesBlocks[14]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 88, Hi: 88, Unit: units.KSI}, Cond: &steelClassesConditions[4], Block: &steelClassesBlocks[14]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.FootPound}, Cond: &steelClassesConditions[5], Block: &steelClassesBlocks[14]},
 	}},
 }

@@ -87,7 +87,7 @@ var steelHeatResistantConditions = [...]props.Conditions{
 	{HasAt: true, AtC: 982.2222222222223, AtText: "1800 °F"},
 }
 
-var steelHeatResistant = []*props.Alloy{
+var steelHeatResistantAlloys = [...]props.Alloy{
 	{ID: "ha", Name: "HA", Note: "9 Cr–1 Mo heat-resistant casting, ferritic; hardened by normalizing. H marks the heat-resistant series, the second letter the nickel-chromium field.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C12", Near: true},
 	}, Stated: []props.Figure{
@@ -104,20 +104,6 @@ var steelHeatResistant = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 15.8, Hi: 15.8, Place: -1, Unit: units.BtuPerHFtF}, Cond: &steelHeatResistantConditions[10], Block: &steelHeatResistantBlocks[0]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.11, Hi: 0.11, Place: -2, Unit: units.BtuPerLbF}, Cond: &steelHeatResistantConditions[11], Block: &steelHeatResistantBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.7, Hi: 0.7, Place: -2, Unit: units.MicroOhmM}, Cond: &steelHeatResistantConditions[11], Block: &steelHeatResistantBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "ha-annealed-sand", Temper: "annealed", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[1]},
-		}},
-		{ID: "ha-nt-sand", Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[2]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 107, Hi: 107, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[14], Block: &steelHeatResistantBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 81, Hi: 81, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[15], Block: &steelHeatResistantBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelHeatResistantConditions[16], Block: &steelHeatResistantBlocks[3]},
-		}},
 	}},
 	{ID: "hc", Name: "HC", UNS: "J92605", Note: "28 Cr ferritic heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HC"},
@@ -131,14 +117,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[4]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.53, Hi: 7.53, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[4]},
-	}, Materials: []*props.Material{
-		{ID: "hc", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[5]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[6]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 223, Hi: 223, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[6]},
-		}},
 	}},
 	{ID: "hd", Name: "HD", UNS: "J93005", Note: "28 Cr–5 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HD"},
@@ -152,16 +130,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[7]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.58, Hi: 7.58, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[7]},
-	}, Materials: []*props.Material{
-		{ID: "hd", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[8]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[9]},
-		}},
 	}},
 	{ID: "he", Name: "HE", UNS: "J93403", Note: "29 Cr–9 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HE"},
@@ -175,16 +143,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 25, Hi: 25, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[10]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.67, Hi: 7.67, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[10]},
-	}, Materials: []*props.Material{
-		{ID: "he", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[11]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[12]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[12]},
-		}},
 	}},
 	{ID: "hf", Name: "HF", UNS: "J92603", Note: "19 Cr–9 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HF"},
@@ -198,16 +156,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[13]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.75, Hi: 7.75, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[13]},
-	}, Materials: []*props.Material{
-		{ID: "hf", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[14]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 92, Hi: 92, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[15]},
-		}},
 	}},
 	{ID: "hh", Name: "HH", UNS: "J93503", Note: "25 Cr–12 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HH"},
@@ -221,16 +169,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[16]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.72, Hi: 7.72, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[16]},
-	}, Materials: []*props.Material{
-		{ID: "hh", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[17]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelHeatResistantConditions[21], Block: &steelHeatResistantBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[22], Block: &steelHeatResistantBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelHeatResistantConditions[23], Block: &steelHeatResistantBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[24], Block: &steelHeatResistantBlocks[18]},
-		}},
 	}},
 	{ID: "hi", Name: "HI", UNS: "J94003", Note: "28 Cr–15 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HI"},
@@ -244,16 +182,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[19]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.72, Hi: 7.72, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "hi", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[20]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[21]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[21]},
-		}},
 	}},
 	{ID: "hk", Name: "HK", UNS: "J94224", Note: "25 Cr–20 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HK"},
@@ -281,16 +209,6 @@ var steelHeatResistant = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 7.9, Hi: 7.9, Place: -1, Unit: units.BtuPerHFtF}, Cond: &steelHeatResistantConditions[7], Block: &steelHeatResistantBlocks[23]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 15.7, Hi: 15.7, Place: -1, Unit: units.BtuPerHFtF}, Cond: &steelHeatResistantConditions[31], Block: &steelHeatResistantBlocks[23]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 17.1, Hi: 17.1, Place: -1, Unit: units.BtuPerHFtF}, Cond: &steelHeatResistantConditions[32], Block: &steelHeatResistantBlocks[23]},
-	}, Materials: []*props.Material{
-		{ID: "hk", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[24]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[25]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Agrees: &sourceTRADEHRA, Block: &steelHeatResistantBlocks[25]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[25]},
-		}},
 	}},
 	{ID: "hl", Name: "HL", UNS: "N08604", Note: "30 Cr–20 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HL"},
@@ -304,16 +222,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 29, Hi: 29, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[26]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.72, Hi: 7.72, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[26]},
-	}, Materials: []*props.Material{
-		{ID: "hl", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[27]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[27]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[27]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 52, Hi: 52, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[28]},
-		}},
 	}},
 	{ID: "hn", Name: "HN", UNS: "J94213", Note: "20 Cr–25 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HN"},
@@ -327,15 +235,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[29]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.83, Hi: 7.83, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[29]},
-	}, Materials: []*props.Material{
-		{ID: "hn", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[30]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[31]},
-		}},
 	}},
 	{ID: "hp", Name: "HP", UNS: "N08705", Note: "26 Cr–35 Ni heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HP"},
@@ -348,16 +247,6 @@ var steelHeatResistant = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[32]},
-	}, Materials: []*props.Material{
-		{ID: "hp", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62.5, Hi: 62.5, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4.5, Hi: 4.5, Place: -1, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[33]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 71, Hi: 71, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[34]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[34]},
-		}},
 	}},
 	{ID: "ht", Name: "HT", UNS: "N08605", Note: "35 Ni–17 Cr heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HT"},
@@ -371,15 +260,6 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[35]},
 		{Property: props.Density, Value: units.Quantity{Lo: 7.92, Hi: 7.92, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[35]},
-	}, Materials: []*props.Material{
-		{ID: "ht", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[36]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[37]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[37]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[37]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[37]},
-		}},
 	}},
 	{ID: "hu", Name: "HU", UNS: "N08004", Note: "39 Ni–19 Cr heat-resistant casting. H marks the heat-resistant series, the second letter the nickel-chromium field. Used for its strength and scaling resistance at red heat; the room-temperature figures here only rank the grades.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A297", Name: "HU"},
@@ -393,14 +273,124 @@ var steelHeatResistant = []*props.Alloy{
 	}}, Stated: []props.Figure{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 27, Hi: 27, Place: -1, Unit: units.Mpsi}, Cond: &steelHeatResistantConditions[0], Block: &steelHeatResistantBlocks[38]},
 		{Property: props.Density, Value: units.Quantity{Lo: 8.04, Hi: 8.04, Place: -2, Unit: units.GPerCM3}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[38]},
-	}, Materials: []*props.Material{
-		{ID: "hu", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[39]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[40]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[40]},
-		}},
+	}},
+}
+
+var steelHeatResistantMaterials = [...]props.Material{
+	{ID: "ha-annealed-sand", Alloy: &steelHeatResistantAlloys[0], Temper: "annealed", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[1]},
+	}},
+	{ID: "ha-nt-sand", Alloy: &steelHeatResistantAlloys[0], Temper: "N&T", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[2]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 107, Hi: 107, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[14], Block: &steelHeatResistantBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 81, Hi: 81, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[15], Block: &steelHeatResistantBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &steelHeatResistantConditions[16], Block: &steelHeatResistantBlocks[3]},
+	}},
+	{ID: "hc", Alloy: &steelHeatResistantAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[5]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[6]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 223, Hi: 223, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[6]},
+	}},
+	{ID: "hd", Alloy: &steelHeatResistantAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[8]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 48, Hi: 48, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[9]},
+	}},
+	{ID: "he", Alloy: &steelHeatResistantAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[11]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[12]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[12]},
+	}},
+	{ID: "hf", Alloy: &steelHeatResistantAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[14]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 92, Hi: 92, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[15]},
+	}},
+	{ID: "hh", Alloy: &steelHeatResistantAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[17]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelHeatResistantConditions[21], Block: &steelHeatResistantBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[22], Block: &steelHeatResistantBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelHeatResistantConditions[23], Block: &steelHeatResistantBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[24], Block: &steelHeatResistantBlocks[18]},
+	}},
+	{ID: "hi", Alloy: &steelHeatResistantAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[20]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[21]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[21]},
+	}},
+	{ID: "hk", Alloy: &steelHeatResistantAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[24]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[25]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[25]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Agrees: &sourceTRADEHRA, Block: &steelHeatResistantBlocks[25]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[25]},
+	}},
+	{ID: "hl", Alloy: &steelHeatResistantAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[27]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[27]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[27]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 82, Hi: 82, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 52, Hi: 52, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 19, Hi: 19, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 192, Hi: 192, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[28]},
+	}},
+	{ID: "hn", Alloy: &steelHeatResistantAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 63, Hi: 63, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 8, Hi: 8, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[30]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68, Hi: 68, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[31]},
+	}},
+	{ID: "hp", Alloy: &steelHeatResistantAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 62.5, Hi: 62.5, Place: -1, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 34, Hi: 34, Unit: units.KSI}, Cond: &steelHeatResistantConditions[12], Block: &steelHeatResistantBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4.5, Hi: 4.5, Place: -1, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[33]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 71, Hi: 71, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11.5, Hi: 11.5, Place: -1, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[34]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[34]},
+	}},
+	{ID: "ht", Alloy: &steelHeatResistantAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[36]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[37]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[37]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[37]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[37]},
+	}},
+	{ID: "hu", Alloy: &steelHeatResistantAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelHeatResistantConditions[1], Block: &steelHeatResistantBlocks[39]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelHeatResistantConditions[13], Block: &steelHeatResistantBlocks[39]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelHeatResistantConditions[17], Block: &steelHeatResistantBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelHeatResistantConditions[18], Block: &steelHeatResistantBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelHeatResistantConditions[19], Block: &steelHeatResistantBlocks[40]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &steelHeatResistantConditions[20], Block: &steelHeatResistantBlocks[40]},
 	}},
 }

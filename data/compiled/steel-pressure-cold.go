@@ -74,240 +74,222 @@ var steelPressureColdConditions = [...]props.Conditions{
 	{HasAt: true, AtC: -195.55555555555554, Note: "mean of three", AtText: "-320 °F"},
 }
 
-var steelPressureCold = []*props.Alloy{
+var steelPressureColdAlloys = [...]props.Alloy{
 	{ID: "steel-a352-lca", Name: "A352 LCA", UNS: "J02504", Note: "Carbon steel for pressure parts at low temperature, with a Charpy minimum at −25 °F.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LCA"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lca", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[1]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[1]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[2]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[3], Block: &steelPressureColdBlocks[3]},
-		}},
 	}},
 	{ID: "steel-a352-lcb", Name: "A352 LCB", UNS: "J03003", Note: "Carbon steel for pressure parts at low temperature, with a Charpy minimum at −50 °F.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LCB"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lcb", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[5]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[5]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[6]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[4], Block: &steelPressureColdBlocks[7]},
-		}},
 	}},
 	{ID: "steel-a352-lcc", Name: "A352 LCC", UNS: "J02505", Note: "Carbon steel for pressure parts at low temperature, with a Charpy minimum at −50 °F.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LCC"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lcc", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[9]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[10]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[4], Block: &steelPressureColdBlocks[11]},
-		}},
 	}},
 	{ID: "steel-a352-lc1", Name: "A352 LC1", UNS: "J12522", Note: "Carbon-molybdenum steel for pressure parts at low temperature, with a Charpy minimum at −75 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC1"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[12]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[13]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[14]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[5], Block: &steelPressureColdBlocks[15]},
-		}},
 	}},
 	{ID: "steel-a352-lc2", Name: "A352 LC2", UNS: "J22500", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −100 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC2"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc2", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[16]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[16]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[17]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[6], Block: &steelPressureColdBlocks[18]},
-		}},
 	}},
 	{ID: "steel-a352-lc2-1", Name: "A352 LC2-1", UNS: "J42215", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −100 °F.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC2-1"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc2-1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[19]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[19]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[20]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.FootPound}, Cond: &steelPressureColdConditions[6], Block: &steelPressureColdBlocks[21]},
-		}},
 	}},
 	{ID: "steel-a352-lc3", Name: "A352 LC3", UNS: "J31550", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −150 °F.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC3"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc3", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[22]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[22]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[23]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[7], Block: &steelPressureColdBlocks[24]},
-		}},
 	}},
 	{ID: "steel-a352-lc4", Name: "A352 LC4", UNS: "J41500", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −175 °F.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC4"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[25]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[25]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[26]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[27]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[8], Block: &steelPressureColdBlocks[28]},
-		}},
 	}},
 	{ID: "steel-a352-lc9", Name: "A352 LC9", UNS: "J31300", Note: "Nickel-alloy steel for pressure parts at low temperature, with a Charpy minimum at −320 °F.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A352", Name: "LC9"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a352-lc9", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[30]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[30]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.FootPound}, Cond: &steelPressureColdConditions[9], Block: &steelPressureColdBlocks[31]},
-		}},
 	}},
 	{ID: "steel-a487-1a", Name: "A487 1A", Note: "Vanadium steel, normalized and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 1 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-1a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[32]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[32]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[32]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[32]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[33]},
-		}},
 	}},
 	{ID: "steel-a487-1b", Name: "A487 1B", Note: "Vanadium steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 1 Class B"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-1b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[34]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[34]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[34]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[34]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[35]},
-		}},
 	}},
 	{ID: "steel-a487-2a", Name: "A487 2A", Note: "Manganese-molybdenum steel, normalized and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 2 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-2a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[36]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[36]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[37]},
-		}},
 	}},
 	{ID: "steel-a487-2b", Name: "A487 2B", Note: "Manganese-molybdenum steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 2 Class B"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-2b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[38]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[38]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[39]},
-		}},
 	}},
 	{ID: "steel-a487-4a", Name: "A487 4A", Note: "Nickel-chromium-molybdenum steel, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 4 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-4a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[40]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[40]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[40]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[41]},
-		}},
 	}},
 	{ID: "steel-a487-4b", Name: "A487 4B", Note: "Nickel-chromium-molybdenum steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 4 Class B"},
 		{System: "former", Name: "4Q", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-4b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[42]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[42]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[43]},
-		}},
 	}},
 	{ID: "steel-a487-4d", Name: "A487 4D", Note: "Nickel-chromium-molybdenum steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 4 Class D"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-4d", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[44]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[44]},
-		}},
 	}},
 	{ID: "steel-a487-4e", Name: "A487 4E", Note: "Nickel-chromium-molybdenum steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 4 Class E"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-4e", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[45]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[45]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[45]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[45]},
-		}},
 	}},
 	{ID: "steel-a487-8a", Name: "A487 8A", Note: "Chromium-molybdenum steel (2¼ Cr), normalized and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 8 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-8a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[46]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[46]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[47]},
-		}},
 	}},
 	{ID: "steel-a487-9a", Name: "A487 9A", Note: "Chromium-molybdenum steel, normalized and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 9 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-9a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[48]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[48]},
-		}},
 	}},
 	{ID: "steel-a487-10a", Name: "A487 10A", Note: "Nickel-chromium-molybdenum steel, normalized and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 10 Class A"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-10a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[49]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[49]},
-		}},
 	}},
 	{ID: "steel-a487-10b", Name: "A487 10B", Note: "Nickel-chromium-molybdenum steel, quenched and tempered, for pressure service; the digit is the composition grade, the letter the heat-treatment class.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A487", Name: "Grade 10 Class B"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a487-10b", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[50]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[50]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[50]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[50]},
-		}},
+	}},
+}
+
+var steelPressureColdMaterials = [...]props.Material{
+	{ID: "steel-a352-lca", Alloy: &steelPressureColdAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[1]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[1]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[2]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[3], Block: &steelPressureColdBlocks[3]},
+	}},
+	{ID: "steel-a352-lcb", Alloy: &steelPressureColdAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[5]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[5]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[6]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[4], Block: &steelPressureColdBlocks[7]},
+	}},
+	{ID: "steel-a352-lcc", Alloy: &steelPressureColdAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[9]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[9]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[10]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[4], Block: &steelPressureColdBlocks[11]},
+	}},
+	{ID: "steel-a352-lc1", Alloy: &steelPressureColdAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[12]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[13]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[14]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.FootPound}, Cond: &steelPressureColdConditions[5], Block: &steelPressureColdBlocks[15]},
+	}},
+	{ID: "steel-a352-lc2", Alloy: &steelPressureColdAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[16]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[16]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[17]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[6], Block: &steelPressureColdBlocks[18]},
+	}},
+	{ID: "steel-a352-lc2-1", Alloy: &steelPressureColdAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[19]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[19]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[20]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.FootPound}, Cond: &steelPressureColdConditions[6], Block: &steelPressureColdBlocks[21]},
+	}},
+	{ID: "steel-a352-lc3", Alloy: &steelPressureColdAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[22]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[22]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[23]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[7], Block: &steelPressureColdBlocks[24]},
+	}},
+	{ID: "steel-a352-lc4", Alloy: &steelPressureColdAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[25]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[25]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[25]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[26]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[27]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.FootPound}, Cond: &steelPressureColdConditions[8], Block: &steelPressureColdBlocks[28]},
+	}},
+	{ID: "steel-a352-lc9", Alloy: &steelPressureColdAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[30]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[30]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.FootPound}, Cond: &steelPressureColdConditions[9], Block: &steelPressureColdBlocks[31]},
+	}},
+	{ID: "steel-a487-1a", Alloy: &steelPressureColdAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[32]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[32]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[32]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[32]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[33]},
+	}},
+	{ID: "steel-a487-1b", Alloy: &steelPressureColdAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[34]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[34]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[34]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[34]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[35]},
+	}},
+	{ID: "steel-a487-2a", Alloy: &steelPressureColdAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 53, Hi: 53, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[36]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[36]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[37]},
+	}},
+	{ID: "steel-a487-2b", Alloy: &steelPressureColdAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[38]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[38]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[39]},
+	}},
+	{ID: "steel-a487-4a", Alloy: &steelPressureColdAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[40]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[40]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[40]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[40]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[41]},
+	}},
+	{ID: "steel-a487-4b", Alloy: &steelPressureColdAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[42]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[42]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[42]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[43]},
+	}},
+	{ID: "steel-a487-4d", Alloy: &steelPressureColdAlloys[15], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[44]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[44]},
+	}},
+	{ID: "steel-a487-4e", Alloy: &steelPressureColdAlloys[16], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[45]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[45]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[45]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[45]},
+	}},
+	{ID: "steel-a487-8a", Alloy: &steelPressureColdAlloys[17], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[46]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[46]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[47]},
+	}},
+	{ID: "steel-a487-9a", Alloy: &steelPressureColdAlloys[18], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[48]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[48]},
+	}},
+	{ID: "steel-a487-10a", Alloy: &steelPressureColdAlloys[19], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[49]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[49]},
+	}},
+	{ID: "steel-a487-10b", Alloy: &steelPressureColdAlloys[20], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[50]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelPressureColdConditions[1], Block: &steelPressureColdBlocks[50]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelPressureColdConditions[2], Block: &steelPressureColdBlocks[50]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureColdConditions[0], Block: &steelPressureColdBlocks[50]},
 	}},
 }

@@ -52,7 +52,7 @@ var steelPressureConditions = [...]props.Conditions{
 	{HasRange: true, FromC: 21.111111111111086, ToC: 315.55555555555554, Note: "printed for the code's group of steels", RangeText: "70–600 °F"},
 }
 
-var steelPressure = []*props.Alloy{
+var steelPressureAlloys = [...]props.Alloy{
 	{ID: "steel-a216-wca", Name: "A216 WCA", UNS: "J02502", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCA"},
 	}, Composition: props.Composition{Source: &sourceASTMA216, Limits: []props.Limit{
@@ -62,15 +62,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "S", Text: "0.045 max", Hi: 0.045},
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a216-wca", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[0]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[1]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a216-wcb", Name: "A216 WCB", UNS: "J03002", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCB"},
 		{System: "EN 10213", Name: "1.0619", Near: true},
@@ -87,19 +79,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50 max", Hi: 0.5},
 		{Element: "Mo", Text: "0.20 max", Hi: 0.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a216-wcb", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[2]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[3]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 485, Hi: 485, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[4]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 655, Hi: 655, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 187, Unit: units.HB3000Number}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[6]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a216-wcc", Name: "A216 WCC", UNS: "J02503", Note: "Weldable carbon steel for valves, flanges and fittings at high temperature. Tensile strength has a maximum as well as a minimum.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A216", Name: "WCC"},
 	}, Composition: props.Composition{Source: &sourceASTMA216, Limits: []props.Limit{
@@ -109,15 +89,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "S", Text: "0.045 max", Hi: 0.045},
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a216-wcc", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[7]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[8]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-wc1", Name: "A217 WC1", UNS: "J12524", Note: "Carbon-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC1"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -128,15 +100,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Si", Text: "0.60 max", Hi: 0.6},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a217-wc1", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[9]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[10]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-wc4", Name: "A217 WC4", UNS: "J12082", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC4"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -149,15 +113,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50–0.80", Lo: 0.5, Hi: 0.8},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a217-wc4", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[11]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[12]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-wc5", Name: "A217 WC5", UNS: "J22000", Note: "Nickel-chromium-molybdenum steel. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC5"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -170,15 +126,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "0.50–0.90", Lo: 0.5, Hi: 0.9},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a217-wc5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[13]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[14]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-wc6", Name: "A217 WC6", UNS: "J12072", Note: "1¼ Cr–½ Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC6"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -190,15 +138,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "1.00–1.50", Lo: 1, Hi: 1.5},
 		{Element: "Mo", Text: "0.45–0.65", Lo: 0.45, Hi: 0.65},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a217-wc6", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[15]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[15]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[16]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[17]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-wc9", Name: "A217 WC9", UNS: "J21890", Note: "2¼ Cr–1 Mo steel for steam service. For pressure parts at high temperature.", Family: &familycastSteel, Class: "low-alloy, group 1", Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "WC9"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -210,15 +150,7 @@ var steelPressure = []*props.Alloy{
 		{Element: "Cr", Text: "2.00–2.75", Lo: 2, Hi: 2.75},
 		{Element: "Mo", Text: "0.90–1.20", Lo: 0.9, Hi: 1.2},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a217-wc9", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[18]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[19]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a217-c5", Name: "A217 C5", UNS: "J42045", Note: "5 Cr–½ Mo steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C5"},
 	}, Composition: props.Composition{Source: &sourceASTMA217, Limits: []props.Limit{
@@ -234,14 +166,6 @@ var steelPressure = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.7, Hi: 6.7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[20]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7, Hi: 7, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[20]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 7.2, Hi: 7.2, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[20]},
-	}, Materials: []*props.Material{
-		{ID: "steel-a217-c5", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[21]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[22]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[23]},
-		}},
 	}},
 	{ID: "steel-a217-c12", Name: "A217 C12", UNS: "J82090", Note: "9 Cr–1 Mo steel. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C12"},
@@ -258,14 +182,6 @@ var steelPressure = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[24]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[24]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[24]},
-	}, Materials: []*props.Material{
-		{ID: "steel-a217-c12", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[25]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[25]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[27]},
-		}},
 	}},
 	{ID: "steel-a217-c12a", Name: "A217 C12A", UNS: "J84090", Note: "Modified 9 Cr–1 Mo–V steel for creep service. For pressure parts at high temperature.", Family: &familycastSteel, Aliases: []props.Alias{
 		{System: "ASTM A217", Name: "C12A"},
@@ -273,13 +189,89 @@ var steelPressure = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[5], Block: &steelPressureBlocks[28]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.3, Hi: 6.3, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[6], Block: &steelPressureBlocks[28]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6.5, Hi: 6.5, Place: -1, Unit: units.MicroinInF}, Cond: &steelPressureConditions[7], Block: &steelPressureBlocks[28]},
-	}, Materials: []*props.Material{
-		{ID: "steel-a217-c12a", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[29]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
-		}},
+	}},
+}
+
+var steelPressureMaterials = [...]props.Material{
+	{ID: "steel-a216-wca", Alloy: &steelPressureAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[0]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[0]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[1]},
+	}},
+	{ID: "steel-a216-wcb", Alloy: &steelPressureAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[2]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[2]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[3]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 485, Hi: 485, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 250, Hi: 250, Unit: units.MPa}, Cond: &steelPressureConditions[3], Block: &steelPressureBlocks[4]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 655, Hi: 655, Unit: units.MPa}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 187, Unit: units.HB3000Number}, Cond: &steelPressureConditions[4], Block: &steelPressureBlocks[6]},
+	}},
+	{ID: "steel-a216-wcc", Alloy: &steelPressureAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[7]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[7]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[8]},
+	}},
+	{ID: "steel-a217-wc1", Alloy: &steelPressureAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[9]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[9]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[10]},
+	}},
+	{ID: "steel-a217-wc4", Alloy: &steelPressureAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[11]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[11]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[12]},
+	}},
+	{ID: "steel-a217-wc5", Alloy: &steelPressureAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[13]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[13]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[14]},
+	}},
+	{ID: "steel-a217-wc6", Alloy: &steelPressureAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[15]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[15]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[16]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[17]},
+	}},
+	{ID: "steel-a217-wc9", Alloy: &steelPressureAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[18]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[18]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[19]},
+	}},
+	{ID: "steel-a217-c5", Alloy: &steelPressureAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[21]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[22]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[23]},
+	}},
+	{ID: "steel-a217-c12", Alloy: &steelPressureAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[25]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[25]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[26]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[27]},
+	}},
+	{ID: "steel-a217-c12a", Alloy: &steelPressureAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelPressureConditions[1], Block: &steelPressureBlocks[29]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelPressureConditions[2], Block: &steelPressureBlocks[29]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[29]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelPressureConditions[0], Block: &steelPressureBlocks[30]},
 	}},
 }

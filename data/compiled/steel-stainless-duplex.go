@@ -71,7 +71,7 @@ var steelStainlessDuplexConditions = [...]props.Conditions{
 	{Offset: 0.2, Note: "AMS 5342, aged at 1085 to 1115 °F for 90 min; bars cut from the casting or cast with it, where the drawing says that they decide"},
 }
 
-var steelStainlessDuplex = []*props.Alloy{
+var steelStainlessDuplexAlloys = [...]props.Alloy{
 	{ID: "cd4mcu", Name: "CD4MCu", UNS: "J93370", Note: "Duplex (ferritic-austenitic) stainless steel, grade 1A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "1A"},
 		{System: "ASTM A995", Name: "1A"},
@@ -94,17 +94,6 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 8.8, Hi: 8.8, Place: -1, Unit: units.BtuPerHFtF}, Cond: &steelStainlessDuplexConditions[4], Block: &steelStainlessDuplexBlocks[0]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.11, Hi: 0.11, Place: -2, Unit: units.BtuPerLbF}, Cond: &steelStainlessDuplexConditions[5], Block: &steelStainlessDuplexBlocks[0]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.MicroOhmCM}, Cond: &steelStainlessDuplexConditions[5], Block: &steelStainlessDuplexBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "cd4mcu", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[1]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 108, Hi: 108, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[9], Block: &steelStainlessDuplexBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 81.5, Hi: 81.5, Place: -1, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[10], Block: &steelStainlessDuplexBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[11], Block: &steelStainlessDuplexBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 253, Hi: 253, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[12], Block: &steelStainlessDuplexBlocks[2]},
-			{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.FootPound}, Cond: &steelStainlessDuplexConditions[13], Block: &steelStainlessDuplexBlocks[2]},
-		}},
 	}},
 	{ID: "cd4mcun", Name: "CD4MCuN", UNS: "J93372", Note: "Duplex (ferritic-austenitic) stainless steel, grade 1B of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "1B"},
@@ -121,32 +110,14 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Element: "Cu", Text: "2.7–3.3", Lo: 2.7, Hi: 3.3},
 		{Element: "N", Text: "0.10–0.25", Lo: 0.1, Hi: 0.25},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "cd4mcun", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[3]},
-		}},
-	}},
+	}}},
 	{ID: "ce8mn", Name: "CE8MN", UNS: "J93345", Note: "Duplex (ferritic-austenitic) stainless steel, grade 2A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "2A"},
 		{System: "ASTM A995", Name: "2A"},
-	}, Materials: []*props.Material{
-		{ID: "ce8mn", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[4]},
-		}},
 	}},
 	{ID: "cd6mn", Name: "CD6MN", UNS: "J93371", Note: "Duplex (ferritic-austenitic) stainless steel, grade 3A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "3A"},
 		{System: "ASTM A995", Name: "3A"},
-	}, Materials: []*props.Material{
-		{ID: "cd6mn", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[5]},
-		}},
 	}},
 	{ID: "cd3mn", Name: "CD3MN", UNS: "J92205", Note: "Duplex (ferritic-austenitic) stainless steel, grade 4A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "4A"},
@@ -163,13 +134,7 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Element: "Mo", Text: "2.5–3.5", Lo: 2.5, Hi: 3.5},
 		{Element: "N", Text: "0.10–0.30", Lo: 0.1, Hi: 0.3},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "cd3mn", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[6]},
-		}},
-	}},
+	}}},
 	{ID: "ce3mn", Name: "CE3MN", UNS: "J93404", Note: "Duplex (ferritic-austenitic) stainless steel, grade 5A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "5A"},
 		{System: "ASTM A995", Name: "5A"},
@@ -185,13 +150,7 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Element: "Mo", Text: "4.0–5.0", Lo: 4, Hi: 5},
 		{Element: "N", Text: "0.10–0.30", Lo: 0.1, Hi: 0.3},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "ce3mn", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[7]},
-		}},
-	}},
+	}}},
 	{ID: "cd3mwcun", Name: "CD3MWCuN", UNS: "J93380", Note: "Duplex (ferritic-austenitic) stainless steel, grade 6A of A890 and A995.", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A890", Name: "6A"},
 		{System: "ASTM A995", Name: "6A"},
@@ -209,13 +168,7 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Element: "W", Text: "0.5–1.0", Lo: 0.5, Hi: 1},
 		{Element: "N", Text: "0.20–0.30", Lo: 0.2, Hi: 0.3},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "cd3mwcun", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[8]},
-		}},
-	}},
+	}}},
 	{ID: "cb7cu-1", Name: "CB7Cu-1", UNS: "J92180", Note: "Precipitation-hardening chromium-nickel-copper steel. Chromium and nickel are in doubt: the page read prints 14.0–15.50 and 4.50–5.50, remembered as the limits of grade CB7Cu-2, with 15.50–17.70 and 3.60–4.60 for CB7Cu-1; check them in the standard. The temper H is the ageing temperature in °F; H1150M is aged twice (1400 and 1150 °F), H1150DBL twice at 1150 °F. Hardness is the basic requirement of the standard, the tensile minimums a supplementary one (S14).", Family: &familycastStainless, Aliases: []props.Alias{
 		{System: "ASTM A747", Name: "CB7Cu-1"},
 		{System: "wrought counterpart", Name: "17-4 PH", Near: true},
@@ -236,81 +189,123 @@ var steelStainlessDuplex = []*props.Alloy{
 		{Property: props.Density, Value: units.Quantity{Lo: 0.28, Hi: 0.28, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[9]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 6, Hi: 6, Place: -1, Unit: units.MicroinInF}, Cond: &steelStainlessDuplexConditions[14], Block: &steelStainlessDuplexBlocks[10]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 77, Hi: 77, Unit: units.MicroOhmCM}, Cond: &steelStainlessDuplexConditions[5], Block: &steelStainlessDuplexBlocks[10]},
-	}, Materials: []*props.Material{
-		{ID: "cb7cu-1-h900", Temper: "H900", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[11]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[19], Block: &steelStainlessDuplexBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[20], Block: &steelStainlessDuplexBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 418, Hi: 418, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[13]},
-		}},
-		{ID: "cb7cu-1-h925", Temper: "H925", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[14]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[15]},
-		}},
-		{ID: "cb7cu-1-h1025", Temper: "H1025", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[16]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[17]},
-		}},
-		{ID: "cb7cu-1-h1075", Temper: "H1075", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 277, Hi: 277, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[19]},
-		}},
-		{ID: "cb7cu-1-h1100", Temper: "H1100", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[21]},
-		}},
-		{ID: "cb7cu-1-h1150", Temper: "H1150", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[22]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[22]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[22]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[23]},
-		}},
-		{ID: "cb7cu-1-h1150m", Temper: "H1150M", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[24]},
-		}},
-		{ID: "cb7cu-1-h1150dbl", Temper: "H1150DBL", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[25]},
-		}},
-		{ID: "cb7cu-1-h900-inv", Temper: "H900", Process: props.Investment, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 5344"},
-			{System: "trade", Name: "17-4 PH investment casting"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[22], Block: &steelStainlessDuplexBlocks[26]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
-			{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.5, Hi: 28.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStainlessDuplexConditions[23], Block: &steelStainlessDuplexBlocks[27]},
-			{Property: props.Density, Value: units.Quantity{Lo: 0.282, Hi: 0.282, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[27]},
-		}},
-		{ID: "cb7cu-1-h1000-inv", Temper: "H1000", Process: props.Investment, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 5343"},
-			{System: "trade", Name: "17-4 PH investment casting"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[25], Block: &steelStainlessDuplexBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
-		}},
-		{ID: "cb7cu-1-h1100-inv", Temper: "H1100", Process: props.Investment, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 5342"},
-			{System: "trade", Name: "17-4 PH investment casting"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[27], Block: &steelStainlessDuplexBlocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
-		}},
+	}},
+}
+
+var steelStainlessDuplexMaterials = [...]props.Material{
+	{ID: "cd4mcu", Alloy: &steelStainlessDuplexAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[1]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 108, Hi: 108, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[9], Block: &steelStainlessDuplexBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 81.5, Hi: 81.5, Place: -1, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[10], Block: &steelStainlessDuplexBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[11], Block: &steelStainlessDuplexBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 253, Hi: 253, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[12], Block: &steelStainlessDuplexBlocks[2]},
+		{Property: props.ImpactCharpyV, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.FootPound}, Cond: &steelStainlessDuplexConditions[13], Block: &steelStainlessDuplexBlocks[2]},
+	}},
+	{ID: "cd4mcun", Alloy: &steelStainlessDuplexAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[3]},
+	}},
+	{ID: "ce8mn", Alloy: &steelStainlessDuplexAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[4]},
+	}},
+	{ID: "cd6mn", Alloy: &steelStainlessDuplexAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[5]},
+	}},
+	{ID: "cd3mn", Alloy: &steelStainlessDuplexAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[6]},
+	}},
+	{ID: "ce3mn", Alloy: &steelStainlessDuplexAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[7]},
+	}},
+	{ID: "cd3mwcun", Alloy: &steelStainlessDuplexAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100, Hi: 100, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[6], Block: &steelStainlessDuplexBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[7], Block: &steelStainlessDuplexBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[8], Block: &steelStainlessDuplexBlocks[8]},
+	}},
+	{ID: "cb7cu-1-h900", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H900", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[11]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[19], Block: &steelStainlessDuplexBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[20], Block: &steelStainlessDuplexBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 418, Hi: 418, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[13]},
+	}},
+	{ID: "cb7cu-1-h925", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H925", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 175, Hi: 175, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[14]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[15]},
+	}},
+	{ID: "cb7cu-1-h1025", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1025", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[16]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[17]},
+	}},
+	{ID: "cb7cu-1-h1075", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1075", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 277, Hi: 277, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[19]},
+	}},
+	{ID: "cb7cu-1-h1100", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1100", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 110, Hi: 110, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[21]},
+	}},
+	{ID: "cb7cu-1-h1150", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1150", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[15], Block: &steelStainlessDuplexBlocks[22]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 97, Hi: 97, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[16], Block: &steelStainlessDuplexBlocks[22]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[17], Block: &steelStainlessDuplexBlocks[22]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 269, Hi: 269, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[23]},
+	}},
+	{ID: "cb7cu-1-h1150m", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1150M", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[24]},
+	}},
+	{ID: "cb7cu-1-h1150dbl", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1150DBL", Process: props.Sand, Stated: []props.Figure{
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 310, Hi: 310, Unit: units.HB3000Number}, Cond: &steelStainlessDuplexConditions[18], Block: &steelStainlessDuplexBlocks[25]},
+	}},
+	{ID: "cb7cu-1-h900-inv", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H900", Process: props.Investment, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 5344"},
+		{System: "trade", Name: "17-4 PH investment casting"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[22], Block: &steelStainlessDuplexBlocks[26]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[21], Block: &steelStainlessDuplexBlocks[26]},
+		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 28.5, Hi: 28.5, Place: -1, Unit: units.Mpsi}, Cond: &steelStainlessDuplexConditions[23], Block: &steelStainlessDuplexBlocks[27]},
+		{Property: props.Density, Value: units.Quantity{Lo: 0.282, Hi: 0.282, Place: -3, Unit: units.LbPerIn3}, Cond: &steelStainlessDuplexConditions[1], Block: &steelStainlessDuplexBlocks[27]},
+	}},
+	{ID: "cb7cu-1-h1000-inv", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1000", Process: props.Investment, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 5343"},
+		{System: "trade", Name: "17-4 PH investment casting"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[25], Block: &steelStainlessDuplexBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[24], Block: &steelStainlessDuplexBlocks[28]},
+	}},
+	{ID: "cb7cu-1-h1100-inv", Alloy: &steelStainlessDuplexAlloys[7], Temper: "H1100", Process: props.Investment, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 5342"},
+		{System: "trade", Name: "17-4 PH investment casting"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 120, Hi: 120, Unit: units.KSI}, Cond: &steelStainlessDuplexConditions[27], Block: &steelStainlessDuplexBlocks[29]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStainlessDuplexConditions[26], Block: &steelStainlessDuplexBlocks[29]},
 	}},
 }

@@ -42,7 +42,7 @@ var steelStructuralConditions = [...]props.Conditions{
 	{Gauge: "2 in"},
 }
 
-var steelStructural = []*props.Alloy{
+var steelStructuralAlloys = [...]props.Alloy{
 	{ID: "steel-a27-60-30", Name: "A27 60-30", UNS: "J03000", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "60-30"},
 		{System: "ASTM A27M", Name: "415-205"},
@@ -53,14 +53,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a27-60-30", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[0]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[0]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a27-65-35", Name: "A27 65-35", UNS: "J03001", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "65-35"},
 		{System: "ASTM A27M", Name: "450-240"},
@@ -71,14 +64,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a27-65-35", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[1]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a27-70-36", Name: "A27 70-36", UNS: "J03501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "70-36"},
 		{System: "ASTM A27M", Name: "485-250"},
@@ -89,14 +75,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a27-70-36", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[2]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a27-70-40", Name: "A27 70-40", UNS: "J02501", Note: "Carbon steel casting for general use; the numbers are minimum tensile strength and yield point in ksi.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "70-40"},
 		{System: "ASTM A27M", Name: "485-275"},
@@ -107,24 +86,10 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a27-70-40", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[3]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[3]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a27-u60-30", Name: "A27 U60-30", UNS: "J02500", Note: "Carbon steel casting that may be delivered without heat treatment.", Family: &familycastSteel, Class: "carbon", Aliases: []props.Alias{
 		{System: "ASTM A27", Name: "U60-30"},
 		{System: "ASTM A27M", Name: "U415-205"},
-	}, Materials: []*props.Material{
-		{ID: "steel-a27-u60-30", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[4]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[4]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
-		}},
 	}},
 	{ID: "steel-a148-80-40", Name: "A148 80-40", UNS: "D50400", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "80-40"},
@@ -133,14 +98,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-80-40", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[5]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-80-50", Name: "A148 80-50", UNS: "D50500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "80-50"},
 		{System: "ASTM A148M", Name: "550-345"},
@@ -148,14 +106,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-80-50", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[6]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[6]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[7]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[7]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-90-60", Name: "A148 90-60", UNS: "D50600", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "90-60"},
 		{System: "ASTM A148M", Name: "620-415"},
@@ -163,14 +114,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-90-60", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[8]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[8]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[9]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[9]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-105-85", Name: "A148 105-85", UNS: "D50850", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "105-85"},
 		{System: "ASTM A148M", Name: "725-585"},
@@ -178,14 +122,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-105-85", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[10]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[10]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[11]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[11]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-115-95", Name: "A148 115-95", UNS: "D50950", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "115-95"},
 		{System: "ASTM A148M", Name: "795-655"},
@@ -193,14 +130,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-115-95", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[12]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[12]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-130-115", Name: "A148 130-115", UNS: "D51150", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "130-115"},
 		{System: "ASTM A148M", Name: "895-795"},
@@ -208,14 +138,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-130-115", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[13]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-135-125", Name: "A148 135-125", UNS: "D51250", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "135-125"},
 		{System: "ASTM A148M", Name: "930-860"},
@@ -223,14 +146,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-135-125", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[14]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[14]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-150-135", Name: "A148 150-135", UNS: "D51350", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "150-135"},
 		{System: "ASTM A148M", Name: "1035-930"},
@@ -238,14 +154,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-150-135", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[15]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-160-145", Name: "A148 160-145", UNS: "D51450", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "160-145"},
 		{System: "ASTM A148M", Name: "1105-1000"},
@@ -253,14 +162,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.05 max", Hi: 0.05},
 		{Element: "S", Text: "0.06 max", Hi: 0.06},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-160-145", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[16]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[16]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-165-150", Name: "A148 165-150", UNS: "D51500", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "165-150"},
 		{System: "ASTM A148M", Name: "1140-1035"},
@@ -268,14 +170,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-165-150", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[17]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-210-180", Name: "A148 210-180", UNS: "D51800", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "210-180"},
 		{System: "ASTM A148M", Name: "1450-1240"},
@@ -283,14 +178,7 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-210-180", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[18]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
-		}},
-	}},
+	}}},
 	{ID: "steel-a148-260-210", Name: "A148 260-210", UNS: "D52100", Note: "High-strength structural steel casting; the numbers are minimum tensile strength and yield strength in ksi. The foundry chooses chemistry and heat treatment to reach them; only sulfur and phosphorus are limited.", Family: &familycastSteel, Class: "low-alloy", Aliases: []props.Alias{
 		{System: "ASTM A148", Name: "260-210"},
 		{System: "ASTM A148M", Name: "1795-1450"},
@@ -298,12 +186,110 @@ var steelStructural = []*props.Alloy{
 		{Element: "P", Text: "0.020 max", Hi: 0.02},
 		{Element: "S", Text: "0.020 max", Hi: 0.02},
 		{Element: "Fe", Text: "remainder"},
-	}}, Materials: []*props.Material{
-		{ID: "steel-a148-260-210", Process: props.Sand, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[19]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
-		}},
+	}}},
+}
+
+var steelStructuralMaterials = [...]props.Material{
+	{ID: "steel-a27-60-30", Alloy: &steelStructuralAlloys[0], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[0]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[0]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[0]},
+	}},
+	{ID: "steel-a27-65-35", Alloy: &steelStructuralAlloys[1], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24, Hi: 24, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[1]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[1]},
+	}},
+	{ID: "steel-a27-70-36", Alloy: &steelStructuralAlloys[2], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[2]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[2]},
+	}},
+	{ID: "steel-a27-70-40", Alloy: &steelStructuralAlloys[3], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[1], Block: &steelStructuralBlocks[3]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[2], Block: &steelStructuralBlocks[3]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[0], Block: &steelStructuralBlocks[3]},
+	}},
+	{ID: "steel-a27-u60-30", Alloy: &steelStructuralAlloys[4], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &steelStructuralConditions[4], Block: &steelStructuralBlocks[4]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[5], Block: &steelStructuralBlocks[4]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[3], Block: &steelStructuralBlocks[4]},
+	}},
+	{ID: "steel-a148-80-40", Alloy: &steelStructuralAlloys[5], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[5]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[5]},
+	}},
+	{ID: "steel-a148-80-50", Alloy: &steelStructuralAlloys[6], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[6]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[6]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[7]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[7]},
+	}},
+	{ID: "steel-a148-90-60", Alloy: &steelStructuralAlloys[7], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[8]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[8]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[9]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[9]},
+	}},
+	{ID: "steel-a148-105-85", Alloy: &steelStructuralAlloys[8], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[10]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[10]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[11]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[11]},
+	}},
+	{ID: "steel-a148-115-95", Alloy: &steelStructuralAlloys[9], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[12]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[12]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[12]},
+	}},
+	{ID: "steel-a148-130-115", Alloy: &steelStructuralAlloys[10], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 130, Hi: 130, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 11, Hi: 11, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[13]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[13]},
+	}},
+	{ID: "steel-a148-135-125", Alloy: &steelStructuralAlloys[11], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[14]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 9, Hi: 9, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[14]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[14]},
+	}},
+	{ID: "steel-a148-150-135", Alloy: &steelStructuralAlloys[12], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 7, Hi: 7, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[15]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[15]},
+	}},
+	{ID: "steel-a148-160-145", Alloy: &steelStructuralAlloys[13], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[16]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[16]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[16]},
+	}},
+	{ID: "steel-a148-165-150", Alloy: &steelStructuralAlloys[14], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 165, Hi: 165, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 150, Hi: 150, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 5, Hi: 5, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[17]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[17]},
+	}},
+	{ID: "steel-a148-210-180", Alloy: &steelStructuralAlloys[15], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 180, Hi: 180, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 4, Hi: 4, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[18]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[18]},
+	}},
+	{ID: "steel-a148-260-210", Alloy: &steelStructuralAlloys[16], Process: props.Sand, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 260, Hi: 260, Unit: units.KSI}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.KSI}, Cond: &steelStructuralConditions[7], Block: &steelStructuralBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 3, Hi: 3, Unit: units.Pct}, Cond: &steelStructuralConditions[8], Block: &steelStructuralBlocks[19]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 6, Hi: 6, Unit: units.Pct}, Cond: &steelStructuralConditions[6], Block: &steelStructuralBlocks[19]},
 	}},
 }

@@ -154,7 +154,7 @@ var wroughtStainlessConditions = [...]props.Conditions{
 	{Load: 3000, Ball: 10, Bar: "wrought bar", Section: "to 3 in", Note: "HB without a suffix means 10 mm, 3000 kgf under ASTM E10"},
 }
 
-var wroughtStainless = []*props.Alloy{
+var wroughtStainlessAlloys = [...]props.Alloy{
 	{ID: "303", Name: "303", UNS: "S30300", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4305", Near: true},
 		{System: "EN", Name: "X8CrNiS18-9", Near: true},
@@ -179,13 +179,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 72, Hi: 72, Unit: units.MicroOhmCM}, Cond: &wroughtStainlessConditions[0], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[0]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[1]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 172, Hi: 172, Unit: units.GPa}, Cond: &wroughtStainlessConditions[5], Block: &wroughtStainlessBlocks[1]},
-	}, Materials: []*props.Material{
-		{ID: "303-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
-		}},
 	}},
 	{ID: "304", Name: "304", UNS: "S30400", Note: "Cast counterpart: CF8 (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "trade", Name: "18-8 stainless"},
@@ -265,21 +258,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 52.7, Hi: 52.7, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[34], Block: &wroughtStainlessBlocks[8]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 44.8, Hi: 44.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[35], Block: &wroughtStainlessBlocks[8]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[36], Block: &wroughtStainlessBlocks[8]},
-	}, Materials: []*props.Material{
-		{ID: "304-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[10]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[44], Block: &wroughtStainlessBlocks[12]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Block: &wroughtStainlessBlocks[13]},
-		}},
 	}},
 	{ID: "304l", Name: "304L", UNS: "S30403", Note: "Cast counterpart: CF3 (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4307", Near: true},
@@ -356,16 +334,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 52.7, Hi: 52.7, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[34], Block: &wroughtStainlessBlocks[18]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 44.8, Hi: 44.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[35], Block: &wroughtStainlessBlocks[18]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[36], Block: &wroughtStainlessBlocks[18]},
-	}, Materials: []*props.Material{
-		{ID: "304l-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceASMEIID, Block: &wroughtStainlessBlocks[19]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceASMEIID, Block: &wroughtStainlessBlocks[19]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[19]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[20]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[21]},
-		}},
 	}},
 	{ID: "310s", Name: "310S", UNS: "S31008", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4845", Near: true},
@@ -386,13 +354,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 8.2, Hi: 8.2, Place: -1, Unit: units.BtuPerHFtF}, Cond: &wroughtStainlessConditions[2], Block: &wroughtStainlessBlocks[22]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &wroughtStainlessConditions[3], Block: &wroughtStainlessBlocks[22]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 78, Hi: 78, Unit: units.MicroOhmCM}, Cond: &wroughtStainlessConditions[0], Block: &wroughtStainlessBlocks[22]},
-	}, Materials: []*props.Material{
-		{ID: "310s-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[23]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[23]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[24]},
-		}},
 	}},
 	{ID: "316", Name: "316", UNS: "S31600", Note: "Cast counterpart: CF8M (near). The modulus is printed as 28.0 Mpsi in one place and as 29.0 in another.", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4401", Near: true},
@@ -427,21 +388,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.75, Hi: 0.75, Place: -2, Unit: units.OhmMM2PerM}, Cond: &wroughtStainlessConditions[0], Block: &wroughtStainlessBlocks[29]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 16.5, Hi: 16.5, Place: -1, Unit: units.MicromMK}, Cond: &wroughtStainlessConditions[11], Block: &wroughtStainlessBlocks[30]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 17, Hi: 17, Place: -1, Unit: units.MicromMK}, Cond: &wroughtStainlessConditions[12], Block: &wroughtStainlessBlocks[30]},
-	}, Materials: []*props.Material{
-		{ID: "316-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[32]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[33]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[33]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[33]},
-			{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &wroughtStainlessConditions[44], Block: &wroughtStainlessBlocks[34]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Block: &wroughtStainlessBlocks[35]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Block: &wroughtStainlessBlocks[35]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Block: &wroughtStainlessBlocks[35]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Block: &wroughtStainlessBlocks[35]},
-		}},
 	}},
 	{ID: "316l", Name: "316L", UNS: "S31603", Note: "Cast counterpart: CF3M (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4404", Near: true},
@@ -469,16 +415,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 9.4, Hi: 9.4, Place: -1, Unit: units.BtuPerHFtF}, Cond: &wroughtStainlessConditions[2], Block: &wroughtStainlessBlocks[38]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 0.12, Hi: 0.12, Place: -2, Unit: units.BtuPerLbF}, Cond: &wroughtStainlessConditions[3], Agrees: &sourceEN100881, Block: &wroughtStainlessBlocks[38]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 74, Hi: 74, Unit: units.MicroOhmCM}, Cond: &wroughtStainlessConditions[0], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[38]},
-	}, Materials: []*props.Material{
-		{ID: "316l-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[39]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[39]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[39]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[40]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[41]},
-		}},
 	}},
 	{ID: "321", Name: "321", UNS: "S32100", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4541", Near: true},
@@ -554,16 +490,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 52.7, Hi: 52.7, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[34], Block: &wroughtStainlessBlocks[46]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 44.8, Hi: 44.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[35], Block: &wroughtStainlessBlocks[46]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[36], Block: &wroughtStainlessBlocks[46]},
-	}, Materials: []*props.Material{
-		{ID: "321-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[47]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[47]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[48]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[49]},
-		}},
 	}},
 	{ID: "347", Name: "347", UNS: "S34700", Note: "Cast counterpart: CF8C (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4550", Near: true},
@@ -630,16 +556,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 52.7, Hi: 52.7, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[34], Block: &wroughtStainlessBlocks[53]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 44.8, Hi: 44.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[35], Block: &wroughtStainlessBlocks[53]},
 		{Property: props.TensileRetained, Value: units.Quantity{Lo: 36, Hi: 36, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[36], Block: &wroughtStainlessBlocks[53]},
-	}, Materials: []*props.Material{
-		{ID: "347-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[54]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[54]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[54]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[55]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[56]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[56]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[56]},
-		}},
 	}},
 	{ID: "410", Name: "410", UNS: "S41000", Note: "Cast counterpart: CA15 (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4006", Near: true},
@@ -664,19 +580,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 205, Hi: 205, Unit: units.GPa}, Cond: &wroughtStainlessConditions[14], Block: &wroughtStainlessBlocks[58]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[58]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.GPa}, Cond: &wroughtStainlessConditions[5], Block: &wroughtStainlessBlocks[58]},
-	}, Materials: []*props.Material{
-		{ID: "410-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[59]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[59]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[59]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[60]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[46], Block: &wroughtStainlessBlocks[61]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[61]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[61]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[62]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Block: &wroughtStainlessBlocks[62]},
-		}},
 	}},
 	{ID: "416", Name: "416", UNS: "S41600", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4005", Near: true},
@@ -700,12 +603,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 205, Hi: 205, Unit: units.GPa}, Cond: &wroughtStainlessConditions[14], Block: &wroughtStainlessBlocks[64]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[64]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.GPa}, Cond: &wroughtStainlessConditions[5], Block: &wroughtStainlessBlocks[64]},
-	}, Materials: []*props.Material{
-		{ID: "416-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
-		}},
 	}},
 	{ID: "420", Name: "420", UNS: "S42000", Note: "Cast counterpart: CA40 (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4021", Near: true},
@@ -728,12 +625,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.GPa}, Cond: &wroughtStainlessConditions[13], Block: &wroughtStainlessBlocks[67]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 200, Hi: 200, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[67]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.GPa}, Cond: &wroughtStainlessConditions[5], Block: &wroughtStainlessBlocks[67]},
-	}, Materials: []*props.Material{
-		{ID: "420-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
-		}},
 	}},
 	{ID: "430", Name: "430", UNS: "S43000", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4016", Near: true},
@@ -757,16 +648,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.GPa}, Cond: &wroughtStainlessConditions[14], Block: &wroughtStainlessBlocks[70]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 205, Hi: 205, Unit: units.GPa}, Cond: &wroughtStainlessConditions[4], Block: &wroughtStainlessBlocks[70]},
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 195, Hi: 195, Unit: units.GPa}, Cond: &wroughtStainlessConditions[5], Block: &wroughtStainlessBlocks[70]},
-	}, Materials: []*props.Material{
-		{ID: "430-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[71]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[71]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[71]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 183, Hi: 183, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[72]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[73]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[73]},
-		}},
 	}},
 	{ID: "2205", Name: "2205", UNS: "S32205", Note: "Cast counterpart: CD3MN (near).", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "EN number", Name: "1.4462", Near: true},
@@ -789,13 +670,6 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 13.5, Hi: 13.5, Place: -1, Unit: units.MicromMK}, Cond: &wroughtStainlessConditions[11], Block: &wroughtStainlessBlocks[75]},
 		{Property: props.ThermalExpansion, Value: units.Quantity{Lo: 14, Hi: 14, Place: -1, Unit: units.MicromMK}, Cond: &wroughtStainlessConditions[12], Block: &wroughtStainlessBlocks[75]},
 		{Property: props.ElectricalConductivity, Value: units.Quantity{Lo: 0.8, Hi: 0.8, Place: -2, Unit: units.OhmMM2PerM}, Cond: &wroughtStainlessConditions[0], Block: &wroughtStainlessBlocks[75]},
-	}, Materials: []*props.Material{
-		{ID: "2205-annealed-wrought", Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceASMEB313, Block: &wroughtStainlessBlocks[76]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceASMEB313, Block: &wroughtStainlessBlocks[76]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[76]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 293, Hi: 293, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[77]},
-		}},
 	}},
 	{ID: "17-4ph", Name: "17-4PH", UNS: "S17400", Note: "Cast counterpart: CB7Cu-1 (near). Tempers are named after the aging temperature in °F.", Family: &familywroughtStainless, Aliases: []props.Alias{
 		{System: "ASTM", Name: "type 630"},
@@ -888,54 +762,169 @@ var wroughtStainless = []*props.Alloy{
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 78, Hi: 78, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[31], Block: &wroughtStainlessBlocks[83]},
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 68.8, Hi: 68.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[32], Block: &wroughtStainlessBlocks[83]},
 		{Property: props.YieldRetained, Value: units.Quantity{Lo: 57.8, Hi: 57.8, Place: -1, Unit: units.Pct}, Cond: &wroughtStainlessConditions[33], Block: &wroughtStainlessBlocks[83]},
-	}, Materials: []*props.Material{
-		{ID: "17-4ph-h900-wrought", Temper: "H900", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 5604"},
-			{System: "SAE", Name: "AMS 5643"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[84]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 388, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[84]},
-		}},
-		{ID: "17-4ph-h925-wrought", Temper: "H925", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[85]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[85]},
-		}},
-		{ID: "17-4ph-h1025-wrought", Temper: "H1025", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "SAE", Name: "AMS 5604"},
-			{System: "SAE", Name: "AMS 5643"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[86]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 331, Hi: 331, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[86]},
-		}},
-		{ID: "17-4ph-h1075-wrought", Temper: "H1075", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[87]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[87]},
-		}},
-		{ID: "17-4ph-h1100-wrought", Temper: "H1100", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[88]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[88]},
-		}},
-		{ID: "17-4ph-h1150-wrought", Temper: "H1150", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[89]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 277, Hi: 277, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[89]},
-		}},
+	}},
+}
+
+var wroughtStainlessMaterials = [...]props.Material{
+	{ID: "303-annealed-wrought", Alloy: &wroughtStainlessAlloys[0], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 160, Hi: 160, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[2]},
+	}},
+	{ID: "304-annealed-wrought", Alloy: &wroughtStainlessAlloys[1], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[9]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[10]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[11]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[44], Block: &wroughtStainlessBlocks[12]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85, Hi: 85, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceTRADESS, Block: &wroughtStainlessBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Block: &wroughtStainlessBlocks[13]},
+	}},
+	{ID: "304l-annealed-wrought", Alloy: &wroughtStainlessAlloys[2], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceASMEIID, Block: &wroughtStainlessBlocks[19]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceASMEIID, Block: &wroughtStainlessBlocks[19]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[19]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[20]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[21]},
+	}},
+	{ID: "310s-annealed-wrought", Alloy: &wroughtStainlessAlloys[3], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[23]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[23]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[23]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[24]},
+	}},
+	{ID: "316-annealed-wrought", Alloy: &wroughtStainlessAlloys[4], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[32]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 84, Hi: 84, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[33]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[33]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[33]},
+		{Property: props.FatigueStrength, Value: units.Quantity{Lo: 39, Hi: 39, Unit: units.KSI}, Cond: &wroughtStainlessConditions[44], Block: &wroughtStainlessBlocks[34]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Block: &wroughtStainlessBlocks[35]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Block: &wroughtStainlessBlocks[35]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Block: &wroughtStainlessBlocks[35]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[9], Block: &wroughtStainlessBlocks[35]},
+	}},
+	{ID: "316l-annealed-wrought", Alloy: &wroughtStainlessAlloys[5], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[39]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[39]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[39]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[40]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[41]},
+	}},
+	{ID: "321-annealed-wrought", Alloy: &wroughtStainlessAlloys[6], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[47]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[47]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[47]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[48]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[49]},
+	}},
+	{ID: "347-annealed-wrought", Alloy: &wroughtStainlessAlloys[7], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[54]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[54]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[54]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 201, Hi: 201, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[55]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[56]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[56]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[56]},
+	}},
+	{ID: "410-annealed-wrought", Alloy: &wroughtStainlessAlloys[8], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[59]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[59]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[59]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[60]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtStainlessConditions[46], Block: &wroughtStainlessBlocks[61]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[61]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[61]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[62]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Block: &wroughtStainlessBlocks[62]},
+	}},
+	{ID: "416-annealed-wrought", Alloy: &wroughtStainlessAlloys[9], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[65]},
+	}},
+	{ID: "420-annealed-wrought", Alloy: &wroughtStainlessAlloys[10], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[6], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtStainlessConditions[7], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[8], Agrees: &sourceDSMECH, Block: &wroughtStainlessBlocks[68]},
+	}},
+	{ID: "430-annealed-wrought", Alloy: &wroughtStainlessAlloys[11], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Block: &wroughtStainlessBlocks[71]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Block: &wroughtStainlessBlocks[71]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[71]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 183, Hi: 183, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[72]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75, Hi: 75, Unit: units.KSI}, Cond: &wroughtStainlessConditions[41], Block: &wroughtStainlessBlocks[73]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtStainlessConditions[42], Block: &wroughtStainlessBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[43], Block: &wroughtStainlessBlocks[73]},
+	}},
+	{ID: "2205-annealed-wrought", Alloy: &wroughtStainlessAlloys[12], Temper: "annealed", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.KSI}, Cond: &wroughtStainlessConditions[37], Agrees: &sourceASMEB313, Block: &wroughtStainlessBlocks[76]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtStainlessConditions[38], Agrees: &sourceASMEB313, Block: &wroughtStainlessBlocks[76]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtStainlessConditions[39], Block: &wroughtStainlessBlocks[76]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 293, Hi: 293, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[40], Block: &wroughtStainlessBlocks[77]},
+	}},
+	{ID: "17-4ph-h900-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H900", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 5604"},
+		{System: "SAE", Name: "AMS 5643"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 190, Hi: 190, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[84]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[84]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 388, Hi: 388, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[84]},
+	}},
+	{ID: "17-4ph-h925-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H925", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[85]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 44, Hi: 44, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[85]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 375, Hi: 375, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[85]},
+	}},
+	{ID: "17-4ph-h1025-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H1025", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "SAE", Name: "AMS 5604"},
+		{System: "SAE", Name: "AMS 5643"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 155, Hi: 155, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[86]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[86]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 331, Hi: 331, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[86]},
+	}},
+	{ID: "17-4ph-h1075-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H1075", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 145, Hi: 145, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 125, Hi: 125, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 13, Hi: 13, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[87]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[87]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 311, Hi: 311, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[87]},
+	}},
+	{ID: "17-4ph-h1100-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H1100", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 140, Hi: 140, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 115, Hi: 115, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 14, Hi: 14, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[88]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[88]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 302, Hi: 302, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[88]},
+	}},
+	{ID: "17-4ph-h1150-wrought", Alloy: &wroughtStainlessAlloys[13], Temper: "H1150", Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 135, Hi: 135, Unit: units.KSI}, Cond: &wroughtStainlessConditions[47], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.KSI}, Cond: &wroughtStainlessConditions[48], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &wroughtStainlessConditions[49], Agrees: &sourceMILHDBK5J, Block: &wroughtStainlessBlocks[89]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtStainlessConditions[47], Block: &wroughtStainlessBlocks[89]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 277, Hi: 277, Unit: units.HB3000Number}, Cond: &wroughtStainlessConditions[50], Block: &wroughtStainlessBlocks[89]},
 	}},
 }

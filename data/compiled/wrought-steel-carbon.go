@@ -133,7 +133,7 @@ var wroughtSteelCarbonConditions = [...]props.Conditions{
 	{Gauge: "8 in", Bar: "wrought plate"},
 }
 
-var wroughtSteelCarbon = []*props.Alloy{
+var wroughtSteelCarbonAlloys = [...]props.Alloy{
 	{ID: "1010", Name: "1010", UNS: "G10100", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "EN", Name: "C10", Near: true},
 		{System: "JIS", Name: "S10C", Near: true},
@@ -145,26 +145,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 55, Hi: 55, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Agrees: &sourceTRADESTEEL, Block: &wroughtSteelCarbonBlocks[0]},
-	}, Materials: []*props.Material{
-		{ID: "1010-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1010 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 47000, Hi: 47000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 26000, Hi: 26000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[1]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[1]},
-		}},
-		{ID: "1010-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1010 CD"},
-			{System: "trade", Name: "1010 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 53000, Hi: 53000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 44000, Hi: 44000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[2]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[2]},
-		}},
 	}},
 	{ID: "1018", Name: "1018", UNS: "G10180", Note: "One page prints 84 000 psi for cold drawn bars, a misprint of 64 000.", Family: &familywroughtSteel, Class: "TE-1 group 1", Composition: props.Composition{Source: &sourceSAEJ403, Limits: []props.Limit{
 		{Element: "C", Text: "0.15–0.20", Lo: 0.15, Hi: 0.2},
@@ -177,26 +157,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 51.9, Hi: 51.9, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[4], Block: &wroughtSteelCarbonBlocks[4]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 51.1, Hi: 51.1, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[5], Block: &wroughtSteelCarbonBlocks[4]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 49, Hi: 49, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[6], Block: &wroughtSteelCarbonBlocks[4]},
-	}, Materials: []*props.Material{
-		{ID: "1018-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1018 CD"},
-			{System: "trade", Name: "1018 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 64, Hi: 64, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[5]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[5]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[5]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 126, Hi: 126, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[5]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[6]},
-		}},
-		{ID: "1018-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1018 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[7]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[7]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[7]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 116, Hi: 116, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[7]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[8]},
-		}},
 	}},
 	{ID: "1020", Name: "1020", UNS: "G10200", Family: &familywroughtSteel, Composition: props.Composition{Source: &sourceSAEJ403, Limits: []props.Limit{
 		{Element: "C", Text: "0.18–0.23", Lo: 0.18, Hi: 0.23},
@@ -214,46 +174,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 51.1, Hi: 51.1, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[5], Block: &wroughtSteelCarbonBlocks[11]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 49, Hi: 49, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[6], Block: &wroughtSteelCarbonBlocks[11]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 486, Hi: 486, Unit: units.JPerKgK}, Cond: &wroughtSteelCarbonConditions[11], Block: &wroughtSteelCarbonBlocks[12]},
-	}, Materials: []*props.Material{
-		{ID: "1020-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1020 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 55000, Hi: 55000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[13]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 30000, Hi: 30000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[13]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[13]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 111, Hi: 111, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[13]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[14]},
-		}},
-		{ID: "1020-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1020 CD"},
-			{System: "trade", Name: "1020 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 61000, Hi: 61000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[15]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 51000, Hi: 51000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[15]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[15]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[15]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[16]},
-		}},
-		{ID: "1020-normalized-wrought", Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1020 NORM"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 64, Hi: 64, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[12], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[17]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50.3, Hi: 50.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[12], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[17]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 35.8, Hi: 35.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[13], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[17]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 67.9, Hi: 67.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[12], Block: &wroughtSteelCarbonBlocks[17]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[14], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[17]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 86.8, Hi: 86.8, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[12], Block: &wroughtSteelCarbonBlocks[17]},
-		}},
-		{ID: "1020-annealed-wrought", Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1020 ANN"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 57.3, Hi: 57.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[15], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42.8, Hi: 42.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[15], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 36.5, Hi: 36.5, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[16], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 66, Hi: 66, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[15], Block: &wroughtSteelCarbonBlocks[18]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 111, Hi: 111, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[17], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[18]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 91, Hi: 91, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[15], Block: &wroughtSteelCarbonBlocks[18]},
-		}},
 	}},
 	{ID: "1030", Name: "1030", UNS: "G10300", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "EN", Name: "C30", Near: true},
@@ -266,26 +186,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Agrees: &sourceTRADESTEEL, Block: &wroughtSteelCarbonBlocks[19]},
-	}, Materials: []*props.Material{
-		{ID: "1030-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1030 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 68000, Hi: 68000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 37500, Hi: 37500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[20]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[20]},
-		}},
-		{ID: "1030-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1030 CD"},
-			{System: "trade", Name: "1030 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 76000, Hi: 76000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 64000, Hi: 64000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[21]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[21]},
-		}},
 	}},
 	{ID: "1035", Name: "1035", UNS: "G10350", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "EN", Name: "C35", Near: true},
@@ -298,26 +198,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Agrees: &sourceTRADESTEEL, Block: &wroughtSteelCarbonBlocks[22]},
-	}, Materials: []*props.Material{
-		{ID: "1035-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1035 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 72000, Hi: 72000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 39500, Hi: 39500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[23]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[23]},
-		}},
-		{ID: "1035-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1035 CD"},
-			{System: "trade", Name: "1035 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80000, Hi: 80000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 67000, Hi: 67000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[24]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[24]},
-		}},
 	}},
 	{ID: "1040", Name: "1040", UNS: "G10400", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "EN", Name: "C40", Near: true},
@@ -337,46 +217,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 50.7, Hi: 50.7, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[19], Block: &wroughtSteelCarbonBlocks[26]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 48.2, Hi: 48.2, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[20], Block: &wroughtSteelCarbonBlocks[26]},
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 60, Hi: 60, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[27]},
-	}, Materials: []*props.Material{
-		{ID: "1040-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1040 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 76000, Hi: 76000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 42000, Hi: 42000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[28]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[28]},
-		}},
-		{ID: "1040-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1040 CD"},
-			{System: "trade", Name: "1040 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85000, Hi: 85000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 71000, Hi: 71000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[29]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[29]},
-		}},
-		{ID: "1040-normalized-wrought", Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1040 NORM"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 85.5, Hi: 85.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 54.3, Hi: 54.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 54.9, Hi: 54.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[30]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[30]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[30]},
-		}},
-		{ID: "1040-annealed-wrought", Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1040 ANN"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 75.3, Hi: 75.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 51.3, Hi: 51.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 30.2, Hi: 30.2, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 57.2, Hi: 57.2, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[31]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[31]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 32.7, Hi: 32.7, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[31]},
-		}},
 	}},
 	{ID: "1045", Name: "1045", UNS: "G10450", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "EN", Name: "C45", Near: true},
@@ -397,26 +237,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 50.7, Hi: 50.7, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[19], Block: &wroughtSteelCarbonBlocks[34]},
 		{Property: props.ThermalConductivity, Value: units.Quantity{Lo: 48.2, Hi: 48.2, Place: -1, Unit: units.WPerMK}, Cond: &wroughtSteelCarbonConditions[20], Block: &wroughtSteelCarbonBlocks[34]},
 		{Property: props.SpecificHeat, Value: units.Quantity{Lo: 486, Hi: 486, Unit: units.JPerKgK}, Cond: &wroughtSteelCarbonConditions[11], Block: &wroughtSteelCarbonBlocks[35]},
-	}, Materials: []*props.Material{
-		{ID: "1045-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1045 CD"},
-			{System: "trade", Name: "1045 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 91000, Hi: 91000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[36]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 77000, Hi: 77000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[36]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[36]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[36]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[37]},
-		}},
-		{ID: "1045-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1045 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 82000, Hi: 82000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[38]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 45000, Hi: 45000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[38]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[38]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[38]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[39]},
-		}},
 	}},
 	{ID: "1050", Name: "1050", UNS: "G10500", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "EN", Name: "C50", Near: true},
@@ -429,46 +249,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[40]},
-	}, Materials: []*props.Material{
-		{ID: "1050-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1050 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 49500, Hi: 49500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[41]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[41]},
-		}},
-		{ID: "1050-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1050 CD"},
-			{System: "trade", Name: "1050 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 100000, Hi: 100000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 84000, Hi: 84000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[42]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[42]},
-		}},
-		{ID: "1050-normalized-wrought", Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1050 NORM"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 108.5, Hi: 108.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 39.4, Hi: 39.4, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[43]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[43]},
-		}},
-		{ID: "1050-annealed-wrought", Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1050 ANN"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 92.3, Hi: 92.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 53, Hi: 53, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23.7, Hi: 23.7, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 39.9, Hi: 39.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[44]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 12.5, Hi: 12.5, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[44]},
-		}},
 	}},
 	{ID: "1117", Name: "1117", UNS: "G11170", Family: &familywroughtSteel, Composition: props.Composition{Source: &sourceSAEJ403, Limits: []props.Limit{
 		{Element: "C", Text: "0.14–0.20", Lo: 0.14, Hi: 0.2},
@@ -478,46 +258,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[45]},
-	}, Materials: []*props.Material{
-		{ID: "1117-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1117 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62000, Hi: 62000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 34000, Hi: 34000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[46]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[46]},
-		}},
-		{ID: "1117-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1117 CD"},
-			{System: "trade", Name: "1117 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 69000, Hi: 69000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 58000, Hi: 58000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[47]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[47]},
-		}},
-		{ID: "1117-normalized-wrought", Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1117 NORM"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 67.8, Hi: 67.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 33.5, Hi: 33.5, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 63.8, Hi: 63.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[48]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 62.8, Hi: 62.8, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[48]},
-		}},
-		{ID: "1117-annealed-wrought", Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1117 ANN"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 62.3, Hi: 62.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 40.5, Hi: 40.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[27], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 32.8, Hi: 32.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[28], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 58, Hi: 58, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[29], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 69, Hi: 69, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
-		}},
 	}},
 	{ID: "1137", Name: "1137", UNS: "G11370", Family: &familywroughtSteel, Composition: props.Composition{Source: &sourceSAEJ403, Limits: []props.Limit{
 		{Element: "C", Text: "0.32–0.39", Lo: 0.32, Hi: 0.39},
@@ -527,26 +267,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[50]},
-	}, Materials: []*props.Material{
-		{ID: "1137-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1137 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 88000, Hi: 88000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 48000, Hi: 48000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[51]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[51]},
-		}},
-		{ID: "1137-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1137 CD"},
-			{System: "trade", Name: "1137 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 98000, Hi: 98000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 82000, Hi: 82000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[52]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[52]},
-		}},
 	}},
 	{ID: "1141", Name: "1141", UNS: "G11410", Family: &familywroughtSteel, Composition: props.Composition{Source: &sourceSAEJ403, Limits: []props.Limit{
 		{Element: "C", Text: "0.37–0.45", Lo: 0.37, Hi: 0.45},
@@ -556,26 +276,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[53]},
-	}, Materials: []*props.Material{
-		{ID: "1141-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1141 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 94000, Hi: 94000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 51500, Hi: 51500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[54]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[54]},
-		}},
-		{ID: "1141-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1141 CD"},
-			{System: "trade", Name: "1141 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 105100, Hi: 105100, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 88000, Hi: 88000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[55]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[55]},
-		}},
 	}},
 	{ID: "1144", Name: "1144", UNS: "G11440", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "EN", Name: "44SMn28", Near: true},
@@ -587,46 +287,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[56]},
-	}, Materials: []*props.Material{
-		{ID: "1144-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1144 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 97000, Hi: 97000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 53000, Hi: 53000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[57]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[57]},
-		}},
-		{ID: "1144-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1144 CD"},
-			{System: "trade", Name: "1144 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 108000, Hi: 108000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[58]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[58]},
-		}},
-		{ID: "1144-normalized-wrought", Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1144 NORM"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 96.8, Hi: 96.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 58, Hi: 58, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40.4, Hi: 40.4, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[59]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[59]},
-		}},
-		{ID: "1144-annealed-wrought", Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1144 ANN"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 84.8, Hi: 84.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50.3, Hi: 50.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 24.8, Hi: 24.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[60]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 41.3, Hi: 41.3, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[60]},
-			{Property: props.ImpactIzod, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
-		}},
 	}},
 	{ID: "1215", Name: "1215", UNS: "G12150", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "EN", Name: "11SMn30", Near: true},
@@ -639,25 +299,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 136, Hi: 136, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[61]},
-	}, Materials: []*props.Material{
-		{ID: "1215-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1215 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 33500, Hi: 33500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[62]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[62]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[62]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[62]},
-		}},
-		{ID: "1215-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "1215 CD"},
-			{System: "trade", Name: "1215 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 78000, Hi: 78000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[63]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[63]},
-		}},
 	}},
 	{ID: "12l14", Name: "12L14", UNS: "G12144", Family: &familywroughtSteel, Aliases: []props.Alias{
 		{System: "trade", Name: "leaded free-machining steel"},
@@ -671,26 +312,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Element: "Fe", Text: "remainder"},
 	}}, Stated: []props.Figure{
 		{Property: props.MachinabilityIndex, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[0], Block: &wroughtSteelCarbonBlocks[64]},
-	}, Materials: []*props.Material{
-		{ID: "12l14-cold-drawn-wrought", Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "12L14 CD"},
-			{System: "trade", Name: "12L14 cold finished"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 78000, Hi: 78000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[65]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[65]},
-		}},
-		{ID: "12l14-hot-rolled-wrought", Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
-			{System: "trade", Name: "12L14 HR"},
-		}, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 57000, Hi: 57000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 34000, Hi: 34000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[66]},
-			{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
-			{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[66]},
-		}},
 	}},
 	{ID: "a36", Name: "A36", UNS: "K02600", Note: "The metal of most weldments. Composition limits depend on shape and thickness.", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "ASTM", Name: "A36"},
@@ -702,14 +323,6 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.GPa}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[68]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.GPa}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[68]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &wroughtSteelCarbonConditions[31], Agrees: &sourceTXTMOMC, Block: &wroughtSteelCarbonBlocks[68]},
-	}, Materials: []*props.Material{
-		{ID: "a36-wrought", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[69]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[32], Block: &wroughtSteelCarbonBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[33], Block: &wroughtSteelCarbonBlocks[69]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[34], Block: &wroughtSteelCarbonBlocks[69]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[35], Block: &wroughtSteelCarbonBlocks[70]},
-		}},
 	}},
 	{ID: "a572-50", Name: "A572 Gr. 50", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "ASTM", Name: "A572 grade 50"},
@@ -723,24 +336,397 @@ var wroughtSteelCarbon = []*props.Alloy{
 		{Property: props.ElasticModulus, Value: units.Quantity{Lo: 210, Hi: 210, Unit: units.GPa}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[72]},
 		{Property: props.ShearModulus, Value: units.Quantity{Lo: 81, Hi: 81, Unit: units.GPa}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[72]},
 		{Property: props.PoissonRatio, Value: units.Quantity{Lo: 0.3, Hi: 0.3, Place: -1, Unit: units.One}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[72]},
-	}, Materials: []*props.Material{
-		{ID: "a572-50-wrought", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[36], Block: &wroughtSteelCarbonBlocks[73]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[37], Block: &wroughtSteelCarbonBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[38], Block: &wroughtSteelCarbonBlocks[73]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[39], Block: &wroughtSteelCarbonBlocks[73]},
-		}},
 	}},
 	{ID: "a516-70", Name: "A516 Gr. 70", UNS: "K02700", Family: &familywroughtSteel, Class: "TE-1 group 1", Aliases: []props.Alias{
 		{System: "ASTM", Name: "A516 grade 70"},
 		{System: "EN", Name: "P355GH", Near: true},
-	}, Materials: []*props.Material{
-		{ID: "a516-70-wrought", Process: props.Wrought, Stated: []props.Figure{
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[40], Agrees: &sourceASMEIID, Block: &wroughtSteelCarbonBlocks[74]},
-			{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[41], Agrees: &sourceASMEIID, Block: &wroughtSteelCarbonBlocks[74]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[42], Block: &wroughtSteelCarbonBlocks[74]},
-			{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[43], Block: &wroughtSteelCarbonBlocks[74]},
-			{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[40], Block: &wroughtSteelCarbonBlocks[75]},
-		}},
+	}},
+}
+
+var wroughtSteelCarbonMaterials = [...]props.Material{
+	{ID: "1010-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[0], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1010 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 47000, Hi: 47000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 26000, Hi: 26000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[1]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[1]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 95, Hi: 95, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[1]},
+	}},
+	{ID: "1010-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[0], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1010 CD"},
+		{System: "trade", Name: "1010 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 53000, Hi: 53000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 44000, Hi: 44000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[2]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[2]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 105, Hi: 105, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[2]},
+	}},
+	{ID: "1018-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[1], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1018 CD"},
+		{System: "trade", Name: "1018 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 64, Hi: 64, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[5]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 54, Hi: 54, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[5]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[5]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 126, Hi: 126, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[5]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[6]},
+	}},
+	{ID: "1018-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[1], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1018 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[7]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 32, Hi: 32, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[7]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[7]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 116, Hi: 116, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[7]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[8]},
+	}},
+	{ID: "1020-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[2], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1020 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 55000, Hi: 55000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[13]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 30000, Hi: 30000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[13]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[13]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 111, Hi: 111, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[13]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[14]},
+	}},
+	{ID: "1020-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[2], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1020 CD"},
+		{System: "trade", Name: "1020 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 61000, Hi: 61000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[15]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 51000, Hi: 51000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[15]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[15]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[15]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[16]},
+	}},
+	{ID: "1020-normalized-wrought", Alloy: &wroughtSteelCarbonAlloys[2], Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1020 NORM"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 64, Hi: 64, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[12], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[17]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50.3, Hi: 50.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[12], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[17]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 35.8, Hi: 35.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[13], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[17]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 67.9, Hi: 67.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[12], Block: &wroughtSteelCarbonBlocks[17]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 131, Hi: 131, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[14], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[17]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 86.8, Hi: 86.8, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[12], Block: &wroughtSteelCarbonBlocks[17]},
+	}},
+	{ID: "1020-annealed-wrought", Alloy: &wroughtSteelCarbonAlloys[2], Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1020 ANN"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 57.3, Hi: 57.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[15], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42.8, Hi: 42.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[15], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 36.5, Hi: 36.5, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[16], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[18]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 66, Hi: 66, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[15], Block: &wroughtSteelCarbonBlocks[18]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 111, Hi: 111, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[17], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[18]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 91, Hi: 91, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[15], Block: &wroughtSteelCarbonBlocks[18]},
+	}},
+	{ID: "1030-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[3], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1030 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 68000, Hi: 68000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 37500, Hi: 37500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[20]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 42, Hi: 42, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[20]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[20]},
+	}},
+	{ID: "1030-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[3], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1030 CD"},
+		{System: "trade", Name: "1030 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 76000, Hi: 76000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 64000, Hi: 64000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[21]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[21]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[21]},
+	}},
+	{ID: "1035-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[4], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1035 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 72000, Hi: 72000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 39500, Hi: 39500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[23]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[23]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 143, Hi: 143, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[23]},
+	}},
+	{ID: "1035-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[4], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1035 CD"},
+		{System: "trade", Name: "1035 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80000, Hi: 80000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 67000, Hi: 67000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[24]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[24]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[24]},
+	}},
+	{ID: "1040-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[5], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1040 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 76000, Hi: 76000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 42000, Hi: 42000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[28]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[28]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[28]},
+	}},
+	{ID: "1040-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[5], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1040 CD"},
+		{System: "trade", Name: "1040 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85000, Hi: 85000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 71000, Hi: 71000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[29]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[29]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[29]},
+	}},
+	{ID: "1040-normalized-wrought", Alloy: &wroughtSteelCarbonAlloys[5], Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1040 NORM"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 85.5, Hi: 85.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 54.3, Hi: 54.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 28, Hi: 28, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[30]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 54.9, Hi: 54.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[30]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 170, Hi: 170, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[30]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[30]},
+	}},
+	{ID: "1040-annealed-wrought", Alloy: &wroughtSteelCarbonAlloys[5], Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1040 ANN"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 75.3, Hi: 75.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 51.3, Hi: 51.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 30.2, Hi: 30.2, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceTXTMSEB, Block: &wroughtSteelCarbonBlocks[31]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 57.2, Hi: 57.2, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[31]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 149, Hi: 149, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[31]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 32.7, Hi: 32.7, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[31]},
+	}},
+	{ID: "1045-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[6], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1045 CD"},
+		{System: "trade", Name: "1045 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 91000, Hi: 91000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[36]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 77000, Hi: 77000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[36]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 12, Hi: 12, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[36]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[36]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[37]},
+	}},
+	{ID: "1045-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[6], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1045 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 82000, Hi: 82000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[38]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 45000, Hi: 45000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[38]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 16, Hi: 16, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[38]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[38]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[39]},
+	}},
+	{ID: "1050-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[7], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1050 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 49500, Hi: 49500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[41]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[41]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[41]},
+	}},
+	{ID: "1050-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[7], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1050 CD"},
+		{System: "trade", Name: "1050 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 100000, Hi: 100000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 84000, Hi: 84000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[42]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[42]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[42]},
+	}},
+	{ID: "1050-normalized-wrought", Alloy: &wroughtSteelCarbonAlloys[7], Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1050 NORM"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 108.5, Hi: 108.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 62, Hi: 62, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 39.4, Hi: 39.4, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[43]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[43]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 20, Hi: 20, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[43]},
+	}},
+	{ID: "1050-annealed-wrought", Alloy: &wroughtSteelCarbonAlloys[7], Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1050 ANN"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 92.3, Hi: 92.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 53, Hi: 53, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 23.7, Hi: 23.7, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 39.9, Hi: 39.9, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[44]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[44]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 12.5, Hi: 12.5, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[44]},
+	}},
+	{ID: "1117-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[8], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1117 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 62000, Hi: 62000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 34000, Hi: 34000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[46]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 47, Hi: 47, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[46]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[46]},
+	}},
+	{ID: "1117-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[8], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1117 CD"},
+		{System: "trade", Name: "1117 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 69000, Hi: 69000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 58000, Hi: 58000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[47]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40, Hi: 40, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[47]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[47]},
+	}},
+	{ID: "1117-normalized-wrought", Alloy: &wroughtSteelCarbonAlloys[8], Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1117 NORM"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 67.8, Hi: 67.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 44, Hi: 44, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 33.5, Hi: 33.5, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 63.8, Hi: 63.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[48]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 137, Hi: 137, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[48]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 62.8, Hi: 62.8, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[48]},
+	}},
+	{ID: "1117-annealed-wrought", Alloy: &wroughtSteelCarbonAlloys[8], Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1117 ANN"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 62.3, Hi: 62.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 40.5, Hi: 40.5, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[27], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 32.8, Hi: 32.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[28], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 58, Hi: 58, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[29], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[49]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 69, Hi: 69, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[27], Block: &wroughtSteelCarbonBlocks[49]},
+	}},
+	{ID: "1137-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[9], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1137 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 88000, Hi: 88000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 48000, Hi: 48000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[51]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[51]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 179, Hi: 179, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[51]},
+	}},
+	{ID: "1137-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[9], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1137 CD"},
+		{System: "trade", Name: "1137 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 98000, Hi: 98000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 82000, Hi: 82000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[52]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[52]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[52]},
+	}},
+	{ID: "1141-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[10], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1141 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 94000, Hi: 94000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 51500, Hi: 51500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[54]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[54]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 187, Hi: 187, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[54]},
+	}},
+	{ID: "1141-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[10], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1141 CD"},
+		{System: "trade", Name: "1141 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 105100, Hi: 105100, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 88000, Hi: 88000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[55]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[55]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 212, Hi: 212, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[55]},
+	}},
+	{ID: "1144-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[11], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1144 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 97000, Hi: 97000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 53000, Hi: 53000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 15, Hi: 15, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[57]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[57]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[57]},
+	}},
+	{ID: "1144-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[11], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1144 CD"},
+		{System: "trade", Name: "1144 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 108000, Hi: 108000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 90000, Hi: 90000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[58]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 30, Hi: 30, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[58]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 217, Hi: 217, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[58]},
+	}},
+	{ID: "1144-normalized-wrought", Alloy: &wroughtSteelCarbonAlloys[11], Temper: "normalized", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1144 NORM"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 96.8, Hi: 96.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 58, Hi: 58, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[21], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[22], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 40.4, Hi: 40.4, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[59]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 197, Hi: 197, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[23], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[59]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 32, Hi: 32, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[21], Block: &wroughtSteelCarbonBlocks[59]},
+	}},
+	{ID: "1144-annealed-wrought", Alloy: &wroughtSteelCarbonAlloys[11], Temper: "annealed", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1144 ANN"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 84.8, Hi: 84.8, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50.3, Hi: 50.3, Place: -1, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 24.8, Hi: 24.8, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[25], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[60]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 41.3, Hi: 41.3, Place: -1, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[26], Agrees: &sourceDSMECH, Block: &wroughtSteelCarbonBlocks[60]},
+		{Property: props.ImpactIzod, Value: units.Quantity{Lo: 48, Hi: 48, Place: -1, Unit: units.FootPound}, Cond: &wroughtSteelCarbonConditions[24], Block: &wroughtSteelCarbonBlocks[60]},
+	}},
+	{ID: "1215-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[12], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1215 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 33500, Hi: 33500, Place: 2, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[62]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 25, Hi: 25, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[62]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[62]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[62]},
+	}},
+	{ID: "1215-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[12], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "1215 CD"},
+		{System: "trade", Name: "1215 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 78000, Hi: 78000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[63]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[63]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 167, Hi: 167, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[63]},
+	}},
+	{ID: "12l14-cold-drawn-wrought", Alloy: &wroughtSteelCarbonAlloys[13], Temper: "cold drawn", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "12L14 CD"},
+		{System: "trade", Name: "12L14 cold finished"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 78000, Hi: 78000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 60000, Hi: 60000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 10, Hi: 10, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[65]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 35, Hi: 35, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[65]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 163, Hi: 163, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[65]},
+	}},
+	{ID: "12l14-hot-rolled-wrought", Alloy: &wroughtSteelCarbonAlloys[13], Temper: "hot rolled", Process: props.Wrought, Aliases: []props.Alias{
+		{System: "trade", Name: "12L14 HR"},
+	}, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 57000, Hi: 57000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 34000, Hi: 34000, Place: 3, Unit: units.PSI}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 22, Hi: 22, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[2], Block: &wroughtSteelCarbonBlocks[66]},
+		{Property: props.ReductionOfArea, Value: units.Quantity{Lo: 45, Hi: 45, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[1], Block: &wroughtSteelCarbonBlocks[66]},
+		{Property: props.HardnessBrinell, Value: units.Quantity{Lo: 121, Hi: 121, Unit: units.HB3000Number}, Cond: &wroughtSteelCarbonConditions[3], Block: &wroughtSteelCarbonBlocks[66]},
+	}},
+	{ID: "a36-wrought", Alloy: &wroughtSteelCarbonAlloys[14], Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 58, Hi: 58, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[31], Block: &wroughtSteelCarbonBlocks[69]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 36, Hi: 36, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[32], Block: &wroughtSteelCarbonBlocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 23, Hi: 23, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[33], Block: &wroughtSteelCarbonBlocks[69]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 20, Hi: 20, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[34], Block: &wroughtSteelCarbonBlocks[69]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 80, Hi: 80, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[35], Block: &wroughtSteelCarbonBlocks[70]},
+	}},
+	{ID: "a572-50-wrought", Alloy: &wroughtSteelCarbonAlloys[15], Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 65, Hi: 65, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[36], Block: &wroughtSteelCarbonBlocks[73]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 50, Hi: 50, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[37], Block: &wroughtSteelCarbonBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[38], Block: &wroughtSteelCarbonBlocks[73]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 18, Hi: 18, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[39], Block: &wroughtSteelCarbonBlocks[73]},
+	}},
+	{ID: "a516-70-wrought", Alloy: &wroughtSteelCarbonAlloys[16], Process: props.Wrought, Stated: []props.Figure{
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 70, Hi: 70, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[40], Agrees: &sourceASMEIID, Block: &wroughtSteelCarbonBlocks[74]},
+		{Property: props.YieldStrength, Value: units.Quantity{Lo: 38, Hi: 38, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[41], Agrees: &sourceASMEIID, Block: &wroughtSteelCarbonBlocks[74]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 21, Hi: 21, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[42], Block: &wroughtSteelCarbonBlocks[74]},
+		{Property: props.Elongation, Value: units.Quantity{Lo: 17, Hi: 17, Unit: units.Pct}, Cond: &wroughtSteelCarbonConditions[43], Block: &wroughtSteelCarbonBlocks[74]},
+		{Property: props.TensileStrength, Value: units.Quantity{Lo: 90, Hi: 90, Unit: units.KSI}, Cond: &wroughtSteelCarbonConditions[40], Block: &wroughtSteelCarbonBlocks[75]},
 	}},
 }

@@ -47,7 +47,7 @@ func match(c *catalog.Catalog, r *row) (found []*props.Figure, nearest *props.Fi
 			if f.Basis != r.figure.Basis || (whole && !f.Inherited) || (len(class) > 0 && !f.Family) || slices.Contains(found, f) {
 				continue
 			}
-			wider := f.Family && len(class) == 0 || f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, m.Alloy, list)
+			wider := f.Family && len(class) == 0 || f.Property.Info().Group == props.Mechanical && !whole && !holdsFor(f.Block, c.Variants(m.Alloy), list)
 			why := refusal(r, f, wider)
 			if why == "" {
 				found = append(found, f)
@@ -109,7 +109,8 @@ func materials(c *catalog.Catalog, r *row) (list []*props.Material, whole bool) 
 		if !ok {
 			continue
 		}
-		for _, m := range a.Materials {
+		variants := c.Variants(a)
+		for _, m := range variants {
 			temper := strings.ToLower(strings.NewReplacer(" ", "-", "&", "").Replace(m.Temper))
 			if rest != "" && (rest == "-"+temper || rest == "-"+m.Process.ID()) || rest == "" && named(r, m.Temper) {
 				list = append(list, m)
@@ -119,7 +120,7 @@ func materials(c *catalog.Catalog, r *row) (list []*props.Material, whole bool) 
 			return list, false
 		}
 		if rest == "" {
-			return a.Materials, len(a.Materials) > 1
+			return variants, len(variants) > 1
 		}
 	}
 	return nil, false
@@ -134,8 +135,8 @@ func named(r *row, temper string) bool {
 }
 
 // holdsFor reports whether the materials are all those of which a block speaks.
-func holdsFor(b *props.Block, a *props.Alloy, list []*props.Material) bool {
-	for _, m := range a.Materials {
+func holdsFor(b *props.Block, variants, list []*props.Material) bool {
+	for _, m := range variants {
 		admitted := (len(b.Tempers) == 0 || slices.Contains(b.Tempers, m.Temper)) && (len(b.Processes) == 0 || slices.Contains(b.Processes, m.Process))
 		if b.Inherited && admitted && !slices.Contains(list, m) {
 			return false

@@ -112,10 +112,10 @@ func (l *look) reason(p props.PropertyID) string {
 // corrected figure does not leave its excuse behind.
 func unused(c *catalog.Catalog, l *look) {
 	l.rule = &Rule{ID: "reason"}
-	for _, m := range c.Materials {
+	for i, m := range c.Materials {
 		l.m = m
 		lists := [][]props.Explained{m.Explained}
-		if m == m.Alloy.Materials[0] {
+		if i == 0 || m.Alloy != c.Materials[i-1].Alloy {
 			lists = append(lists, m.Alloy.Explained)
 		}
 		for _, list := range lists {

@@ -17,7 +17,7 @@ type Catalog struct {
 	Sources  []*props.Source
 	Families []*props.Family
 	Alloys   []*props.Alloy
-	// Materials lists every material of every alloy in file order.
+	// Materials lists every material in file order, those of an alloy together.
 	Materials []*props.Material
 	// Everyday lists the ids of the materials that are asked for most.
 	Everyday []string
@@ -31,23 +31,18 @@ type Catalog struct {
 	index index
 }
 
-// Index makes the catalog ready for use after its alloys were set by hand; the
-// loaders call it themselves.
-func (c *Catalog) Index() {
-	n := 0
-	for _, a := range c.Alloys {
-		n += len(a.Materials)
+// Variants are the materials of an alloy: its tempers and processes.
+func (c *Catalog) Variants(a *props.Alloy) []*props.Material {
+	is := func(m *props.Material) bool { return m.Alloy == a }
+	from := slices.IndexFunc(c.Materials, is)
+	if from < 0 {
+		return nil
 	}
-	c.Materials = slices.Grow(c.Materials[:0], n)
-	for _, a := range c.Alloys {
-		for _, m := range a.Materials {
-			m.Alloy = a
-		}
-		c.Materials = append(c.Materials, a.Materials...)
+	to := from
+	for to < len(c.Materials) && is(c.Materials[to]) {
+		to++
 	}
-	for i, m := range c.Materials {
-		m.Index = i
-	}
+	return c.Materials[from:to]
 }
 
 // Material returns the material with exactly this id, or nil. It looks through
@@ -98,15 +93,13 @@ func (c *Catalog) Stated() iter.Seq2[Owner, *props.Figure] {
 				return
 			}
 		}
-		for _, a := range c.Alloys {
-			if !each(Owner{a.Family, a, nil}, a.Stated) {
+		var of *props.Alloy
+		for _, m := range c.Materials {
+			a := m.Alloy
+			if a != of && !each(Owner{a.Family, a, nil}, a.Stated) || !each(Owner{a.Family, a, m}, m.Stated) {
 				return
 			}
-			for _, m := range a.Materials {
-				if !each(Owner{a.Family, a, m}, m.Stated) {
-					return
-				}
-			}
+			of = a
 		}
 	}
 }
@@ -129,21 +122,25 @@ func step[T any](list []T, at int, d Direction) T {
 // round at the end; the material itself when there is no other.
 func (c *Catalog) NextTemper(m *props.Material, d Direction) *props.Material {
 	other := func(o *props.Material) bool { return o.Process != m.Process }
-	order := slices.DeleteFunc(slices.Clone(m.Alloy.Materials), other)
-	return step(order, max(slices.Index(order, m), 0), d)
+	order := slices.DeleteFunc(slices.Clone(c.Variants(m.Alloy)), other)
+	if i := slices.Index(order, m); i >= 0 {
+		return step(order, i, d)
+	}
+	return m // it is not of this catalog
 }
 
 // NextProcess returns the same alloy by its next process, in the same temper
 // where that exists, else in the first temper of that process.
 func (c *Catalog) NextProcess(m *props.Material, d Direction) *props.Material {
 	var order []props.Process
+	variants := c.Variants(m.Alloy)
 	for p := props.NoProcess; p <= props.Wrought; p++ {
-		if firstWith(m.Alloy.Materials, m.Temper, p) != nil {
+		if firstWith(variants, m.Temper, p) != nil {
 			order = append(order, p)
 		}
 	}
 	if i := slices.Index(order, m.Process); i >= 0 {
-		return firstWith(m.Alloy.Materials, m.Temper, step(order, i, d))
+		return firstWith(variants, m.Temper, step(order, i, d))
 	}
 	return m
 }
@@ -156,7 +153,7 @@ func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
 	for _, a := range c.Alloys {
 		if a == m.Alloy {
 			at = len(order)
-		} else if a.Family != m.Alloy.Family || firstWith(a.Materials, "", m.Process) == nil {
+		} else if a.Family != m.Alloy.Family || firstWith(c.Variants(a), "", m.Process) == nil {
 			continue
 		}
 		order = append(order, a)
@@ -164,7 +161,7 @@ func (c *Catalog) NextAlloy(m *props.Material, d Direction) *props.Material {
 	if len(order) == 0 { // m is not of this catalog
 		return m
 	}
-	return firstWith(step(order, at, d).Materials, m.Temper, m.Process)
+	return firstWith(c.Variants(step(order, at, d)), m.Temper, m.Process)
 }
 
 // firstWith picks the material of a process, preferring a temper.

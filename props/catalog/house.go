@@ -25,10 +25,8 @@ func (l *loader) house(r *record.Record) {
 	m := l.own(id)
 	if m == nil && id != "" {
 		var ids []string
-		for _, a := range l.cat.Alloys {
-			for _, m := range a.Materials {
-				ids = append(ids, m.ID)
-			}
+		for _, m := range l.cat.Materials {
+			ids = append(ids, m.ID)
 		}
 		problem := fmt.Sprintf("%q is not a material of the catalog", id)
 		if n := spelling.Nearest(id, ids); n != "" {
@@ -56,21 +54,28 @@ func (l *loader) house(r *record.Record) {
 // catalog being built: one of the base is copied first, since the base is
 // shared and not to be changed.
 func (l *loader) own(id string) *props.Material {
-	for i, a := range l.cat.Alloys {
-		if at := slices.IndexFunc(a.Materials, func(m *props.Material) bool { return m.ID == id }); at >= 0 {
-			return l.ownAlloy(i).Materials[at]
-		}
+	if m := l.cat.Material(id); m != nil {
+		l.ownAlloy(slices.Index(l.cat.Alloys, m.Alloy))
 	}
-	return nil
+	return l.cat.Material(id)
 }
 
 // ownAlloy is own for the i-th alloy as a whole.
 func (l *loader) ownAlloy(i int) *props.Alloy {
-	if a := l.cat.Alloys[i]; !l.copied[a] {
-		l.cat.Alloys[i] = cloned(a)
-		l.copied[l.cat.Alloys[i]] = true
+	a := l.cat.Alloys[i]
+	if l.copied[a] {
+		return a
 	}
-	return l.cat.Alloys[i]
+	c := *a
+	c.Stated = slices.Clone(a.Stated)
+	l.cat.Alloys[i], l.copied[&c] = &c, true
+	variants := l.cat.Variants(a)
+	for j, m := range variants {
+		own := *m
+		own.Alloy, own.Stated = &c, slices.Clone(m.Stated)
+		variants[j] = &own
+	}
+	return &c
 }
 
 // ownFamily is own for the i-th family, of which the alloys get to know.
@@ -87,18 +92,4 @@ func (l *loader) ownFamily(i int) *props.Family {
 		}
 	}
 	return l.cat.Families[i]
-}
-
-// cloned copies an alloy with its materials.
-func cloned(a *props.Alloy) *props.Alloy {
-	c := *a
-	c.Stated = slices.Clone(a.Stated)
-	c.Materials = make([]*props.Material, len(a.Materials))
-	for i, m := range a.Materials {
-		own := *m
-		own.Alloy = &c
-		own.Stated = slices.Clone(m.Stated)
-		c.Materials[i] = &own
-	}
-	return &c
 }

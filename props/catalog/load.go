@@ -87,7 +87,6 @@ func LoadFiles(base *Catalog, files []File) (*Catalog, error) {
 	read("house", l.house)
 	read("rates", l.rates)
 	read("checked", l.checked)
-	l.cat.Index()
 	if base != nil && len(records["alloy"]) == 0 {
 		l.cat.Words = base.Words
 	}
@@ -113,6 +112,7 @@ func (l *loader) adopt(base *Catalog) {
 	l.cat.Sources = append(l.cat.Sources, base.Sources...)
 	l.cat.Families = append(l.cat.Families, base.Families...)
 	l.cat.Alloys = append(l.cat.Alloys, base.Alloys...)
+	l.cat.Materials = append(l.cat.Materials, base.Materials...)
 	l.cat.Everyday = append(l.cat.Everyday, base.Everyday...)
 	l.cat.Dropped = append(l.cat.Dropped, base.Dropped...)
 	l.cat.Rates = append(l.cat.Rates, base.Rates...)
@@ -125,9 +125,9 @@ func (l *loader) adopt(base *Catalog) {
 	}
 	for _, a := range base.Alloys {
 		l.ids["alloy "+a.ID] = "the built-in catalog"
-		for _, m := range a.Materials {
-			l.ids[m.ID] = "the built-in catalog"
-		}
+	}
+	for _, m := range base.Materials {
+		l.ids[m.ID] = "the built-in catalog"
 	}
 }
 
@@ -169,14 +169,15 @@ func (l *loader) alloy(r *record.Record) {
 	for _, t := range r.Tables("figures") {
 		a.Stated = append(a.Stated, l.inherited(t, nil)...)
 	}
-	for _, t := range r.Tables("material") {
+	materials := r.Tables("material")
+	for _, t := range materials {
 		l.material(a, t)
 	}
 	r.Finish()
 	if a.ID != "" {
 		l.claim(r, "alloy "+a.ID, a.ID)
 	}
-	if len(a.Materials) == 0 {
+	if len(materials) == 0 {
 		r.Fail("material", "the alloy has no material", "add [[alloy.material]] with its temper and process")
 	}
 	l.cat.Alloys = append(l.cat.Alloys, a)
@@ -222,7 +223,7 @@ func (l *loader) material(a *props.Alloy, r *record.Record) {
 	}
 	r.Finish()
 	l.claim(r, m.ID, m.ID)
-	a.Materials = append(a.Materials, m)
+	l.cat.Materials = append(l.cat.Materials, m)
 }
 
 func (l *loader) process(r *record.Record, key, word string) props.Process {

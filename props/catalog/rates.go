@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"alongside/props"
 	"alongside/props/cost"
 	"alongside/props/record"
 )
@@ -34,7 +33,7 @@ func (l *loader) rates(r *record.Record) {
 	}
 	before := len(*l.errs)
 	c.Read(r, l.cat.Rates)
-	if len(*l.errs) == before && !l.anyMaterial(c.Holds) {
+	if len(*l.errs) == before && !slices.ContainsFunc(l.cat.Materials, c.Holds) {
 		r.Fail("", "no metal of the catalog is meant", "check families, alloys, tempers and processes against each other")
 	}
 	r.Finish()
@@ -50,13 +49,4 @@ func (l *loader) known(r *record.Record, key, what string, ids []string) []strin
 		}
 	}
 	return list
-}
-
-func (l *loader) anyMaterial(holds func(*props.Material) bool) bool {
-	for _, a := range l.cat.Alloys {
-		if slices.ContainsFunc(a.Materials, holds) {
-			return true
-		}
-	}
-	return false
 }

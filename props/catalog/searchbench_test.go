@@ -16,16 +16,14 @@ func tenfold() *catalog.Catalog {
 		for _, a := range built.Alloys {
 			again := *a
 			again.ID = fmt.Sprintf("%s-%d", a.ID, i)
-			again.Materials = nil
-			for _, m := range a.Materials {
+			for _, m := range built.Variants(a) {
 				other := *m
-				other.ID = fmt.Sprintf("%s-%d", m.ID, i)
-				again.Materials = append(again.Materials, &other)
+				other.ID, other.Alloy = fmt.Sprintf("%s-%d", m.ID, i), &again
+				c.Materials = append(c.Materials, &other)
 			}
 			c.Alloys = append(c.Alloys, &again)
 		}
 	}
-	c.Index()
 	return c
 }
 

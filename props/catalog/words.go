@@ -118,12 +118,14 @@ func (c *Catalog) indexed() *index {
 			}
 		}
 		x.entries = make([]entry, 0, len(c.Materials))
-		for i, a := range c.Alloys {
-			for _, m := range a.Materials {
-				own := x.Own[len(x.entries)]
-				id, _ := parts(own[0])
-				x.entries = append(x.entries, entry{m, x.Common[len(x.entries)], id, [...][]uint32{own[1:], x.Alloy[i]}})
+		alloy := -1
+		for i, m := range c.Materials {
+			if i == 0 || m.Alloy != c.Materials[i-1].Alloy {
+				alloy++
 			}
+			own := x.Own[i]
+			id, _ := parts(own[0])
+			x.entries = append(x.entries, entry{m, x.Common[i], id, [...][]uint32{own[1:], x.Alloy[alloy]}})
 		}
 	})
 	return &c.index
@@ -148,7 +150,7 @@ func ListWords(c *Catalog) Words {
 	}
 	for _, a := range c.Alloys {
 		x.Alloy = append(x.Alloy, x.alloyWords(a))
-		for _, m := range a.Materials {
+		for _, m := range c.Variants(a) {
 			own := x.addName(make([]uint32, 1, 8), plainWord, m.Temper)
 			own = x.addAliases(own, m.Aliases)
 			own = x.addSpecifications(own, m, former)

@@ -10,6 +10,11 @@ import (
 	"alongside/props/foundry"
 )
 
+// heat is what the book of the program says of heat treating a material.
+func heat(m *props.Material) *foundry.HeatCard {
+	return data.Foundry().Page(data.Catalog(), m, nil).Heat
+}
+
 // Every casting has a card with tolerance grades, every temper of the catalog
 // a meaning, and every metal a place in the anodic index.
 func TestCoverage(t *testing.T) {
@@ -26,7 +31,7 @@ func TestCoverage(t *testing.T) {
 				}
 			}
 		}
-		heat := b.HeatTreat(m)
+		heat := heat(m)
 		if m.Temper != "" && len(heat.Meaning) != 1 {
 			t.Errorf("%s: %d meanings for temper %s", m.ID, len(heat.Meaning), m.Temper)
 		}
@@ -98,12 +103,12 @@ func TestSchedules(t *testing.T) {
 		"az91e-t6-sand":    "solution 413–418 °C, 16–24 h; age 168 °C, 16 h",
 		"c95400-tq50-sand": "solution 1600–1675 °F, about 1 h for each inch of section; quench water; temper 1150–1225 °F, about 1 h for each inch of section",
 	} {
-		c := data.Foundry().HeatTreat(material(t, id))
+		c := heat(material(t, id))
 		if len(c.Schedules) == 0 || c.Schedules[0].String() != want {
 			t.Errorf("%s:\nhave %v %s\nwant %s", id, c.Schedules, c.Why, want)
 		}
 	}
-	c := data.Foundry().HeatTreat(material(t, "356-t6-sand"))
+	c := heat(material(t, "356-t6-sand"))
 	found := false
 	for i := range c.Schedules {
 		found = found || c.Schedules[i].String() == "solution 540 °C, 6–12 h; age 155 °C, 3–5 h" && c.Schedules[i].Known == props.Read
@@ -133,7 +138,7 @@ func TestRatingOfTheAlloy(t *testing.T) {
 func TestSchedulesOnFile(t *testing.T) {
 	var without []string
 	for _, m := range data.Catalog().Materials {
-		if m.Process != props.Wrought && m.Alloy.Family.ID == "aluminum" && strings.HasPrefix(data.Foundry().HeatTreat(m).Why, "no schedule") {
+		if m.Process != props.Wrought && m.Alloy.Family.ID == "aluminum" && strings.HasPrefix(heat(m).Why, "no schedule") {
 			without = append(without, m.ID)
 		}
 	}
@@ -164,17 +169,17 @@ func TestHeatTreat(t *testing.T) {
 		{"c83600-sand", "no", "names no temper"},
 		{"c95800-sand", "depends", "names no temper"}, // temper annealed for sea water
 	} {
-		h := data.Foundry().HeatTreat(material(t, c.id))
+		h := heat(material(t, c.id))
 		if h.Normally != c.normally || (c.why == "") != (h.Why == "") || !strings.Contains(h.Why, c.why) {
 			t.Errorf("%s: have %q %q, want %q %q", c.id, h.Normally, h.Why, c.normally, c.why)
 		}
 	}
 	for id, want := range map[string]int{"a380-f-die": 2, "443-f-sand": 1, "535-t5-sand": 1, "713-t5-sand": 1, "zn-3-die": 1, "az91d-die": 1} {
-		if got := data.Foundry().HeatTreat(material(t, id)).Reasons; len(got) != want {
+		if got := heat(material(t, id)).Reasons; len(got) != want {
 			t.Errorf("%s: have %v, want %d that do not contradict each other", id, got, want)
 		}
 	}
-	if got := data.Foundry().HeatTreat(material(t, "356-f-sand")); len(got.Others) < 3 || strings.Join(got.Tempers, " ") != "T6 T7 T71" {
+	if got := heat(material(t, "356-f-sand")); len(got.Others) < 3 || strings.Join(got.Tempers, " ") != "T6 T7 T71" {
 		t.Errorf("356.0 sand: tempers %v, %d other schedules", got.Tempers, len(got.Others))
 	}
 }

@@ -36,7 +36,7 @@ func (b *Book) Designation(m *props.Material) []Explanation {
 			out = append(out, Explanation{p.part, Statement{fill(p.text, p.match, on), p.Cite}})
 		}
 	}
-	for _, s := range b.HeatTreat(m).Meaning {
+	for _, s := range b.temper(m) {
 		out = append(out, Explanation{"temper " + m.Temper, s})
 	}
 	return out

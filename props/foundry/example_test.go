@@ -13,7 +13,7 @@ func ExampleBook() {
 	first, temper := parts[0], parts[len(parts)-1]
 	fmt.Println(first.Part, "-", first.Text)
 	fmt.Println(temper.Part, "-", temper.Text)
-	fmt.Println(data.Foundry().HeatTreat(m).Schedules[0].String())
+	fmt.Println(data.Foundry().Page(data.Catalog(), m, nil).Heat.Schedules[0].String())
 	// Output:
 	// first digit - 3xx.x: silicon with copper, magnesium or both
 	// temper T6 - solution heat treated and artificially aged toward the greatest strength

@@ -76,16 +76,11 @@ type HeatCard struct {
 // solutionTreated are the tempers that need a solution heat treatment.
 var solutionTreated = spelling.Pattern(`^(T[2-46-9].*|HT|TQ.*)$`)
 
-// HeatTreat puts together what is published about heat treating the material:
-// what its temper means, whether the alloy is normally treated when cast by
-// the process, and the usual schedules.
-func (b *Book) HeatTreat(m *props.Material) *HeatCard {
-	c := &HeatCard{Material: m}
-	if m.Temper != "" {
-		for _, t := range about(b.tempers, m) {
-			c.Meaning = append(c.Meaning, Statement{fill(t.text, t.Tempers, m.Temper), t.Cite})
-		}
-	}
+// heatTreat puts together what is published about heat treating the material, one
+// of these variants of its alloy: what its temper means, whether the alloy is
+// normally treated when cast by the process, and the usual schedules.
+func (b *Book) heatTreat(m *props.Material, variants []*props.Material) *HeatCard {
+	c := &HeatCard{Material: m, Meaning: b.temper(m)}
 	for _, t := range about(b.treatable, m) {
 		c.Normally = cmp.Or(c.Normally, t.normally)
 		// Broader records that answer otherwise are not about this alloy.
@@ -93,7 +88,7 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 			c.Reasons = append(c.Reasons, t.Statement)
 		}
 	}
-	for _, o := range m.Alloy.Materials {
+	for _, o := range variants {
 		if o.Process == m.Process && solutionTreated().MatchString(o.Temper) {
 			c.Tempers = append(c.Tempers, o.Temper)
 		}
@@ -109,6 +104,17 @@ func (b *Book) HeatTreat(m *props.Material) *HeatCard {
 		c.Why = noSchedule(m)
 	}
 	return c
+}
+
+// temper says what the temper of a material means.
+func (b *Book) temper(m *props.Material) []Statement {
+	var out []Statement
+	if m.Temper != "" {
+		for _, t := range about(b.tempers, m) {
+			out = append(out, Statement{fill(t.text, t.Tempers, m.Temper), t.Cite})
+		}
+	}
+	return out
 }
 
 func noSchedule(m *props.Material) string {

@@ -138,7 +138,7 @@ func FuzzLoad(f *testing.F) {
 		f.Add(content[:min(len(content), 1500)])
 	}
 	f.Add([]byte("[[dctg]]\nover=\"0 mm\"\nto=\"1 mm\"\ngrades=\"1–16\"\nfull=\"\"\n"))
-	m := data.Catalog().Materials
+	m, size := data.Catalog().Materials, length(f, "4 in")
 	f.Fuzz(func(t *testing.T, content []byte) {
 		b, err := load(string(content))
 		if err != nil {
@@ -154,11 +154,7 @@ func FuzzLoad(f *testing.F) {
 		}
 		// What was read must not panic either.
 		for i := 0; i < len(m); i += 37 {
-			b.Card(m[i])
-			b.Tolerance(m[i], length(t, "4 in"))
-			b.HeatTreat(m[i])
-			b.Designation(m[i])
-			b.Anodic(m[i])
+			b.Page(data.Catalog(), m[i], &size)
 		}
 	})
 }

@@ -33,10 +33,8 @@ func generated(n int) *catalog.Catalog {
 			m.Stated = append(m.Stated, props.Figure{Property: f.p, Block: b, Cond: &props.Conditions{},
 				Value: units.Quantity{Lo: v, Hi: v, Unit: f.p.Info().Units[units.US]}})
 		}
-		a.Materials = []*props.Material{m}
-		c.Alloys = append(c.Alloys, a)
+		c.Alloys, c.Materials = append(c.Alloys, a), append(c.Materials, m)
 	}
-	c.Index()
 	return c
 }
 

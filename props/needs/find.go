@@ -136,6 +136,7 @@ func Offered(materials []*props.Material) (offered, remembered []*props.Material
 // where remembered asks for it.
 func Find(materials []*props.Material, list []Need, near int, remembered bool) Found {
 	var f Found
+	all := materials
 	if !remembered {
 		var rest []*props.Material
 		materials, rest = Offered(materials)
@@ -168,7 +169,7 @@ func Find(materials []*props.Material, list []Need, near int, remembered bool) F
 	missed = append(missed, unjudged...)
 	f.NearTotal, f.UnjudgedTotal = len(missed), len(unjudged)
 	for _, r := range missed[:min(max(near, 0), len(missed))] {
-		r.Lifts = lifts(r.Material, list, remembered)
+		r.Lifts = lifts(r.Material, all, list, remembered)
 		f.Near = append(f.Near, *r)
 	}
 	return f
@@ -185,10 +186,10 @@ func order(a, b bool) int {
 	return 1
 }
 
-func lifts(m *props.Material, list []Need, remembered bool) []*props.Material {
+func lifts(m *props.Material, all []*props.Material, list []Need, remembered bool) []*props.Material {
 	var out []*props.Material
-	for _, o := range m.Alloy.Materials {
-		if o == m || !remembered && o.Remembered() {
+	for _, o := range all {
+		if o.Alloy != m.Alloy || o == m || !remembered && o.Remembered() {
 			continue
 		}
 		if r := JudgeAll(o, list); len(r.Stops) == 0 {

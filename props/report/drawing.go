@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/foundry"
 	"alongside/props/part"
 	"alongside/props/sheet"
@@ -16,13 +17,12 @@ const drawingNote = "A draft to check: every standard in the edition in force, e
 
 // Drawing is what the note on a drawing and the request for a quotation are made of.
 type Drawing struct {
-	Book  *foundry.Book
-	Pin   *props.Material
-	Given part.Given
+	Catalog *catalog.Catalog
+	Book    *foundry.Book
+	Pin     *props.Material
+	Given   part.Given
 	// Cautions are those of the change; the ones to stop at are open questions.
 	Cautions []watch.Caution
-	// Named finds a material by a designation, nil where there is none.
-	Named func(designation string) *props.Material
 }
 
 // drawingLine is one thing that the drawing says, with where it comes from.
@@ -91,15 +91,15 @@ func (d *Drawing) lines() []drawingLine {
 	}
 	out := []drawingLine{{"Metal", foundry.Statement{Text: m.Alloy.Name + uns + ", " + props.InSentence(m.Alloy.Family.Name), Cite: chemistry}}}
 	out = append(out, d.specified()...)
-	card, heat := d.Book.Card(m), d.Book.HeatTreat(m)
+	card := d.Book.Page(d.Catalog, m, nil)
 	if card.Why != "" {
 		return append(out, drawingLine{"Not cast", foundry.Statement{Text: card.Why, Cite: chemistry}})
 	}
-	for _, s := range heat.Meaning {
+	for _, s := range card.Heat.Meaning {
 		out = append(out, drawingLine{"Temper", foundry.Statement{Text: m.Temper + ": " + s.Text, Cite: s.Cite}})
 	}
-	for i := range heat.Schedules {
-		s := &heat.Schedules[i]
+	for i := range card.Heat.Schedules {
+		s := &card.Heat.Schedules[i]
 		out = append(out, drawingLine{"Heat treatment", foundry.Statement{Text: s.String() + ", as usual; the practice named governs", Cite: s.Cite}})
 	}
 	add := func(items []foundry.Item) {
@@ -197,7 +197,7 @@ func (d *Drawing) equivalents() []drawingLine {
 			continue
 		}
 		name := aliasText(a)
-		other := d.Named(a.Name)
+		other, _ := d.Catalog.Named(a.Name)
 		if other == nil || other.Alloy == d.Pin.Alloy {
 			unread = append(unread, name)
 			continue

@@ -13,7 +13,7 @@ import (
 
 func drawing(id string, with part.Facts) Drawing {
 	c := data.Catalog()
-	return Drawing{Book: data.Foundry(), Pin: c.Material(id), Given: part.Given{With: with}, Named: func(s string) *props.Material { m, _ := c.Named(s); return m }}
+	return Drawing{Catalog: c, Book: data.Foundry(), Pin: c.Material(id), Given: part.Given{With: with}}
 }
 
 // What is poured gets a tolerance, a way to find cracks and a marking, all with a

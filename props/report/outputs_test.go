@@ -51,12 +51,12 @@ func answers(t *testing.T) map[string]*Doc {
 		"on file":         OnFileDoc(pin, units.SI, true),
 		"bars":            BarsDoc(testBars(t)),
 		"swap":            SwapDoc(swapped(t, part.Part{Mass: "4.2 lb"}, "gray-30", "a356-t6-pm")),
-		"process":         ProcessDoc(data.Foundry(), []*props.Material{iron, pin, c.Material("a380-f-die")}, &four, units.US),
+		"process":         ProcessDoc(data.Foundry().Pages(c, []*props.Material{iron, pin, c.Material("a380-f-die")}, &four), &four, units.US),
 		"watch":           WatchDoc(Watched{iron, pin, cautions}, Watched{nil, pin, alone}),
 		"sources":         SourcesDoc(c),
 		"process sources": ProcessSourcesDoc(data.Foundry(), data.Watch()),
 		"convert":         ConvertDoc([]units.Quantity{four}, true),
-		"drawing":         DrawingDoc(Drawing{data.Foundry(), pin, part.Given{With: part.PressureTight}, cautions, c.Material}),
+		"drawing":         DrawingDoc(Drawing{c, data.Foundry(), pin, part.Given{With: part.PressureTight}, cautions}),
 		"report":          WholeDoc(whole(t)),
 		"call":            CallDoc(keptSheet(b, list)),
 		"brief":           BriefDoc(onePage(t, part.Part{Mass: "4.2 lb"}, "yield >= 20 ksi", "gray-30", "a356-t6-pm")),
@@ -202,7 +202,8 @@ func TestFoundryAndWatchCards(t *testing.T) {
 	}
 	cards = append(cards, NewToleranceCard(pin, four, book.Tolerance(pin, four), units.US))
 	for _, id := range []string{"a356-t6-pm", "a380-f-die", "gray-30"} {
-		cards = append(cards, NewHeatCard(book.HeatTreat(c.Material(id))), NewDesignationCard(c.Material(id), book.Designation(c.Material(id))))
+		page := book.Page(c, c.Material(id), nil)
+		cards = append(cards, NewHeatCard(page.Heat), NewDesignationCard(page.Material, page.Designation))
 	}
 	iron := c.Material("gray-30")
 	b := compare.NewBench()

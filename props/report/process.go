@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/sheet"
 	"alongside/units"
@@ -15,23 +14,24 @@ import (
 const processNote = "Tolerances, walls, draft and finish are what a process usually attains; the foundry that quotes the part decides. Schedules of heat treatment are ranges; the practice named governs. ISO 8062-3 takes wall thickness one grade coarser than the grade of the casting. On the drawing: ISO 8062-3 – DCTG n – RMA x (RMAG y), and SMI for mismatch across the parting."
 
 // ProcessDoc sets the process cards of materials side by side: the tolerance
-// of a dimension where one is given (nil: none), each line of the card, heat
-// treatment, and what the designations say. The first table is in units of the
-// system; below, units are those of the sources, lengths in the other system too.
-func ProcessDoc(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System) *Doc {
+// of the dimension for which the pages were opened (nil: none), each line of the
+// card, heat treatment, and what the designations say. The first table is in units
+// of the system; below, units are those of the sources, lengths in the other system
+// too.
+func ProcessDoc(pages []*foundry.Page, dimension *units.Quantity, system units.System) *Doc {
 	return &Doc{
-		text: func(n *numbering) *sheet.Doc { return processText(book, list, dimension, system, n) },
-		data: func() *sheet.Doc { return processData(book, list, dimension) },
-		json: func() any { return processJSON(book, list, dimension) },
+		text: func(n *numbering) *sheet.Doc { return processText(pages, dimension, system, n) },
+		data: func() *sheet.Doc { return processData(pages) },
+		json: func() any { return processJSON(pages) },
 	}
 }
 
-func processText(book *foundry.Book, list []*props.Material, dimension *units.Quantity, system units.System, n *numbering) *sheet.Doc {
+func processText(pages []*foundry.Page, dimension *units.Quantity, system units.System, n *numbering) *sheet.Doc {
 	var names []string
-	for _, m := range list {
-		names = append(names, m.Name())
+	for _, p := range pages {
+		names = append(names, p.Material.Name())
 	}
-	w := &processWriter{book: book, list: list, numbering: n}
+	w := &processWriter{pages, n}
 	tables := []*sheet.Table{w.glance(system)}
 	if dimension != nil {
 		tables = append(tables, w.tolerance(*dimension))
@@ -54,17 +54,17 @@ func filled(tables ...*sheet.Table) []sheet.Block {
 }
 
 type processWriter struct {
-	book *foundry.Book
-	list []*props.Material
+	pages []*foundry.Page
 	*numbering
 }
 
 func (w *processWriter) tolerance(dimension units.Quantity) *sheet.Table {
 	t := &sheet.Table{Heading: "Tolerance of " + dimension.String() + converted(dimension), Columns: sheet.Columns("material", "plus or minus", "by")}
-	for _, m := range w.list {
-		for _, r := range w.book.Tolerance(m, dimension) {
+	for _, p := range w.pages {
+		name := p.Material.Name()
+		for _, r := range p.Tolerances {
 			if r.Source == nil {
-				t.Add(m.Name(), "–", r.Why)
+				t.Add(name, "–", r.Why)
 				continue
 			}
 			value, how := "–", r.How
@@ -83,7 +83,7 @@ func (w *processWriter) tolerance(dimension units.Quantity) *sheet.Table {
 			if r.By.Source != nil {
 				by += "; by " + w.cited(r.By)
 			}
-			t.Add(m.Name(), value, by+"]")
+			t.Add(name, value, by+"]")
 		}
 	}
 	return t
@@ -108,13 +108,13 @@ func likeTyped(q, dimension units.Quantity) string {
 // left to the tables below; so are words.
 func (w *processWriter) glance(system units.System) *sheet.Table {
 	t := &sheet.Table{Heading: "At a glance", Columns: sheet.Columns("")}
-	for _, m := range w.list {
-		t.Columns = append(t.Columns, sheet.Column{Name: m.Name()})
+	for _, p := range w.pages {
+		t.Columns = append(t.Columns, sheet.Column{Name: p.Material.Name()})
 	}
 	for _, k := range foundry.Kinds() {
 		row, filled := []string{k.String()}, false
-		for _, m := range w.list {
-			cell := glanceCell(inSystem(w.book.Card(m).Of(k), system))
+		for _, p := range w.pages {
+			cell := glanceCell(inSystem(p.Of(k), system))
 			filled = filled || cell != ""
 			row = append(row, cell)
 		}
@@ -123,8 +123,8 @@ func (w *processWriter) glance(system units.System) *sheet.Table {
 		}
 	}
 	heat := []string{"Heat treated"}
-	for _, m := range w.list {
-		heat = append(heat, w.book.HeatTreat(m).Normally)
+	for _, p := range w.pages {
+		heat = append(heat, p.Heat.Normally)
 	}
 	t.Add(heat...)
 	return t
@@ -223,21 +223,19 @@ func (s span) String() string {
 
 // card has a table for each line of the process card.
 func (w *processWriter) card() []*sheet.Table {
-	cards := make([]*foundry.ProcessCard, len(w.list))
 	none := &sheet.Table{Heading: "No process card", Columns: sheet.Columns("material", "why")}
-	for i, m := range w.list {
-		cards[i] = w.book.Card(m)
-		if cards[i].Why != "" {
-			none.Add(m.Name(), cards[i].Why)
+	for _, p := range w.pages {
+		if p.Why != "" {
+			none.Add(p.Material.Name(), p.Why)
 		}
 	}
 	tables := []*sheet.Table{none}
 	for _, k := range foundry.Kinds() {
 		t := &sheet.Table{Heading: k.String(), Columns: sheet.Columns("material", "figure", "conditions and source")}
-		for i, m := range w.list {
-			for _, it := range cards[i].Of(k) {
+		for _, p := range w.pages {
+			for _, it := range p.Of(k) {
 				value, rest := itemText(&it)
-				t.Add(m.Name(), value, joined(" ", joined("; ", rest, it.Method, it.Condition), "["+w.cited(it.Cite)+"]"))
+				t.Add(p.Material.Name(), value, joined(" ", joined("; ", rest, it.Method, it.Condition), "["+w.cited(it.Cite)+"]"))
 			}
 		}
 		tables = append(tables, t)
@@ -272,8 +270,8 @@ func converted(q units.Quantity) string {
 
 func (w *processWriter) heat() *sheet.Table {
 	t := &sheet.Table{Heading: "Heat treatment card", Columns: sheet.Columns("material", "", "statement and source")}
-	for _, m := range w.list {
-		c := w.book.HeatTreat(m)
+	for _, p := range w.pages {
+		m, c := p.Material, p.Heat
 		row := func(label, text string) { t.Add(m.Name(), label, text) }
 		for _, s := range c.Meaning {
 			row("temper "+m.Temper, w.statement(s))
@@ -306,12 +304,12 @@ func (w *processWriter) heat() *sheet.Table {
 
 func (w *processWriter) designation() *sheet.Table {
 	t := &sheet.Table{Heading: "What the designation says", Columns: sheet.Columns("material", "part", "meaning and source")}
-	for _, m := range w.list {
-		for _, e := range w.book.Designation(m) {
-			t.Add(m.Name(), e.Part, e.Text+" ["+w.cited(e.Cite)+"]")
+	for _, p := range w.pages {
+		for _, e := range p.Designation {
+			t.Add(p.Material.Name(), e.Part, e.Text+" ["+w.cited(e.Cite)+"]")
 		}
-		if a, ok := w.book.Anodic(m); ok {
-			t.Add(m.Name(), "anodic index", a.Text()+", "+a.Group+" ["+w.cited(a.Cite)+"]")
+		if a := p.Anodic; a != nil {
+			t.Add(p.Material.Name(), "anodic index", a.Text()+", "+a.Group+" ["+w.cited(a.Cite)+"]")
 		}
 	}
 	return t

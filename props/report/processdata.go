@@ -1,31 +1,27 @@
 package report
 
 import (
-	"alongside/props"
 	"alongside/props/foundry"
 	"alongside/props/sheet"
-	"alongside/units"
 )
 
 var processColumns = []string{"material", "line", "value", "to", "unit", "text", "method", "condition", "source", "table", "known"}
 
 // processData has a record for each statement of the process cards; values are
 // those of the sources.
-func processData(book *foundry.Book, list []*props.Material, dimension *units.Quantity) *sheet.Doc {
+func processData(pages []*foundry.Page) *sheet.Doc {
 	p := &processSheet{table: &sheet.Table{Columns: sheet.Columns(processColumns...)}}
-	for _, m := range list {
-		p.material = m.ID
-		p.card(book.Card(m))
-		if dimension != nil {
-			for _, r := range book.Tolerance(m, *dimension) {
-				p.tolerance(&r)
-			}
+	for _, page := range pages {
+		p.material = page.Material.ID
+		p.card(page.ProcessCard)
+		for i := range page.Tolerances {
+			p.tolerance(&page.Tolerances[i])
 		}
-		p.heat(book.HeatTreat(m))
-		for _, e := range book.Designation(m) {
+		p.heat(page.Heat)
+		for _, e := range page.Designation {
 			p.add("designation: "+e.Part, e.Text, e.Cite, nil)
 		}
-		if a, ok := book.Anodic(m); ok {
+		if a := page.Anodic; a != nil {
 			p.add("anodic index", a.Group, a.Cite, record{"value": bare(a.Volts), "unit": "V"})
 		}
 	}

@@ -1,35 +1,29 @@
 package report
 
 import (
-	"alongside/props"
 	"alongside/props/foundry"
-	"alongside/units"
 )
 
-func processJSON(book *foundry.Book, list []*props.Material, dimension *units.Quantity) object {
+func processJSON(pages []*foundry.Page) object {
 	return object{
-		{"cards", each(list, func(m **props.Material) object { return cardJSON(book, *m, dimension) })},
+		{"cards", each(pages, func(p **foundry.Page) object { return pageJSON(*p) })},
 		{"caution", processNote + " " + Caution},
 	}
 }
 
-func cardJSON(book *foundry.Book, m *props.Material, dimension *units.Quantity) object {
-	c, heat := book.Card(m), book.HeatTreat(m)
-	var tolerances []foundry.ToleranceResult
-	if dimension != nil {
-		tolerances = book.Tolerance(m, *dimension)
-	}
+func pageJSON(p *foundry.Page) object {
+	heat := p.Heat
 	var anodic any
-	if a, ok := book.Anodic(m); ok { // in volts below gold
+	if a := p.Anodic; a != nil { // in volts below gold
 		value := object{{"lo", a.Volts}, {"hi", a.Volts}, {"unit", "V"}, {"printed", a.Text()}}
 		anodic = object{{"value", value}, {"group", a.Group}, {"source", citeJSON(a.Cite)}}
 	}
 	return object{
-		{"material", m.ID},
-		{"process", m.Process.ID()},
-		{"why", c.Why},
-		{"items", each(c.Items, itemJSON)},
-		{"tolerances", each(tolerances, toleranceJSON)},
+		{"material", p.Material.ID},
+		{"process", p.Material.Process.ID()},
+		{"why", p.Why},
+		{"items", each(p.Items, itemJSON)},
+		{"tolerances", each(p.Tolerances, toleranceJSON)},
 		{"heat_treatment", object{
 			{"meaning", each(heat.Meaning, statementJSON)},
 			{"normally", heat.Normally},
@@ -39,7 +33,7 @@ func cardJSON(book *foundry.Book, m *props.Material, dimension *units.Quantity) 
 			{"other_schedules", each(heat.Others, scheduleJSON)},
 			{"why", heat.Why},
 		}},
-		{"designation", each(book.Designation(m), func(e *foundry.Explanation) object {
+		{"designation", each(p.Designation, func(e *foundry.Explanation) object {
 			return append(object{{"part", e.Part}}, statementJSON(&e.Statement)...)
 		})},
 		{"anodic_index", anodic},

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"alongside/props"
+	"alongside/props/catalog"
 	"alongside/props/compare"
 	"alongside/props/disk"
 	"alongside/props/foundry"
@@ -20,9 +20,9 @@ import (
 type Whole struct {
 	OnePage
 	All     compare.Bench // every pin, the brief may tell of fewer
+	Catalog *catalog.Catalog
 	Book    *foundry.Book
-	Named   func(designation string) *props.Material // for near equivalents
-	Said    []string                                 // the customer's words
+	Said    []string // the customer's words
 	Duties  []*needs.Duty
 	At      time.Time
 	Version string
@@ -35,7 +35,7 @@ type chapter struct {
 }
 
 func (w *Whole) chapters() []chapter {
-	c := compare.Compare(w.All)
+	c, size := compare.Compare(w.All), w.Swaps[0].Given.Dimension
 	pictures := append(rowPictures(c), drawable(heatPicture(&w.All), growthPicture(&w.All))...)
 	drawn := &Doc{pictures: pictures, text: func(*numbering) *sheet.Doc { return &sheet.Doc{Blocks: blocks(pictures)} }}
 	out := []chapter{
@@ -43,11 +43,11 @@ func (w *Whole) chapters() []chapter {
 		{"Pictures", "", drawn},
 		{"What the change does to the part", "swap", SwapDoc(w.Swaps...)},
 		{"Watch-outs", "watch_outs", WatchDoc(w.Watched...)},
-		{"Process", "process", ProcessDoc(w.Book, w.All.Pins, w.Swaps[0].Given.Dimension, w.Bench.System)},
+		{"Process", "process", ProcessDoc(w.Book.Pages(w.Catalog, w.All.Pins, size), size, w.Bench.System)},
 	}
 	for i := range w.Watched {
 		pin := w.Watched[i].Pin
-		out = append(out, chapter{"Drawing note, " + pin.Name(), "drawing", DrawingDoc(Drawing{w.Book, pin, w.Swaps[i].Given, w.Watched[i].Cautions, w.Named})})
+		out = append(out, chapter{"Drawing note, " + pin.Name(), "drawing", DrawingDoc(Drawing{w.Catalog, w.Book, pin, w.Swaps[i].Given, w.Watched[i].Cautions})})
 	}
 	return out
 }

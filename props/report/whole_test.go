@@ -9,15 +9,13 @@ import (
 	"time"
 
 	"alongside/data"
-	"alongside/props"
 	"alongside/props/part"
 )
 
 func whole(t *testing.T, said ...string) Whole {
 	t.Helper()
 	page := onePage(t, part.Part{Mass: "4.2 lb", Wall: "3/8 in", With: part.PressureTight}, "yield >= 20 ksi", "gray-30", "a356-t6-pm", "a380-f-die")
-	return Whole{OnePage: page, All: page.Bench, Book: data.Foundry(), Said: said, At: time.Date(2026, 1, 2, 3, 4, 0, 0, time.UTC), Version: "test",
-		Named: func(s string) *props.Material { m, _ := data.Catalog().Named(s); return m }}
+	return Whole{OnePage: page, All: page.Bench, Catalog: data.Catalog(), Book: data.Foundry(), Said: said, At: time.Date(2026, 1, 2, 3, 4, 0, 0, time.UTC), Version: "test"}
 }
 
 // Headings begin with one of the first level and skip none; nothing is fetched or

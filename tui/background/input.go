@@ -101,13 +101,7 @@ func (i *Input) Read(p []byte) (int, error) {
 	// Held bytes may turn out to be keys after all, and marks are put in: leave room.
 	room := len(p) - longestKey - len(i.cut)
 	n, err := i.File.Read(p[:room])
-	if time.Since(i.since) > answerWait {
-		i.cut = nil
-		if i.sieve.begun() {
-			i.sieve.held = nil
-		}
-	}
-	i.since = time.Now()
+	i.forget()
 	keys := i.strip(i.cut, p[:n])
 	i.cut = nil
 	for i.sieve.ambiguous() {
@@ -133,6 +127,17 @@ func (i *Input) Read(p []byte) (int, error) {
 		err = nil // a lasting error comes back with the next read
 	}
 	return copy(p, keys), err
+}
+
+// forget drops the beginning of an answer or of a key whose rest does not come.
+func (i *Input) forget() {
+	if time.Since(i.since) > answerWait {
+		i.cut = nil
+		if i.sieve.begun() {
+			i.sieve.held = nil
+		}
+	}
+	i.since = time.Now()
 }
 
 // wholeKeys cuts off the beginning of a control sequence that more bytes end.

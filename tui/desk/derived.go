@@ -15,7 +15,6 @@ import (
 	"alongside/props/swap"
 	"alongside/props/watch"
 	"alongside/tui/ui"
-	"alongside/units"
 )
 
 // derived is what is worked out from the call when it is asked for, until the
@@ -23,7 +22,7 @@ import (
 type derived struct {
 	cautions  map[int]*report.Watched // see Watched
 	swaps     []*swap.Result          // see Swapped
-	processes *Processes              // see ProcessCards
+	processes []*foundry.Page         // see ProcessPages
 	metWords  string                  // see Screened
 	briefs    map[*props.Material][]string
 }
@@ -41,13 +40,6 @@ func (d *Desk) Swapped() []*swap.Result {
 	return d.swaps
 }
 
-// Processes is what is published for the process of each pin, as displayed.
-type Processes struct {
-	Cards      []*foundry.ProcessCard
-	Size       *units.Quantity             // whose tolerance is looked up; nil: none
-	Tolerances [][]foundry.ToleranceResult // at that size
-}
-
 // Book is what is published about processes; nil where the program was
 // started without it.
 func (d *Desk) Book() *foundry.Book {
@@ -57,25 +49,15 @@ func (d *Desk) Book() *foundry.Book {
 	return d.Foundry()
 }
 
-// ProcessCards is what is published for the pins; the same until the call changes.
-func (d *Desk) ProcessCards() *Processes {
+// ProcessPages is what is on file about how each pin is made, as displayed; the
+// same until the call changes.
+func (d *Desk) ProcessPages() []*foundry.Page {
 	if d.processes == nil {
-		p, book := &Processes{Size: d.Given().Dimension}, d.Book()
 		for at := range d.Pins() {
-			p.Cards = append(p.Cards, book.Card(d.PinAt(at)))
-			if p.Size != nil {
-				p.Tolerances = append(p.Tolerances, book.Tolerance(d.PinAt(at), *p.Size))
-			}
+			d.processes = append(d.processes, d.Book().Page(d.Catalog, d.PinAt(at), d.Given().Dimension))
 		}
-		d.processes = p
 	}
 	return d.processes
-}
-
-// Designated is the material that a designation names, nil for none or several.
-func (d *Desk) Designated(designation string) *props.Material {
-	found, _ := d.Catalog.Named(designation)
-	return found
 }
 
 // rulesRead tells that the watch-out rules are at hand.

@@ -54,7 +54,7 @@ func names(text string) []string {
 func (d *Desk) NamesMaterials(text string) bool {
 	list := names(text)
 	for _, name := range list[:min(len(list), mostNames)] {
-		if d.Designated(name) != nil {
+		if m, _ := d.Catalog.Named(name); m != nil {
 			return true
 		}
 	}

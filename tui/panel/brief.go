@@ -61,7 +61,7 @@ func (p *briefPanel) doc() *report.Doc { return report.BriefDoc(p.page()) }
 // report asks for a file and writes the whole report to it.
 func (p *briefPanel) report() desk.Screen {
 	d, now := p.desk, p.desk.Now()
-	doc := d.Marked(report.WholeDoc(report.Whole{OnePage: p.page(), All: now.Bench, Book: d.Book(), Named: d.Designated, Said: now.Said, Duties: now.Duties, At: time.Now(), Version: d.Version}))
+	doc := d.Marked(report.WholeDoc(report.Whole{OnePage: p.page(), All: now.Bench, Catalog: d.Catalog, Book: d.Book(), Said: now.Said, Duties: now.Duties, At: time.Now(), Version: d.Version}))
 	return newPrompt(d, "Report", "A new file for the brief and all that it rests on. Its ending says the form: .html is one page for a browser, a mail or a printer; .md, .txt and .json too.",
 		"report.html", func(path string) error {
 			err := report.WriteNew(path, doc, "")

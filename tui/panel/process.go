@@ -7,7 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"alongside/props"
+	"alongside/props/foundry"
 	"alongside/props/part"
 	"alongside/props/report"
 	"alongside/tui/desk"
@@ -48,22 +48,22 @@ func (p *processPanel) Keys() ui.Keys {
 		ui.On("i + e", "size", "a size whose tolerance is shown", func() { d.Open(newTolerance(d, p)) }),
 		ui.On("enter o", "source", "every statement behind this cell, with its source", func() { d.Open(p.source()) }),
 		ui.On("t", "heat treat", "heat treatment of this pin", func() {
-			d.Open(newCardPages(d, "", "", report.NewHeatCard(d.Book().HeatTreat(d.CursorPin()))))
+			d.Open(newCardPages(d, "", "", report.NewHeatCard(p.page().Heat)))
 		}),
 		ui.On("d", "designation", "what its designation says", func() {
-			d.Open(newCardPages(d, "", "", report.NewDesignationCard(d.CursorPin(), d.Book().Designation(d.CursorPin()))))
+			d.Open(newCardPages(d, "", "", report.NewDesignationCard(d.CursorPin(), p.page().Designation)))
 		}),
 		ui.On("n", "note", "what the drawing and the order of this pin must say", func() { d.Open(newDrawing(d)) }),
 	}, d.PinKeys(false), ui.Keys{
-		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return copyProcess(d, d.Pins(), "process cards") }),
+		ui.Send("y", "copy", "copy the cards of all pins", func() tea.Cmd { return copyProcess(d, d.ProcessPages(), "process cards") }),
 		ui.Send("Y", "", "copy the card of this pin", func() tea.Cmd {
-			return copyProcess(d, []*props.Material{d.CursorPin()}, "process card of "+d.CursorPin().Name())
+			return copyProcess(d, []*foundry.Page{p.page()}, "process card of "+d.CursorPin().Name())
 		}),
 	}, bench, p.list.Keys())
 }
 
-func copyProcess(d *desk.Desk, pins []*props.Material, what string) tea.Cmd {
-	return d.CopyDoc(report.ProcessDoc(d.Book(), pins, d.ProcessCards().Size, d.Now().Bench.System), what)
+func copyProcess(d *desk.Desk, pages []*foundry.Page, what string) tea.Cmd {
+	return d.CopyDoc(report.ProcessDoc(pages, d.Given().Dimension, d.Now().Bench.System), what)
 }
 
 // newDrawing is the note for the drawing and the order of the pin under the cursor.
@@ -72,7 +72,7 @@ func newDrawing(d *desk.Desk) desk.Screen {
 	if pin == base {
 		base = nil
 	}
-	note := report.Drawing{Book: d.Book(), Pin: pin, Given: d.Given(), Named: d.Designated}
+	note := report.Drawing{Catalog: d.Catalog, Book: d.Book(), Pin: pin, Given: d.Given()}
 	if d.Watch != nil {
 		d.Rules = d.Watch()
 		note.Cautions = d.Rules.Evaluate(now.Bench, base, pin, note.Given, now.Aside)
@@ -90,16 +90,18 @@ func (p *processPanel) Click(x, y int) bool {
 	return p.list.Click(y)
 }
 
+// page is what is on file about the pin under the cursor.
+func (p *processPanel) page() *foundry.Page { return p.desk.ProcessPages()[p.desk.Col] }
+
 // source shows every statement behind the cell under the cursor.
 func (p *processPanel) source() desk.Screen {
 	if p.list.At >= len(p.rows) {
 		return nil
 	}
-	d, cards, row := p.desk, p.desk.ProcessCards(), &p.rows[p.list.At]
-	card := cards.Cards[d.Col]
+	d, card, row := p.desk, p.page(), &p.rows[p.list.At]
 	switch items := card.Of(row.kind); {
 	case row.tolerance:
-		return newCardPages(d, "", "", report.NewToleranceCard(card.Material, *cards.Size, cards.Tolerances[d.Col], d.Now().Bench.System))
+		return newCardPages(d, "", "", report.NewToleranceCard(card.Material, *d.Given().Dimension, card.Tolerances, d.Now().Bench.System))
 	case len(items) > 0:
 		return newCardPages(d, "", "", report.NewItemsCard(card.Material, row.kind.String(), items))
 	}

@@ -15,7 +15,7 @@ import (
 // processView is the process cards broken into lines, for a width and for the
 // pins that there is room for.
 type processView struct {
-	of           *desk.Processes
+	of           []*foundry.Page
 	w            int
 	first        int   // of the pins that scroll
 	columns      []int // pins shown, as displayed
@@ -53,10 +53,10 @@ const (
 // lay breaks the cards as they are into lines, the one under the cursor in
 // sight.
 func (v *processView) lay(d *desk.Desk, w int) {
-	if v.of == d.ProcessCards() && v.w == w && slices.Contains(v.columns, d.Col) {
+	if pages := d.ProcessPages(); len(v.of) > 0 && v.of[0] == pages[0] && v.w == w && slices.Contains(v.columns, d.Col) {
 		return
 	}
-	v.of, v.w, v.rows = d.ProcessCards(), w, nil
+	v.of, v.w, v.rows = d.ProcessPages(), w, nil
 	all := len(d.Pins())
 	fit := func(label int) int { return ui.Clamp((w-label)/processColumn, 2, max(all, 2)) }
 	n := fit(processLabel)
@@ -78,22 +78,22 @@ func (v *processView) lay(d *desk.Desk, w int) {
 // fill lays out a row for each kind on which a pin has a statement.
 func (v *processView) fill(d *desk.Desk) {
 	system := d.Now().Bench.System
-	if v.of.Size != nil {
-		v.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(v.of.Size.String(), " ", "\u00a0"), toleranceLines, func(at int) []statement {
+	if size := d.Given().Dimension; size != nil {
+		v.add(processRow{tolerance: true}, "Tolerance at "+strings.ReplaceAll(size.String(), " ", "\u00a0"), toleranceLines, func(at int) []statement {
 			var texts []statement
-			for i := range v.of.Tolerances[at] {
-				r := &v.of.Tolerances[at][i]
+			for i := range v.of[at].Tolerances {
+				r := &v.of[at].Tolerances[i]
 				texts = append(texts, statement{report.ToleranceText(r, system), standing(r.Cite)})
 			}
 			return texts
 		})
 	}
 	for _, k := range foundry.Kinds() {
-		if !slices.ContainsFunc(v.of.Cards, func(c *foundry.ProcessCard) bool { return len(c.Of(k)) > 0 }) {
+		if !slices.ContainsFunc(v.of, func(c *foundry.Page) bool { return len(c.Of(k)) > 0 }) {
 			continue
 		}
 		v.add(processRow{kind: k}, k.String(), mostLines, func(at int) []statement {
-			card := v.of.Cards[at]
+			card := v.of[at]
 			if card.Why != "" && len(v.rows) == 0 {
 				return []statement{{card.Why, ""}}
 			}

@@ -89,9 +89,7 @@ var unknownFamily = &props.Family{ID: "not-in-catalog", Name: "not in the catalo
 // standIn takes the place of a material that the catalog does not have.
 func standIn(id string) *props.Material {
 	a := &props.Alloy{ID: id, Name: sheet.Clean(id), Family: unknownFamily, Note: "not in the catalog; kept from the call sheet"}
-	m := &props.Material{ID: id, Alloy: a, Index: -1}
-	a.Materials = []*props.Material{m}
-	return m
+	return &props.Material{ID: id, Alloy: a}
 }
 
 // kept is what a version does not understand, to be written again: the keys of

@@ -114,7 +114,7 @@ func outlier(l *look) {
 func spread(l *look, p props.PropertyID) bool {
 	switch p {
 	case props.ThermalConductivity, props.ElectricalConductivity:
-		_, law := conductionLaws[l.m.Alloy.Family.Base]
+		_, law := conductionOf(l.m.Alloy.Family.Base)
 		return nickelIron(l.m.Alloy) || law && len(l.figures[props.ThermalConductivity]) > 0 && len(l.figures[props.ElectricalConductivity]) > 0
 	case props.ThermalExpansion:
 		return nickelIron(l.m.Alloy)

@@ -85,18 +85,26 @@ const roomKelvin = 296.0
 // conductionLaw is k = slope·T·σ + intercept with the tolerance of its source.
 type conductionLaw struct{ slope, intercept, tolerance float64 }
 
-// conductionLaws are published for the alloys of a base element.
-var conductionLaws = map[string]conductionLaw{
-	"Al": {2.10e-8, 12.55, 0.15},
-	"Cu": {2.39e-8, 7.5, 0.15},
-	"Zn": {2.44e-8, 0, 0.10},
-	"Mg": {2.33e-8, 8, 0.20},
+// conductionOf is the law published for the alloys of a base element; ok is false
+// where there is none.
+func conductionOf(base string) (law conductionLaw, ok bool) {
+	switch base {
+	case "Al":
+		return conductionLaw{2.10e-8, 12.55, 0.15}, true
+	case "Cu":
+		return conductionLaw{2.39e-8, 7.5, 0.15}, true
+	case "Zn":
+		return conductionLaw{2.44e-8, 0, 0.10}, true
+	case "Mg":
+		return conductionLaw{2.33e-8, 8, 0.20}, true
+	}
+	return law, false
 }
 
 // conduction sets every thermal conductivity against the electrical
 // conductivity that is shown first.
 func conduction(l *look) {
-	law, ok := conductionLaws[l.m.Alloy.Family.Base]
+	law, ok := conductionOf(l.m.Alloy.Family.Base)
 	e := first(l.room(props.ElectricalConductivity))
 	if !ok || e == nil {
 		return

@@ -90,7 +90,7 @@ func TestGaugeGround(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		uniform, neck := rapid.Float64Range(0, 40).Draw(rt, "uniform"), rapid.Float64Range(0.1, 60).Draw(rt, "neck")
 		in := func(gauge string) *props.Figure {
-			return value(props.Elongation, uniform+neck/gaugeDiameters[gauge], units.Pct, props.Conditions{Gauge: gauge})
+			return value(props.Elongation, uniform+neck/gaugeDiameters(gauge), units.Pct, props.Conditions{Gauge: gauge})
 		}
 		holds(rt, &groundGauge, metal(t, "Al", "aluminum", "10 Mpsi", "40 ksi"), in("2 in"), in("5D"))
 		holds(rt, &groundGauge, metal(t, "Al", "aluminum", "10 Mpsi", "40 ksi"), in("5D"), in("3D"))

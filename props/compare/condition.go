@@ -127,7 +127,7 @@ func unitsDiffer(f, g *props.Figure) bool {
 
 func gaugesDiffer(f, g *props.Figure) bool {
 	a, b := f.Cond.Gauge, g.Cond.Gauge
-	return a != b && (gaugeDiameters[a] == 0 || gaugeDiameters[a] != gaugeDiameters[b])
+	return a != b && (gaugeDiameters(a) == 0 || gaugeDiameters(a) != gaugeDiameters(b))
 }
 
 func scalesDiffer(f, g *props.Figure) bool {
@@ -154,16 +154,30 @@ func temperaturesDiffer(f, g *props.Figure) bool {
 
 func placesDiffer(f, g *props.Figure) bool {
 	a, b := f.Cond.Bar, g.Cond.Bar
-	return inCasting[a] && castBar[b] || castBar[a] && inCasting[b]
+	return inCasting(a) && castBar(b) || castBar(a) && inCasting(b)
 }
 
-var (
-	inCasting = map[string]bool{"cut from casting": true, "designated area": true, "undesignated area": true}
-	castBar   = map[string]bool{"separately cast bar": true, "cast-on bar": true, "die-cast bar": true}
-	// gaugeDiameters are gauge lengths in diameters of a round bar: 2 in and 50 mm
-	// are those of the standard 0.505 in and 12.5 mm bars (ASTM E8/E8M).
-	gaugeDiameters = map[string]float64{"3D": 3, "4D": 4, "2 in": 4, "50 mm": 4, "5D": 5}
-)
+func inCasting(bar string) bool {
+	return bar == "cut from casting" || bar == "designated area" || bar == "undesignated area"
+}
+
+func castBar(bar string) bool {
+	return bar == "separately cast bar" || bar == "cast-on bar" || bar == "die-cast bar"
+}
+
+// gaugeDiameters is a gauge length in diameters of a round bar, 0 where it says none:
+// 2 in and 50 mm are those of the standard 0.505 in and 12.5 mm bars (ASTM E8/E8M).
+func gaugeDiameters(gauge string) float64 {
+	switch gauge {
+	case "3D":
+		return 3
+	case "4D", "2 in", "50 mm":
+		return 4
+	case "5D":
+		return 5
+	}
+	return 0
+}
 
 // sameTemperature, in °C, is how far two temperatures may be apart and be one:
 // 68–212 °F and 20–100 °C, 70 °F and 20 °C.

@@ -127,7 +127,7 @@ func bringOffset(x, y side) (float64, float64, bool) {
 // bringGauge: of a round bar. The part of the stretch at the neck is shared out
 // over the gauge length. Steels convert by a power of it.
 func bringGauge(x, y side) (float64, float64, bool) {
-	a, b := gaugeDiameters[x.f.Cond.Gauge], gaugeDiameters[y.f.Cond.Gauge]
+	a, b := gaugeDiameters(x.f.Cond.Gauge), gaugeDiameters(y.f.Cond.Gauge)
 	if a == 0 || b == 0 {
 		return 0, 0, false
 	}

@@ -8,16 +8,19 @@ import (
 	"alongside/props"
 )
 
-// retainedOf names the curve, in percent of room temperature, of a property.
-var retainedOf = map[props.PropertyID]props.PropertyID{
-	props.TensileStrength: props.TensileRetained,
-	props.YieldStrength:   props.YieldRetained,
-	props.ElasticModulus:  props.ModulusRetained,
-}
-
 // RetainedOf is the property that says in percent what a metal keeps of p at heat;
 // NoProperty where there is none.
-func RetainedOf(p props.PropertyID) props.PropertyID { return retainedOf[p] }
+func RetainedOf(p props.PropertyID) props.PropertyID {
+	switch p {
+	case props.TensileStrength:
+		return props.TensileRetained
+	case props.YieldStrength:
+		return props.YieldRetained
+	case props.ElasticModulus:
+		return props.ModulusRetained
+	}
+	return props.NoProperty
+}
 
 // fromRoom works out the figures of a property at t °C: each of the list that
 // holds at room temperature times the percentage that the metal's curves give

@@ -74,7 +74,7 @@ type HeatCard struct {
 }
 
 // solutionTreated are the tempers that need a solution heat treatment.
-var solutionTreated = spelling.Pattern(`^(T[2-46-9].*|HT|TQ.*)$`)
+var solutionTreated = spelling.Pattern{Expr: `^(T[2-46-9].*|HT|TQ.*)$`}
 
 // heatTreat puts together what is published about heat treating the material, one
 // of these variants of its alloy: what its temper means, whether the alloy is
@@ -89,7 +89,7 @@ func (b *Book) heatTreat(m *props.Material, variants []*props.Material) *HeatCar
 		}
 	}
 	for _, o := range variants {
-		if o.Process == m.Process && solutionTreated().MatchString(o.Temper) {
+		if o.Process == m.Process && solutionTreated.Regexp().MatchString(o.Temper) {
 			c.Tempers = append(c.Tempers, o.Temper)
 		}
 	}

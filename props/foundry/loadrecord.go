@@ -241,11 +241,11 @@ func (l *loader) designation(r *record.Record) {
 	l.book.designations = append(l.book.designations, &p)
 }
 
-var hole = spelling.Pattern(`\{(\d+)\}`)
+var hole = spelling.Pattern{Expr: `\{(\d+)\}`}
 
 // checkHoles reports a {2} in a text whose pattern captures only one part.
 func checkHoles(r *record.Record, text string, pattern *regexp.Regexp) {
-	for _, m := range hole().FindAllStringSubmatch(text, -1) {
+	for _, m := range hole.Regexp().FindAllStringSubmatch(text, -1) {
 		if n, err := strconv.Atoi(m[1]); err != nil || pattern != nil && n > pattern.NumSubexp() {
 			r.Fail("text", fmt.Sprintf("%s names a part that the pattern does not capture", m[0]), "put the part of the pattern in parentheses")
 		}

@@ -107,9 +107,9 @@ func MediaOf(facts Facts) Media {
 const span = `(?:\s*(?:\.\.|to|[-–])\s*([-−+]?\d+(?:\.\d+)?))?`
 
 var (
-	acidity = spelling.Pattern(`(?i)\bph\s*(?:of\s+)?(\d+(?:\.\d+)?)` + span)
-	warmth  = spelling.Pattern(`(?i)[-−+]?\d+(?:\.\d+)?` + span + `\s*(?:°\s*|deg(?:rees)?\s+)?[CFK]\b`)
-	share   = spelling.Pattern(`(?i)\d+(?:\.\d+)?` + span + `\s*(?:%|percent\b)`)
+	acidity = spelling.Pattern{Expr: `(?i)\bph\s*(?:of\s+)?(\d+(?:\.\d+)?)` + span}
+	warmth  = spelling.Pattern{Expr: `(?i)[-−+]?\d+(?:\.\d+)?` + span + `\s*(?:°\s*|deg(?:rees)?\s+)?[CFK]\b`}
+	share   = spelling.Pattern{Expr: `(?i)\d+(?:\.\d+)?` + span + `\s*(?:%|percent\b)`}
 )
 
 // ReadMedium understands "coolant 50 % glycol, 110 °C" and "water, pH 6 to 8". A
@@ -118,7 +118,7 @@ var (
 func ReadMedium(typed string) (Medium, error) {
 	var m Medium
 	rest := typed
-	if found := acidity().FindStringSubmatch(rest); found != nil {
+	if found := acidity.Regexp().FindStringSubmatch(rest); found != nil {
 		lo, _ := strconv.ParseFloat(found[1], 64)
 		hi := lo
 		if found[2] != "" {
@@ -128,9 +128,9 @@ func ReadMedium(typed string) (Medium, error) {
 			return m, &Error{Field: FieldMedium, Typed: typed, Problem: "a pH lies between 0 and 14, the lower first", Remedy: "type it like pH 7 or pH 6 to 8"}
 		}
 		m.PH = &[2]float64{lo, hi}
-		rest = acidity().ReplaceAllString(rest, " ")
+		rest = acidity.Regexp().ReplaceAllString(rest, " ")
 	}
-	if found := warmth().FindString(rest); found != "" {
+	if found := warmth.Regexp().FindString(rest); found != "" {
 		at, err := Temperatures(found, units.NoUnit)
 		if err != nil {
 			return m, &Error{Field: FieldMedium, Typed: typed, Err: err}
@@ -138,7 +138,7 @@ func ReadMedium(typed string) (Medium, error) {
 		m.Celsius = &at
 		rest = strings.Replace(rest, found, " ", 1)
 	}
-	rest = share().ReplaceAllString(rest, " ")
+	rest = share.Regexp().ReplaceAllString(rest, " ")
 	set, strange := mediaIn(strings.FieldsFunc(strings.ToLower(rest), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }))
 	known := "the media known are " + strings.Join(MediaIDs(), ", ")
 	switch {

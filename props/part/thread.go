@@ -16,8 +16,8 @@ type Thread struct {
 }
 
 var (
-	metricThread = spelling.Pattern(`(?i)^M\s*(\d+(?:\.\d+)?)(?:\s*[x×*]\s*(\d+(?:\.\d+)?))?(?:\s*-?\s*6[Hg])?$`)
-	inchThread   = spelling.Pattern(`(?i)^(#|no\.?\s*)?((?:\d+[ -])?\d+/\d+|\d*\.\d+|\d+)\s*(?:"|in)?\s*-\s*(\d+(?:\.\d+)?)(?:\s*UN[A-Z]*)?(?:\s*-?\s*2[AB])?$`)
+	metricThread = spelling.Pattern{Expr: `(?i)^M\s*(\d+(?:\.\d+)?)(?:\s*[x×*]\s*(\d+(?:\.\d+)?))?(?:\s*-?\s*6[Hg])?$`}
+	inchThread   = spelling.Pattern{Expr: `(?i)^(#|no\.?\s*)?((?:\d+[ -])?\d+/\d+|\d*\.\d+|\d+)\s*(?:"|in)?\s*-\s*(\d+(?:\.\d+)?)(?:\s*UN[A-Z]*)?(?:\s*-?\s*2[AB])?$`}
 )
 
 // ReadThread understands "1/2-13 UNC", "#10-24" and "M12x1.75", with or without the
@@ -37,13 +37,13 @@ func ReadThread(typed string) (Thread, error) {
 }
 
 func readThread(typed string) (t Thread, problem string) {
-	if m := metricThread().FindStringSubmatch(typed); m != nil {
+	if m := metricThread.Regexp().FindStringSubmatch(typed); m != nil {
 		if m[2] == "" {
 			return t, "the pitch is missing"
 		}
 		return Thread{decimal(m[1]) * 1e-3, decimal(m[2]) * 1e-3, true}, ""
 	}
-	m := inchThread().FindStringSubmatch(typed)
+	m := inchThread.Regexp().FindStringSubmatch(typed)
 	if m == nil {
 		return t, "no 60° thread of the usual class of fit, 2A and 2B or 6g and 6H"
 	}

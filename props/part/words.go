@@ -8,63 +8,59 @@ type Said struct {
 }
 
 // choices are the phrases that say one of a field's own words.
-var choices = map[Field]map[string]string{
-	FieldCase: {
-		string(Tie):       "tie|tie rod|as a tie|pulled|in tension",
-		string(Plate):     "plate|as a plate|like a plate|flat plate",
-		string(Beam):      "beam|as a beam|like a beam",
-		string(FixedBeam): "fixed beam|beam of fixed width|beam of given width",
-	},
-	FieldRole: {
-		string(Bore):  "as the bore|as a bore|as a hub|as the hub",
-		string(Shaft): "as the shaft|as a shaft|as a bushing|as the bushing",
-	},
-	FieldPlace: {
-		string(Designated):   "designated area|in a designated area",
-		string(Undesignated): "undesignated area|in an undesignated area",
-	},
-	FieldSurface: {
-		string(Ground):          "ground surface|surface is ground",
-		string(MachinedSurface): "machined surface|surface is machined",
-		string(HotRolled):       "hot rolled surface",
-		string(Forged):          "forged surface|as forged",
-	},
-	FieldKeep: {
-		string(KeepShape):     "keep shape|keep the shape|same shape|shape stays",
-		string(KeepStiffness): "keep stiffness|keep the stiffness|same stiffness|equal stiffness|as stiff as today",
-		string(KeepStrength):  "keep strength|keep the strength|same strength|equal strength|as strong as today",
-	},
+var choices = []struct {
+	Said
+	phrases string
+}{
+	{Said{FieldCase, string(Tie)}, "tie|tie rod|as a tie|pulled|in tension"},
+	{Said{FieldCase, string(Plate)}, "plate|as a plate|like a plate|flat plate"},
+	{Said{FieldCase, string(Beam)}, "beam|as a beam|like a beam"},
+	{Said{FieldCase, string(FixedBeam)}, "fixed beam|beam of fixed width|beam of given width"},
+	{Said{FieldRole, string(Bore)}, "as the bore|as a bore|as a hub|as the hub"},
+	{Said{FieldRole, string(Shaft)}, "as the shaft|as a shaft|as a bushing|as the bushing"},
+	{Said{FieldPlace, string(Designated)}, "designated area|in a designated area"},
+	{Said{FieldPlace, string(Undesignated)}, "undesignated area|in an undesignated area"},
+	{Said{FieldSurface, string(Ground)}, "ground surface|surface is ground"},
+	{Said{FieldSurface, string(MachinedSurface)}, "machined surface|surface is machined"},
+	{Said{FieldSurface, string(HotRolled)}, "hot rolled surface"},
+	{Said{FieldSurface, string(Forged)}, "forged surface|as forged"},
+	{Said{FieldKeep, string(KeepShape)}, "keep shape|keep the shape|same shape|shape stays"},
+	{Said{FieldKeep, string(KeepStiffness)}, "keep stiffness|keep the stiffness|same stiffness|equal stiffness|as stiff as today"},
+	{Said{FieldKeep, string(KeepStrength)}, "keep strength|keep the strength|same strength|equal strength|as strong as today"},
 }
 
 // facts are the phrases for what the part has and goes through, besides the words
 // of the facts themselves.
-var facts = map[Facts]string{
-	PressFit:      "press fit|press fits|pressed onto|pressed into|pressed on|pressed in|shrink fit|shrunk on|shrunk onto|interference fit",
-	Threads:       "threaded|tapped|tapped hole|tapped holes|tapped threads",
-	Sliding:       "slides|rubs|sliding contact|bearing surface",
-	PressureTight: "hold pressure|holds pressure|hold water pressure|holds water pressure|hold air pressure|holds air pressure",
-	Outdoors:      "outdoor|outside|weather",
-	Weld:          "welded|weld repair",
-	Braze:         "brazed|soldered",
-	Anodize:       "anodized|hard anodize|hard anodized|hardcoat",
-	Electroplate:  "electroplated|plated|chrome plated|nickel plated",
-	PowderCoat:    "powder coated|powder coat",
-	HeatTreat:     "heat treated|heat treatment",
-	Machined:      "heavy machining|heavily machined",
-	RepeatedLoad:  "fatigue loading|repeated load|repeated loads|cyclic load|cyclic loading|load cycles",
-	Impact:        "shock load|shock loads|impact load|impact loads",
-	Vibration:     "vibrates|vibrations",
-	SustainedLoad: "constant load|sustained load",
-	Compression:   "in compression",
-	TightSize:     "close tolerance|close tolerances|tight tolerances",
-	Crimp:         "crimped|riveted|staked",
-	Electrical:    "carries current|shields",
-	HeatPath:      "carries heat|heat path",
-	Fluid:         "carries a fluid|holds a fluid|carries fluid",
-	SeaWater:      "marine|salt spray",
-	Critical:      "safety critical|failure can hurt someone|life critical",
-	Hazardous:     "explosive atmosphere|explosive gas|explosive dust|hazardous area",
-	ReusePattern:  "reuse pattern|same pattern|present pattern|existing pattern",
+var facts = []struct {
+	fact    Facts
+	phrases string
+}{
+	{PressFit, "press fit|press fits|pressed onto|pressed into|pressed on|pressed in|shrink fit|shrunk on|shrunk onto|interference fit"},
+	{Threads, "threaded|tapped|tapped hole|tapped holes|tapped threads"},
+	{Sliding, "slides|rubs|sliding contact|bearing surface"},
+	{PressureTight, "hold pressure|holds pressure|hold water pressure|holds water pressure|hold air pressure|holds air pressure"},
+	{Outdoors, "outdoor|outside|weather"},
+	{Weld, "welded|weld repair"},
+	{Braze, "brazed|soldered"},
+	{Anodize, "anodized|hard anodize|hard anodized|hardcoat"},
+	{Electroplate, "electroplated|plated|chrome plated|nickel plated"},
+	{PowderCoat, "powder coated|powder coat"},
+	{HeatTreat, "heat treated|heat treatment"},
+	{Machined, "heavy machining|heavily machined"},
+	{RepeatedLoad, "fatigue loading|repeated load|repeated loads|cyclic load|cyclic loading|load cycles"},
+	{Impact, "shock load|shock loads|impact load|impact loads"},
+	{Vibration, "vibrates|vibrations"},
+	{SustainedLoad, "constant load|sustained load"},
+	{Compression, "in compression"},
+	{TightSize, "close tolerance|close tolerances|tight tolerances"},
+	{Crimp, "crimped|riveted|staked"},
+	{Electrical, "carries current|shields"},
+	{HeatPath, "carries heat|heat path"},
+	{Fluid, "carries a fluid|holds a fluid|carries fluid"},
+	{SeaWater, "marine|salt spray"},
+	{Critical, "safety critical|failure can hurt someone|life critical"},
+	{Hazardous, "explosive atmosphere|explosive gas|explosive dust|hazardous area"},
+	{ReusePattern, "reuse pattern|same pattern|present pattern|existing pattern"},
 }
 
 // SizeWords gives each phrase, in lower case, that names a field of one size.
@@ -79,11 +75,9 @@ func SizeWords(yield func(phrases string, f Field) bool) {
 // SaidWords gives the phrases, in lower case with strokes between them, that say
 // something of the part by themselves.
 func SaidWords(yield func(phrases string, s Said) bool) {
-	for f, words := range choices {
-		for word, phrases := range words {
-			if !yield(phrases, Said{f, word}) {
-				return
-			}
+	for _, c := range choices {
+		if !yield(c.phrases, c.Said) {
+			return
 		}
 	}
 	for i := range media {
@@ -91,8 +85,8 @@ func SaidWords(yield func(phrases string, s Said) bool) {
 			return
 		}
 	}
-	for _, f := range AllFacts() {
-		if facts[f] != "" && !yield(facts[f], Said{FieldWith, f.ID()}) {
+	for _, f := range facts {
+		if !yield(f.phrases, Said{FieldWith, f.fact.ID()}) {
 			return
 		}
 	}

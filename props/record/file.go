@@ -27,7 +27,7 @@ func ReadRecords(name string, content []byte, errs *Errors, kinds ...string) []*
 		start = end
 	}
 	for i, l := range lines {
-		if strings.Contains(l, "[") && topHeader().MatchString(l) {
+		if strings.Contains(l, "[") && topHeader.Regexp().MatchString(l) {
 			flush(i)
 		}
 	}
@@ -54,9 +54,9 @@ func (r *reader) split(content []byte) []string {
 
 // The patterns are compiled when a file is first read, not at every start.
 var (
-	topHeader = spelling.Pattern(`^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`)
-	header    = spelling.Pattern(`^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`)
-	keyLine   = spelling.Pattern(`^\s*"?([A-Za-z0-9_-]+)"?\s*=`)
+	topHeader = spelling.Pattern{Expr: `^\s*\[\[?\s*[A-Za-z_-]+\s*\]\]?\s*(#.*)?$`}
+	header    = spelling.Pattern{Expr: `^\s*\[(\[)?\s*([A-Za-z0-9_.-]+)\s*\]`}
+	keyLine   = spelling.Pattern{Expr: `^\s*"?([A-Za-z0-9_-]+)"?\s*=`}
 )
 
 // chunk reads one top-level record with its sub-tables.
@@ -148,7 +148,7 @@ func locate(lines []string, start int) map[string]int {
 	count := map[string]int{}
 	path := ""
 	for i, l := range lines {
-		if m := header().FindStringSubmatch(l); m != nil {
+		if m := header.Regexp().FindStringSubmatch(l); m != nil {
 			path = ""
 			parts := strings.Split(m[2], ".")
 			for j, p := range parts {
@@ -167,7 +167,7 @@ func locate(lines []string, start int) map[string]int {
 			at[path] = start + i + 1
 			continue
 		}
-		if m := keyLine().FindStringSubmatch(l); m != nil {
+		if m := keyLine.Regexp().FindStringSubmatch(l); m != nil {
 			if key := path + "." + m[1]; at[key] == 0 {
 				at[key] = start + i + 1
 			}

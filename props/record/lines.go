@@ -9,7 +9,7 @@ import (
 )
 
 // entry is the beginning of a line with a key, whatever its quotes and dots.
-var entry = spelling.Pattern(`^\s*(?:(?:"(?:[^"\\]|\\.)*"|'[^']*'|[A-Za-z0-9_-]+)[\s.]*)+=`)
+var entry = spelling.Pattern{Expr: `^\s*(?:(?:"(?:[^"\\]|\\.)*"|'[^']*'|[A-Za-z0-9_-]+)[\s.]*)+=`}
 
 // ReadLines reads a file of keys, some of them in sections under [headers], by
 // section; the keys above the first header are in section "". Each key is read
@@ -25,7 +25,7 @@ func ReadLines(name string, content []byte, errs *Errors, sections ...string) ma
 	}
 	in := out[""]
 	take := func(start, end int) {
-		if m := header().FindStringSubmatch(text[start]); m != nil {
+		if m := header.Regexp().FindStringSubmatch(text[start]); m != nil {
 			in = out[m[2]]
 			switch {
 			case in == nil:
@@ -53,7 +53,7 @@ func ReadLines(name string, content []byte, errs *Errors, sections ...string) ma
 	}
 	start := 0
 	for i, l := range text {
-		if i > start && strings.ContainsAny(l, "=[") && (entry().MatchString(l) || header().MatchString(l)) {
+		if i > start && strings.ContainsAny(l, "=[") && (entry.Regexp().MatchString(l) || header.Regexp().MatchString(l)) {
 			take(start, i)
 			start = i
 		}

@@ -225,6 +225,6 @@ func DidYouMean(word string, known []string) string {
 	return "use one of: " + strings.Join(known, ", ")
 }
 
-var indexed = spelling.Pattern(`\[\d+\]`)
+var indexed = spelling.Pattern{Expr: `\[\d+\]`}
 
-func plainPath(p string) string { return indexed().ReplaceAllString(p, "") }
+func plainPath(p string) string { return indexed.Regexp().ReplaceAllString(p, "") }

@@ -99,14 +99,26 @@ func (w *Whole) text(n *numbering) *sheet.Doc {
 	return whole
 }
 
-// endings are the formats of a report by the ending of its file.
-var endings = map[string]string{".html": "html", ".htm": "html", ".md": "markdown", ".txt": "text", ".json": "json", ".csv": "csv", ".tsv": "tsv"}
+// formatOf is the format of a report by the ending of its file; "" for none.
+func formatOf(ending string) string {
+	switch ending = strings.ToLower(ending); ending {
+	case ".html", ".json", ".csv", ".tsv":
+		return ending[1:]
+	case ".htm":
+		return "html"
+	case ".md":
+		return "markdown"
+	case ".txt":
+		return "text"
+	}
+	return ""
+}
 
 // WriteNew writes a document to a file that is not there yet, in a format or, where
 // it is "", in that of the file's ending. The errors say what to do.
 func WriteNew(path string, d *Doc, format string) error {
 	if format == "" {
-		if format = endings[strings.ToLower(filepath.Ext(path))]; format == "" {
+		if format = formatOf(filepath.Ext(path)); format == "" {
 			return fmt.Errorf("%s: the ending says the format; use .html, .md, .txt or .json", path)
 		}
 	}

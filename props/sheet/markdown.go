@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // Markdown writes the document with pipe tables.
 func (d *Doc) Markdown() string {
@@ -86,6 +89,8 @@ func bullets(lines []string) string {
 	return b.String()
 }
 
-var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", "&amp;")
+var markdownSigns = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", "&amp;")
+})
 
-func escapeMarkdown(s string) string { return markdownSigns.Replace(Clean(s)) }
+func escapeMarkdown(s string) string { return markdownSigns().Replace(Clean(s)) }

@@ -126,13 +126,17 @@ func blanks(n int) string {
 	return some[:max(n, 0)]
 }
 
-var raised = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
-
 // superscript writes the numbers of notes: "¹,³".
 func superscript(notes ...int) string {
-	var parts []string
-	for _, n := range notes {
-		parts = append(parts, raised.Replace(strconv.Itoa(n)))
+	raised := [...]string{"⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"}
+	var s string
+	for i, n := range notes {
+		if i > 0 {
+			s += ","
+		}
+		for _, digit := range strconv.Itoa(n) {
+			s += raised[digit-'0']
+		}
 	}
-	return strings.Join(parts, ",")
+	return s
 }

@@ -163,7 +163,7 @@ func (t *taker) table(text string, comma rune) {
 }
 
 // boxLine is a line of the text form: the box and the key.
-var boxLine = spelling.Pattern(`^\[([^\]]*)\]\s*([a-z]*)`)
+var boxLine = spelling.Pattern{Expr: `^\[([^\]]*)\]\s*([a-z]*)`}
 
 // lines reads the text form. A text that is broken goes on in lines that are
 // indented.
@@ -174,7 +174,7 @@ func (t *taker) lines(text string) {
 	for l := range strings.Lines(text) {
 		n++
 		line := strings.TrimSpace(l)
-		if m := boxLine().FindStringSubmatch(line); m != nil {
+		if m := boxLine.Regexp().FindStringSubmatch(line); m != nil {
 			open = nil
 			if box := strings.TrimSpace(m[1]); box != "" {
 				t.rows = append(t.rows, ticked{n, m[2], box, c})

@@ -9,12 +9,12 @@ import (
 	"alongside/units"
 )
 
-var startsNumber = spelling.Pattern(`^(?:[-+−±]|\+/-)?(?:\d|\.\d|[½¼¾⅛⅜⅝⅞])`)
+var startsNumber = spelling.Pattern{Expr: `^(?:[-+−±]|\+/-)?(?:\d|\.\d|[½¼¾⅛⅜⅝⅞])`}
 
 // quantityAt reads the number, range or quantity that the words begin with, the
 // longest that units understands. Only behind "between" does "and" join two ends.
 func (r *reader) quantityAt(ws []word, between bool) (int, token, bool) {
-	if !startsNumber().MatchString(ws[0].key) {
+	if !startsNumber.Regexp().MatchString(ws[0].key) {
 		return 0, token{}, false
 	}
 	var failed error
@@ -66,7 +66,7 @@ func degrees(text string) (string, bool) {
 	return text, false
 }
 
-var fourDigits = spelling.Pattern(`^\d{4}$`)
+var fourDigits = spelling.Pattern{Expr: `^\d{4}$`}
 
 // reach is how many words can belong to one quantity. Its branches are the kinds of
 // words that go on with one.
@@ -74,14 +74,14 @@ func (r *reader) reach(ws []word, between bool) int {
 	n := 1
 	for n < len(ws) && ws[n].brk == 0 && n < 10 {
 		k, last := ws[n].key, ws[n-1].key
-		number := n+1 < len(ws) && ws[n+1].brk == 0 && startsNumber().MatchString(ws[n+1].key)
+		number := n+1 < len(ws) && ws[n+1].brk == 0 && startsNumber.Regexp().MatchString(ws[n+1].key)
 		switch {
 		case ws[n].inside && !ws[0].inside:
 			return r.inParentheses(ws, n)
-		case k == "in" && n == 1 && fourDigits().MatchString(ws[0].key): // on 1045 in water
+		case k == "in" && n == 1 && fourDigits.Regexp().MatchString(ws[0].key): // on 1045 in water
 			return n
-		case brinellLoad().MatchString(k) && strings.HasPrefix(last, "hb"):
-		case startsNumber().MatchString(k):
+		case brinellLoad.Regexp().MatchString(k) && strings.HasPrefix(last, "hb"):
+		case startsNumber.Regexp().MatchString(k):
 			if !continues(last, k) {
 				return n
 			}
@@ -121,7 +121,7 @@ func continues(last, k string) bool {
 // inParentheses takes the second value of 37 ksi (255 MPa), where the parentheses
 // hold that alone.
 func (r *reader) inParentheses(ws []word, n int) int {
-	if n < 2 || !startsNumber().MatchString(ws[n].key) {
+	if n < 2 || !startsNumber.Regexp().MatchString(ws[n].key) {
 		return n
 	}
 	end := n
@@ -150,16 +150,16 @@ func (r *reader) unitWord(w word) bool {
 }
 
 var (
-	commas         = spelling.Pattern(`\d+(?:,\d+)+`)
-	thousandsComma = spelling.Pattern(`^[1-9]\d{0,2}(?:,\d{3})+$`)
-	thousandsPoint = spelling.Pattern(`\b[1-9]\d{0,2}\.\d{3}\b`)
+	commas         = spelling.Pattern{Expr: `\d+(?:,\d+)+`}
+	thousandsComma = spelling.Pattern{Expr: `^[1-9]\d{0,2}(?:,\d{3})+$`}
+	thousandsPoint = spelling.Pattern{Expr: `\b[1-9]\d{0,2}\.\d{3}\b`}
 )
 
 // decimalPoint writes a decimal comma as a point. A comma before three digits is
 // one of thousands, which units reads.
 func decimalPoint(s string) string {
-	return commas().ReplaceAllStringFunc(s, func(n string) string {
-		if thousandsComma().MatchString(n) || strings.Count(n, ",") > 1 {
+	return commas.Regexp().ReplaceAllStringFunc(s, func(n string) string {
+		if thousandsComma.Regexp().MatchString(n) || strings.Count(n, ",") > 1 {
 			return n
 		}
 		return strings.Replace(n, ",", ".", 1)
@@ -172,11 +172,11 @@ func decimalPoint(s string) string {
 // a comma is always one of thousands, and a point one of thousands only with units
 // whose usual figures are that large.
 func otherReading(s string, u units.Unit) (point, whole string) {
-	n := commas().FindString(s)
+	n := commas.Regexp().FindString(s)
 	switch {
-	case thousandsComma().MatchString(n) && strings.Count(n, ",") == 1 && !strings.HasSuffix(n, ",000") && metric(u):
+	case thousandsComma.Regexp().MatchString(n) && strings.Count(n, ",") == 1 && !strings.HasSuffix(n, ",000") && metric(u):
 	case u == units.PSI || u == units.MPa || u == units.NPerMM2 || u == units.KgPerM3:
-		n = thousandsPoint().FindString(s)
+		n = thousandsPoint.Regexp().FindString(s)
 	default:
 		n = ""
 	}
@@ -310,7 +310,7 @@ func gauge(t token) string {
 // leastCycles is the shortest life that is called one of fatigue.
 const leastCycles = 1000
 
-var cyclesNumber = spelling.Pattern(`^(?:([0-9.]+)\s*[x×*]\s*)?10\^?(\d{1,2})$`)
+var cyclesNumber = spelling.Pattern{Expr: `^(?:([0-9.]+)\s*[x×*]\s*)?10\^?(\d{1,2})$`}
 
 // cycles reads a number of cycles: 10^8, 5x10^8, 1e7 cycles, 500 million cycles.
 func cycles(text string, next []string) (n int, v float64, ok bool) {
@@ -319,7 +319,7 @@ func cycles(text string, next []string) (n int, v float64, ok bool) {
 		factor, n = 1e6, 2
 	}
 	said := len(next) >= n && next[n-1] == "cycles"
-	if m := cyclesNumber().FindStringSubmatch(strings.ToLower(text)); m != nil && (said || strings.Contains(text, "^")) {
+	if m := cyclesNumber.Regexp().FindStringSubmatch(strings.ToLower(text)); m != nil && (said || strings.Contains(text, "^")) {
 		mantissa := m[1]
 		if mantissa == "" {
 			mantissa = "1"

@@ -209,7 +209,7 @@ func (r *reader) spoiled(ts []token, l limit, t *token) {
 		t = l.amount
 	}
 	e := &ParseError{Word: t.text}
-	if l.subject != nil && len(l.subject.props) > 0 && startsNumber().MatchString(t.text) {
+	if l.subject != nil && len(l.subject.props) > 0 && startsNumber.Regexp().MatchString(t.text) {
 		var ue *units.Error
 		text := r.text[t.from:ts[len(ts)-1].to]
 		if _, err := units.ParseAs(text, l.subject.props[0].Info().Dimension, units.NoUnit); errors.As(err, &ue) {

@@ -69,7 +69,7 @@ func mateNoun(t token) bool {
 	return false
 }
 
-var exampleOf = map[needs.Kind]string{needs.OfProcess: `"process = pm or sand"`, needs.OfFamily: `"family = aluminum"`, needs.OfTemper: `"temper = T5 or T6"`}
+var exampleOf = [...]string{needs.OfProcess: `"process = pm or sand"`, needs.OfFamily: `"family = aluminum"`, needs.OfTemper: `"temper = T5 or T6"`}
 
 // add adds what a word names to what will do.
 func add(n *needs.Need, m meaning) {

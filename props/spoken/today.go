@@ -1,7 +1,6 @@
 package spoken
 
 import (
-	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -97,52 +96,64 @@ func (s Said) Today() *props.Material {
 	return nil
 }
 
-var digitsOf = map[string]string{"half": "1/2", "quarter": "1/4", "three quarter": "3/4", "three quarters": "3/4", "three eighths": "3/8", "five eighths": "5/8", "an eighth": "1/8",
-	"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30"}
+// digits are the numbers that are said in words.
+var digits = [...][2]string{
+	{"half", "1/2"}, {"quarter", "1/4"}, {"three quarter", "3/4"}, {"three quarters", "3/4"}, {"three eighths", "3/8"}, {"five eighths", "5/8"}, {"an eighth", "1/8"},
+	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"},
+	{"eight", "8"}, {"nine", "9"}, {"ten", "10"}, {"twelve", "12"}, {"fifteen", "15"}, {"twenty", "20"}, {"thirty", "30"},
+}
 
 const measures = `(inch(?:es)?|in\b|foot|feet|ft\b|pounds?|lbs?\b|ounces?|oz\b|kilos?|kg\b|percent|ksi\b|mpa\b|mm\b|degrees)`
 
 var (
-	shareWords    = spelling.Pattern(`(?i)\b(half|twice|double|a third|two thirds|a quarter|three quarters|\d+(?:\.\d+)? times)(?: of)? (as|the|its|today's|lighter|stronger|stiffer|harder)\b`)
-	fractionWords = spelling.Pattern(`(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures)
-	mixedWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures)
-	thousandWords = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) thousand\b`)
-	minusWords    = spelling.Pattern(`(?i)\b(?:minus|negative) (\d)`)
-	belowWords    = spelling.Pattern(`(?i)\b(\d+(?:\.\d+)?) (?:degrees )?below zero\b`)
-	perDegree     = spelling.Pattern(`(?i)\bppm per (?:degrees? |deg )?([CFK])\b`)
-	perYear       = spelling.Pattern(`(?i)(\d)\s*/\s*(?:yr|year)\b\.?`)
-	countWords    = spelling.Pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures)
+	shareWords    = spelling.Pattern{Expr: `(?i)\b(half|twice|double|a third|two thirds|a quarter|three quarters|\d+(?:\.\d+)? times)(?: of)? (as|the|its|today's|lighter|stronger|stiffer|harder)\b`}
+	fractionWords = spelling.Pattern{Expr: `(?i)\b(?:an? )?(half|three[ -]quarters?|quarter|three[ -]eighths|five[ -]eighths|an eighth)(?: of)?(?: an?)?[ -]` + measures}
+	mixedWords    = spelling.Pattern{Expr: `(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|\d+) and (?:a |an |one )?(half|quarter|three[ -]quarters)[ -]` + measures}
+	thousandWords = spelling.Pattern{Expr: `(?i)\b(\d+(?:\.\d+)?) thousand\b`}
+	minusWords    = spelling.Pattern{Expr: `(?i)\b(?:minus|negative) (\d)`}
+	belowWords    = spelling.Pattern{Expr: `(?i)\b(\d+(?:\.\d+)?) (?:degrees )?below zero\b`}
+	perDegree     = spelling.Pattern{Expr: `(?i)\bppm per (?:degrees? |deg )?([CFK])\b`}
+	perYear       = spelling.Pattern{Expr: `(?i)(\d)\s*/\s*(?:yr|year)\b\.?`}
+	countWords    = spelling.Pattern{Expr: `(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)[ -]` + measures}
 )
 
-var shares = map[string]string{"half": "50", "twice": "200", "double": "200", "a third": "33.3", "two thirds": "66.7", "a quarter": "25", "three quarters": "75"}
+// shares are the parts of a whole that are said in words, in percent.
+var shares = [...][2]string{
+	{"half", "50"}, {"twice", "200"}, {"double", "200"}, {"a third", "33.3"}, {"two thirds", "66.7"}, {"a quarter", "25"}, {"three quarters", "75"},
+}
 
 // inDigits writes numbers that are said in words in digits: half an inch, two and a
 // half pounds, minus 20, 30 thousand psi, 20000/yr, and shares in percent: half the
 // weight.
 func inDigits(text string) string {
-	digit := func(word string) string {
-		word = strings.ReplaceAll(strings.ToLower(word), "-", " ")
-		return cmp.Or(digitsOf[word], word)
+	of := func(list [][2]string, word string) string {
+		for _, said := range list {
+			if said[0] == word {
+				return said[1]
+			}
+		}
+		return word
 	}
+	digit := func(word string) string { return of(digits[:], strings.ReplaceAll(strings.ToLower(word), "-", " ")) }
 	rewrite := func(pattern *regexp.Regexp, as func(m []string) string) {
 		text = pattern.ReplaceAllStringFunc(text, func(s string) string { return as(pattern.FindStringSubmatch(s)) })
 	}
 	counted := func(m []string) string { return digit(m[1]) + " " + m[2] }
-	rewrite(shareWords(), func(m []string) string {
-		share := shares[strings.ToLower(m[1])]
+	rewrite(shareWords.Regexp(), func(m []string) string {
+		share := of(shares[:], strings.ToLower(m[1]))
 		if number, ok := strings.CutSuffix(m[1], " times"); ok {
 			share = multiplied(number, 100)
 		}
 		return share + " % " + m[2]
 	})
-	rewrite(mixedWords(), func(m []string) string { return digit(m[1]) + " " + digit(m[2]) + " " + m[3] })
-	rewrite(fractionWords(), counted)
-	text = minusWords().ReplaceAllString(text, "-$1")
-	text = belowWords().ReplaceAllString(text, "-$1")
-	text = perDegree().ReplaceAllString(text, "ppm/$1")
-	text = perYear().ReplaceAllString(text, "$1 a year")
-	rewrite(thousandWords(), func(m []string) string { return multiplied(m[1], 1000) })
-	rewrite(countWords(), counted)
+	rewrite(mixedWords.Regexp(), func(m []string) string { return digit(m[1]) + " " + digit(m[2]) + " " + m[3] })
+	rewrite(fractionWords.Regexp(), counted)
+	text = minusWords.Regexp().ReplaceAllString(text, "-$1")
+	text = belowWords.Regexp().ReplaceAllString(text, "-$1")
+	text = perDegree.Regexp().ReplaceAllString(text, "ppm/$1")
+	text = perYear.Regexp().ReplaceAllString(text, "$1 a year")
+	rewrite(thousandWords.Regexp(), func(m []string) string { return multiplied(m[1], 1000) })
+	rewrite(countWords.Regexp(), counted)
 	return text
 }
 

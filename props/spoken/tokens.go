@@ -20,11 +20,11 @@ type word struct {
 }
 
 // bullet is what a mail or a list sets before a line.
-var bullet = spelling.Pattern(`^[ \t]*(?:(?:[-–—*•·>|]+|\(?[0-9a-z]{1,2}[.)])[ \t]+)+`)
+var bullet = spelling.Pattern{Expr: `^[ \t]*(?:(?:[-–—*•·>|]+|\(?[0-9a-z]{1,2}[.)])[ \t]+)+`}
 
 // quoted is the mark of a mail's quotation, which is no bound: a number behind it
 // makes it one.
-var quoted = spelling.Pattern(`^[ \t]*>[ \t]*[0-9.]`)
+var quoted = spelling.Pattern{Expr: `^[ \t]*>[ \t]*[0-9.]`}
 
 // words splits a text into its words, line by line.
 func words(text string) []word {
@@ -32,8 +32,8 @@ func words(text string) []word {
 	at := 0
 	for line := range strings.SplitAfterSeq(text, "\n") {
 		from := 0
-		if !quoted().MatchString(line) {
-			from = len(bullet().FindString(line))
+		if !quoted.Regexp().MatchString(line) {
+			from = len(bullet.Regexp().FindString(line))
 		}
 		out = lineWords(out, text, at+from, at+len(line))
 		at += len(line)
@@ -146,13 +146,13 @@ func endsSentence(rest string) bool {
 
 var british = strings.NewReplacer("aluminium", "aluminum", "grey", "gray", "mould", "mold", "anodis", "anodiz", "machineab", "machinab", "_", " ", "’", "'")
 
-var decimalComma = spelling.Pattern(`(\d),(\d)`)
+var decimalComma = spelling.Pattern{Expr: `(\d),(\d)`}
 
 // key is a word as the table spells it.
 func key(s string) string {
 	s = british.Replace(strings.ToLower(s))
 	if strings.Contains(s, ",") {
-		s = decimalComma().ReplaceAllString(s, "$1.$2")
+		s = decimalComma.Regexp().ReplaceAllString(s, "$1.$2")
 	}
 	return s
 }
@@ -202,7 +202,7 @@ func (r *reader) tokenAt(ws []word, between bool) (int, token) {
 	}
 	if n, m, ok := r.phraseAt(ws); ok {
 		t := token{meaning: m}
-		if n == 1 && len(ws) > 1 && m.role == subject && brinellLoad().MatchString(ws[1].key) {
+		if n == 1 && len(ws) > 1 && m.role == subject && brinellLoad.Regexp().MatchString(ws[1].key) {
 			if u, err := units.ParseUnit(ws[0].key + " " + ws[1].key); err == nil {
 				t.q.Unit = u // HBW 10/3000 min. 180
 				return 2, t
@@ -214,11 +214,11 @@ func (r *reader) tokenAt(ws []word, between bool) (int, token) {
 }
 
 // thread is a designation that says itself that it is one, or with a word that does.
-var thread = spelling.Pattern(`(?i)^(M\d+(?:\.\d+)?\s?[x×]\s?\d+(?:\.\d+)?|(?:#|\d+ )?\d+(?:/\d+)?-\d+(?: UN[A-Z]*)?)(\s+(?:tapped|taps?|threads?|screws?|bolts?)\b)?`)
+var thread = spelling.Pattern{Expr: `(?i)^(M\d+(?:\.\d+)?\s?[x×]\s?\d+(?:\.\d+)?|(?:#|\d+ )?\d+(?:/\d+)?-\d+(?: UN[A-Z]*)?)(\s+(?:tapped|taps?|threads?|screws?|bolts?)\b)?`}
 
 // threadAt reads 1/2-13 UNC, M12x1.75 or 3/4-10 thread.
 func (r *reader) threadAt(ws []word) (int, token, bool) {
-	m := thread().FindStringSubmatch(r.text[ws[0].from:])
+	m := thread.Regexp().FindStringSubmatch(r.text[ws[0].from:])
 	if m == nil || m[2] == "" && !strings.ContainsAny(m[1], "MmUu") {
 		return 0, token{}, false
 	}
@@ -230,12 +230,14 @@ func (r *reader) threadAt(ws []word) (int, token, bool) {
 	return n, token{meaning: meaning{role: said, said: []part.Said{{Field: part.FieldThread, Text: m[1]}, threads}}}, true
 }
 
-var brinellLoad = spelling.Pattern(`^\d+(\.5)?/\d+$`)
+var brinellLoad = spelling.Pattern{Expr: `^\d+(\.5)?/\d+$`}
 
 // phraseAt finds the longest phrase of the tables that the words begin with.
 func (r *reader) phraseAt(ws []word) (int, meaning, bool) {
-	if m, ok := letters[r.text[ws[0].from:ws[0].to]]; ok && len(ws) > 1 && r.limitFollows(ws[1:]) {
-		return 1, m, true
+	for _, l := range letters {
+		if r.text[ws[0].from:ws[0].to] == l.letter && len(ws) > 1 && r.limitFollows(ws[1:]) {
+			return 1, l.meaning, true
+		}
 	}
 	for n := min(longest, len(ws)); n > 0; n-- {
 		phrase := ws[0].key

@@ -55,12 +55,15 @@ type meaning struct {
 }
 
 // bounds are the phrases for each bound.
-var bounds = map[needs.Op]string{
-	needs.AtLeast:  ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than",
-	needs.AtMost:   "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than",
-	needs.MoreThan: ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond",
-	needs.LessThan: "<|less than|lower than|under|below|short of",
-	needs.Between:  "=|between|within|from",
+var bounds = [...]struct {
+	op      needs.Op
+	phrases string
+}{
+	{needs.AtLeast, ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than"},
+	{needs.AtMost, "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than"},
+	{needs.MoreThan, ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond"},
+	{needs.LessThan, "<|less than|lower than|under|below|short of"},
+	{needs.Between, "=|between|within|from"},
 }
 
 // subjects are the words for a property that leave open which, and those that the
@@ -95,7 +98,7 @@ var (
 )
 
 // processWords are the phrases for a process besides its id and name.
-var processWords = map[props.Process]string{
+var processWords = [...]string{
 	props.Sand:          "sand cast|sand casting|sand castings|sand mold|sand molded|green sand|dry sand",
 	props.PermanentMold: "perm mold|permanent mold casting|permanent mold castings|permanent molded|gravity die|gravity die cast|gravity die casting",
 	props.Die:           "die cast|die casting|die castings|die casted|diecast|diecasting|hpdc|pressure die|pressure die casting|high pressure die casting",
@@ -176,8 +179,8 @@ var table = sync.OnceValue(func() map[string]meaning {
 	put(partNouns, meaning{role: filler})
 	put("about|around|approximately|approx|approx.|circa|ca.|~|≈|roughly|some", meaning{role: about})
 	put("cheap|cheaper|cheaper than|as cheap as|less expensive than|low cost|inexpensive", meaning{role: refused, reason: "no price of a metal is on file; type prices in the form of the part"})
-	for op, phrases := range bounds {
-		put(phrases, meaning{role: bound, op: op})
+	for _, b := range bounds {
+		put(b.phrases, meaning{role: bound, op: b.op})
 	}
 	putProperties(t, put)
 	for phrases, f := range part.SizeWords {
@@ -240,11 +243,14 @@ func putProperties(t map[string]meaning, put func(string, meaning)) {
 
 // letters are the signs of properties that are also words: they count where they
 // stand in this case before a bound or a number.
-var letters = map[string]meaning{
-	"A": {role: subject, props: []props.PropertyID{props.Elongation}, cond: props.Conditions{Gauge: "5D"}},
-	"E": {role: subject, props: []props.PropertyID{props.ElasticModulus}},
-	"e": {role: subject, props: []props.PropertyID{props.ElasticModulus}},
-	"k": {role: subject, props: []props.PropertyID{props.ThermalConductivity}},
+var letters = [...]struct {
+	letter string
+	meaning
+}{
+	{"A", meaning{role: subject, props: []props.PropertyID{props.Elongation}, cond: props.Conditions{Gauge: "5D"}}},
+	{"E", meaning{role: subject, props: []props.PropertyID{props.ElasticModulus}}},
+	{"e", meaning{role: subject, props: []props.PropertyID{props.ElasticModulus}}},
+	{"k", meaning{role: subject, props: []props.PropertyID{props.ThermalConductivity}}},
 }
 
 // familyWords are the phrases for the families, groups and kinds of the catalog.

@@ -96,15 +96,19 @@ func (w *work) specified(m *props.Material, p props.PropertyID, basis props.Basi
 	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
 }
 
-// The surface factor of the endurance limit of steel is a·Su^b, Su in MPa, and
-// never above 1. Later editions of the textbook that the sheets follow fit other
-// numbers to the same tests.
-var surfaces = map[part.Surface]struct{ a, b float64 }{
-	part.Ground: {1.58, -0.085}, part.MachinedSurface: {4.51, -0.265}, part.HotRolled: {57.7, -0.718}, part.Forged: {272, -0.995},
-}
+// surfaces has a and b of the surface factor of the endurance limit of steel, a·Su^b,
+// Su in MPa, which is never above 1. Later editions of the textbook that the sheets
+// follow fit other numbers to the same tests.
+var surfaces = []struct {
+	of   part.Surface
+	a, b float64
+}{{part.Ground, 1.58, -0.085}, {part.MachinedSurface, 4.51, -0.265}, {part.HotRolled, 57.7, -0.718}, {part.Forged, 272, -0.995}}
 
 // reliabilities are factors of the endurance limit for a standard deviation of 8 %.
-var reliabilities = map[part.Reliability]float64{"90": 0.897, "95": 0.868, "99": 0.814, "99.9": 0.753, "99.99": 0.702}
+var reliabilities = []struct {
+	of     part.Reliability
+	factor float64
+}{{"90", 0.897}, {"95", 0.868}, {"99", 0.814}, {"99.9", 0.753}, {"99.99", 0.702}}
 
 // limitCycles is the life in cycles at which iron and steel have reached their
 // endurance limit.
@@ -143,7 +147,11 @@ func (w *work) goodman(m *props.Material) expected {
 		mean = ofGiven(*w.Mean)
 	}
 	share := stress.minus(mean)
-	surface, rated := surfaces[w.Part.Surface]
+	at := 0
+	for at < len(surfaces) && surfaces[at].of != w.Part.Surface {
+		at++
+	}
+	rated := at < len(surfaces)
 	var tensile *props.Figure
 	for _, basis := range []props.Basis{props.Minimum, props.Typical, props.Design} {
 		tensile = cmp.Or(tensile, w.onBasis(m, props.TensileStrength, basis))
@@ -156,13 +164,15 @@ func (w *work) goodman(m *props.Material) expected {
 	}
 	if rated && m.Alloy.Family.Group == "steel" {
 		su := ofFigure(tensile)
-		e.value = e.value.times(surfaceFactor(su, surface.a, surface.b))
+		e.value = e.value.times(surfaceFactor(su, surfaces[at].a, surfaces[at].b))
 	} else if rated {
 		e.notes = append(e.notes, "the surface factor is published for steel; it is not applied to "+m.Name())
 	}
-	if ke, ok := reliabilities[w.Part.Reliability]; ok {
-		e.value = e.value.times(exact(ke))
-		e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
+	for _, r := range reliabilities {
+		if r.of == w.Part.Reliability {
+			e.value = e.value.times(exact(r.factor))
+			e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
+		}
 	}
 	used := share.over(e.value)
 	if w.Mean != nil {

@@ -71,10 +71,22 @@ func (w *work) wallOf(m *props.Material) expected {
 // wall is wallFormula, s being S·E/n.
 func wall(p, r, s float64) float64 { return p * r / (s - 0.6*p) }
 
-// pressureSpecifications are those that stand for pressure parts beside a
-// specification for other castings of the same metal.
-var pressureSpecifications = map[string]string{
-	"ASTM-A536": "A395", "ASTM-A48": "A278", "ASTM-A27": "A216", "ASTM-A148": "A487", "ASTM-A743": "A351", "ASTM-A297": "A351",
+// forPressure is the specification for pressure parts beside one for other castings
+// of the same metal; "" where there is none.
+func forPressure(id string) string {
+	switch id {
+	case "ASTM-A536":
+		return "A395"
+	case "ASTM-A48":
+		return "A278"
+	case "ASTM-A27":
+		return "A216"
+	case "ASTM-A148":
+		return "A487"
+	case "ASTM-A743", "ASTM-A297":
+		return "A351"
+	}
+	return ""
 }
 
 // specification says whether that of the minimum strength is one for pressure parts,
@@ -104,7 +116,7 @@ func (w *work) specificationOf(m *props.Material) (words string, s *props.Source
 		return "no specification on file behind the strength of " + m.Name() + ask, s
 	}
 	number, _, _ := strings.Cut(strings.TrimPrefix(s.ID, "ASTM-"), "-")
-	switch order := pressureSpecifications[s.ID]; {
+	switch order := forPressure(s.ID); {
 	case strings.Contains(s.Title, "pressure") || s.ID == "ASTM-A216":
 		return number + " is a specification for pressure parts", s
 	case order != "":

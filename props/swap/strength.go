@@ -11,15 +11,18 @@ import (
 
 var loadFormula = read("F₂/F₁ = S₂/S₁", srcStrength)
 
-var strengths = map[part.Strength]props.PropertyID{
-	part.Yield: props.YieldStrength, part.Tensile: props.TensileStrength, part.Fatigue: props.FatigueStrength,
-}
-
 // strengthPair picks the strength that decides. Only Auto falls back from yield
 // to tensile, for both metals, and says why.
 func (w *work) strengthPair() (p props.PropertyID, found pair) {
 	if w.Strength != part.Auto {
-		p = strengths[w.Strength]
+		switch w.Strength {
+		case part.Yield:
+			p = props.YieldStrength
+		case part.Tensile:
+			p = props.TensileStrength
+		case part.Fatigue:
+			p = props.FatigueStrength
+		}
 		found = w.pair(p)
 		if p == props.YieldStrength && found.why != "" && (breaks(w.base) || breaks(w.pin)) {
 			found.why += "; choose tensile strength to compare the two"

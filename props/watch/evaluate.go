@@ -199,14 +199,14 @@ func (e *evaluation) raise(c *Caution) {
 		c.Why = append(c.Why, "the medium: "+in.String())
 		said := strings.ToLower(c.Title[:1]) + c.Title[1:]
 		c.Title = strings.ToUpper(in.String()[:1]) + in.String()[1:] + ": " + said
-		if answers().MatchString(said) {
+		if answers.Regexp().MatchString(said) {
 			c.Answer = said
 		}
 	}
 }
 
 // answers begin the titles of rules that answer a medium.
-var answers = spelling.Pattern(`^(yes|no|with)\b`)
+var answers = spelling.Pattern{Expr: `^(yes|no|with)\b`}
 
 // about reports whether the rule speaks of this change and of this part.
 func (e *evaluation) about(rule *Rule) bool {

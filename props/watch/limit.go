@@ -63,9 +63,9 @@ const (
 )
 
 var (
-	comparison = spelling.Pattern(`^(.+?)\s*(<=|>=|<|>)\s*(.+)$`)
-	multiple   = spelling.Pattern(`^([0-9.]+)\s*×\s*(baseline|mate)(?: ([a-z_]+))?$`)
-	elementOf  = spelling.Pattern(`^(content|least|most) ([A-Z][a-z]?|alloying)$`)
+	comparison = spelling.Pattern{Expr: `^(.+?)\s*(<=|>=|<|>)\s*(.+)$`}
+	multiple   = spelling.Pattern{Expr: `^([0-9.]+)\s*×\s*(baseline|mate)(?: ([a-z_]+))?$`}
+	elementOf  = spelling.Pattern{Expr: `^(content|least|most) ([A-Z][a-z]?|alloying)$`}
 )
 
 const limitForms = `write it like one of: "elongation < 3 %", "least elongation < 6 %", "density > 1.2 × baseline", "thermal_expansion > 1.1 × mate", "hardness_brinell unlike baseline", "yield_strength absent", "service max > 250 °F", "wall > 1 in", "pH > 8.5", "anodic gap > 0.25 V", "content Mg > 3 %"`
@@ -84,7 +84,7 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 		l.op = "unlike"
 		return l, l.named(r, word)
 	}
-	m := comparison().FindStringSubmatch(text)
+	m := comparison.Regexp().FindStringSubmatch(text)
 	if m == nil {
 		r.Fail("when", fmt.Sprintf("%q is not a limit", text), limitForms)
 		return l, false
@@ -113,15 +113,15 @@ func readLimit(r *record.Record, text string) (limit, bool) {
 	case left == "pH":
 		l.subject = acid
 		return l, l.plain(r, right, true, 14, "a pH", `write "pH > 8.5"`)
-	case elementOf().MatchString(left):
-		found := elementOf().FindStringSubmatch(left)
+	case elementOf.Regexp().MatchString(left):
+		found := elementOf.Regexp().FindStringSubmatch(left)
 		l.subject, l.share, l.element = content, found[1], found[2]
 		return l, read(units.Percent, "3 %")
 	}
 	if left, l.least = strings.CutPrefix(left, "least "); !l.named(r, left) {
 		return l, false
 	}
-	if m := multiple().FindStringSubmatch(right); m != nil {
+	if m := multiple.Regexp().FindStringSubmatch(right); m != nil {
 		return l, l.multipleOf(r, m)
 	}
 	return l, read(l.property.Info().Dimension, "12.5 "+l.property.Info().Units[units.US].Symbol())

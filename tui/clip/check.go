@@ -13,9 +13,17 @@ type Offer struct {
 	Remedy string
 }
 
-// packages are the packages that bring a clipboard command where it is not part
-// of the system.
-var packages = map[string]string{"wl-copy": "wl-clipboard", "xclip": "xclip", "xsel": "xsel", "tmux": "tmux"}
+// packageOf is the package that brings a clipboard command where it is not part of
+// the system; "" for none.
+func packageOf(command string) string {
+	switch command {
+	case "wl-copy":
+		return "wl-clipboard"
+	case "xclip", "xsel", "tmux":
+		return command
+	}
+	return ""
+}
 
 // Offers lists the ways that Copy would try, in its order, without trying them.
 func Offers(env Env) []Offer {
@@ -32,7 +40,7 @@ func Offers(env Env) []Offer {
 		default:
 			if _, err := env.LookPath(w.name); err != nil {
 				o.Ready, o.Remedy = false, "not installed"
-				if p := packages[w.name]; p != "" {
+				if p := packageOf(w.name); p != "" {
 					o.Remedy += "; install the package " + p
 				}
 			}

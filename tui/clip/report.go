@@ -73,7 +73,7 @@ func (r Report) String() string {
 // toInstall is what would have made the copy sure; "" for nothing.
 func toInstall(tried []Attempt) string {
 	for _, a := range tried {
-		if p := packages[a.Name]; p != "" && errors.Is(a.Err, exec.ErrNotFound) {
+		if p := packageOf(a.Name); p != "" && errors.Is(a.Err, exec.ErrNotFound) {
 			return "; to be sure install the package " + p
 		}
 	}

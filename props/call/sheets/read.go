@@ -67,8 +67,8 @@ type reader struct {
 	in      map[string]bool // kinds that were read and may stand once
 }
 
-// once are the kinds that stand once in a sheet.
-var once = map[string]bool{"call": true, "part": true}
+// once reports whether a kind of record stands once in a sheet.
+func once(kind string) bool { return kind == "call" || kind == "part" }
 
 // record reads one record. One that cannot be read is kept whole; of the others
 // the keys that have a mistake or that are not known. A branch a kind.
@@ -77,7 +77,7 @@ func (r *reader) record(t *record.Record) {
 	t.Label = kind
 	name, read := "", false
 	switch {
-	case once[kind] && r.in[kind]:
+	case once(kind) && r.in[kind]:
 		t.Fail("", "stands in the sheet twice", "delete one of the two"+remains)
 	case kind == "call":
 		name, read = r.call(t), true
@@ -92,7 +92,7 @@ func (r *reader) record(t *record.Record) {
 	default:
 		t.Fail("", "is not a kind of record that this version knows", "open the sheet with the version that wrote it"+remains)
 	}
-	r.in[kind] = r.in[kind] || once[kind]
+	r.in[kind] = r.in[kind] || once(kind)
 	if !read {
 		all := map[string]any{}
 		for _, key := range t.Keys() {

@@ -96,19 +96,40 @@ func (w *work) specified(m *props.Material, p props.PropertyID, basis props.Basi
 	return expected{value: ofFigure(f), figures: []*props.Figure{f}, why: unfit(f)}
 }
 
-// surfaces has a and b of the surface factor of the endurance limit of steel, a·Su^b,
-// Su in MPa, which is never above 1. Later editions of the textbook that the sheets
-// follow fit other numbers to the same tests.
-var surfaces = []struct {
-	of   part.Surface
-	a, b float64
-}{{part.Ground, 1.58, -0.085}, {part.MachinedSurface, 4.51, -0.265}, {part.HotRolled, 57.7, -0.718}, {part.Forged, 272, -0.995}}
+// surfaceLaw gives a and b of the surface factor of the endurance limit of steel,
+// a·Su^b, Su in MPa, which is never above 1; a is 0 where no surface is given. Later
+// editions of the textbook that the sheets follow fit other numbers to the same tests.
+func surfaceLaw(s part.Surface) (a, b float64) {
+	switch s {
+	case part.Ground:
+		return 1.58, -0.085
+	case part.MachinedSurface:
+		return 4.51, -0.265
+	case part.HotRolled:
+		return 57.7, -0.718
+	case part.Forged:
+		return 272, -0.995
+	}
+	return 0, 0
+}
 
-// reliabilities are factors of the endurance limit for a standard deviation of 8 %.
-var reliabilities = []struct {
-	of     part.Reliability
-	factor float64
-}{{"90", 0.897}, {"95", 0.868}, {"99", 0.814}, {"99.9", 0.753}, {"99.99", 0.702}}
+// reliabilityFactor is that of the endurance limit for a standard deviation of 8 %; 0
+// where none is asked for.
+func reliabilityFactor(r part.Reliability) float64 {
+	switch r {
+	case "90":
+		return 0.897
+	case "95":
+		return 0.868
+	case "99":
+		return 0.814
+	case "99.9":
+		return 0.753
+	case "99.99":
+		return 0.702
+	}
+	return 0
+}
 
 // limitCycles is the life in cycles at which iron and steel have reached their
 // endurance limit.
@@ -147,11 +168,8 @@ func (w *work) goodman(m *props.Material) expected {
 		mean = ofGiven(*w.Mean)
 	}
 	share := stress.minus(mean)
-	at := 0
-	for at < len(surfaces) && surfaces[at].of != w.Part.Surface {
-		at++
-	}
-	rated := at < len(surfaces)
+	a, b := surfaceLaw(w.Part.Surface)
+	rated := a > 0
 	var tensile *props.Figure
 	for _, basis := range []props.Basis{props.Minimum, props.Typical, props.Design} {
 		tensile = cmp.Or(tensile, w.onBasis(m, props.TensileStrength, basis))
@@ -164,15 +182,13 @@ func (w *work) goodman(m *props.Material) expected {
 	}
 	if rated && m.Alloy.Family.Group == "steel" {
 		su := ofFigure(tensile)
-		e.value = e.value.times(surfaceFactor(su, surfaces[at].a, surfaces[at].b))
+		e.value = e.value.times(surfaceFactor(su, a, b))
 	} else if rated {
 		e.notes = append(e.notes, "the surface factor is published for steel; it is not applied to "+m.Name())
 	}
-	for _, r := range reliabilities {
-		if r.of == w.Part.Reliability {
-			e.value = e.value.times(exact(r.factor))
-			e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
-		}
+	if ke := reliabilityFactor(w.Part.Reliability); ke > 0 {
+		e.value = e.value.times(exact(ke))
+		e.notes = append(e.notes, "reliability for a standard deviation of 8 % as of wrought steel; castings scatter more")
 	}
 	used := share.over(e.value)
 	if w.Mean != nil {

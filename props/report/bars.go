@@ -19,7 +19,7 @@ func BarsDoc(sets []*bars.Set) *Doc {
 		pictures: barsPictures(sets),
 		text:     func(*numbering) *sheet.Doc { return barsText(sets) },
 		data:     func() *sheet.Doc { return dataDoc(barsTable(sets, nil), nil, barsCaution) },
-		json: func() any {
+		json: func() object {
 			return object{{"bars", each(sets, func(s **bars.Set) object { return barsJSON(*s) })}, {"caution", barsCaution + " " + Caution}}
 		},
 	}

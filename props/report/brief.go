@@ -66,7 +66,7 @@ func BriefDoc(b OnePage) *Doc {
 	return &Doc{
 		text: func(*numbering) *sheet.Doc { return b.page().doc },
 		data: func() *sheet.Doc { p := b.page(); return dataDoc(p.table, p.doc.Notes) },
-		json: func() any { return b.page().json(b) },
+		json: func() object { return b.page().json(b) },
 	}
 }
 

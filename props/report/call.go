@@ -22,12 +22,12 @@ func CallDoc(s *sheets.Sheet) *Doc {
 		return d
 	}
 	if len(c.Bench.Pins) == 0 {
-		return &Doc{text: func(*numbering) *sheet.Doc { return set(&sheet.Doc{}) }, json: func() any { return callJSON(s, nil) }}
+		return &Doc{text: func(*numbering) *sheet.Doc { return set(&sheet.Doc{}) }, json: func() object { return callJSON(s, nil) }}
 	}
 	return &Doc{
 		text: func(n *numbering) *sheet.Doc { return set(compareText(c, above, n)) },
 		data: func() *sheet.Doc { return set(compareData(c, above)) },
-		json: func() any { return callJSON(s, compareJSON(c, above.Needs)) },
+		json: func() object { return callJSON(s, compareJSON(c, above.Needs)) },
 	}
 }
 
@@ -133,7 +133,7 @@ func CallsDoc(list []*sheets.Sheet) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"calls", each(list, func(s **sheets.Sheet) object { return callHead(*s) })}}
 		},
 	}

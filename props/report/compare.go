@@ -29,7 +29,7 @@ func CompareDoc(c *compare.Comparison, s Scope, above Limits) *Doc {
 	return &Doc{
 		text: func(n *numbering) *sheet.Doc { return compareText(c, above, n) },
 		data: func() *sheet.Doc { return compareData(c, above) },
-		json: func() any { return compareJSON(c, asked.Needs) },
+		json: func() object { return compareJSON(c, asked.Needs) },
 	}
 }
 

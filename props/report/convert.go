@@ -26,7 +26,7 @@ func ConvertDoc(list []units.Quantity, full bool) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"values", each(list, func(q *units.Quantity) object { return valueJSON(*q) })}}
 		},
 	}

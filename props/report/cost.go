@@ -22,7 +22,7 @@ func CostDoc(results ...*swap.Result) *Doc {
 		pictures: drawable(costPicture(results)),
 		text:     func(n *numbering) *sheet.Doc { return costText(results, n) },
 		data:     func() *sheet.Doc { return costData(results) },
-		json:     func() any { return costJSON(results) },
+		json:     func() object { return costJSON(results) },
 	}
 }
 

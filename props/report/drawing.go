@@ -56,7 +56,7 @@ func DrawingDoc(d Drawing) *Doc {
 		return &sheet.Doc{Blocks: blocks, Foot: []string{drawingNote}, Caution: Caution}
 	}
 	lineJSON := func(l *drawingLine) object { return append(object{{"item", l.label}}, statementJSON(&l.Statement)...) }
-	return &Doc{text: text, data: data, json: func() any {
+	return &Doc{text: text, data: data, json: func() object {
 		return object{{"material", d.Pin.ID}, {"lines", each(lines, lineJSON)}, {"open", open}, {"equivalents", each(others, lineJSON)}, {"caution", drawingNote + " " + Caution}}
 	}}
 }

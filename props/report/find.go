@@ -18,7 +18,7 @@ func ListDoc(list []*props.Material, s units.System) *Doc {
 	return &Doc{
 		text: func(*numbering) *sheet.Doc { return listText(list, s) },
 		data: func() *sheet.Doc { return listData(list, s) },
-		json: func() any {
+		json: func() object {
 			return object{{"materials", each(list, func(m **props.Material) object { return listedJSON(*m, s) })}, {"caution", Caution}}
 		},
 	}

@@ -16,7 +16,7 @@ func FindingsDoc(list []Found) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"found", each(list, func(f *Found) object {
 				return object{{"what", f.What}, {"is", f.Is}, {"remedy", f.Remedy}}
 			})}}

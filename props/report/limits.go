@@ -120,7 +120,7 @@ func NeedDoc(materials []*props.Material, n *needs.Need) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{sheet.Title("Needed: " + n.String()), t}, Caution: Caution}
 		},
 		data: func() *sheet.Doc { return dataDoc(needsData(materials, list), nil) },
-		json: func() any {
+		json: func() object {
 			return object{{"needs", needsJSON(materials, list)}, {"caution", Caution}}
 		},
 	}
@@ -145,7 +145,7 @@ func MeritDoc(b *compare.Bench, d *needs.Duty) *Doc {
 			return &sheet.Doc{Blocks: []sheet.Block{title, t}, Foot: []string{dutyText(d)}, Caution: Caution}
 		},
 		data: func() *sheet.Doc { return dataDoc(meritData(b, []*needs.Duty{d}), nil, dutyText(d)) },
-		json: func() any {
+		json: func() object {
 			merits := each(b.Pins, func(m **props.Material) object { return meritJSON(*m, d.Relative(b, *m, base)) })
 			return object{{"duty", dutyJSON(d, base)}, {"merits", merits}, {"caution", Caution}}
 		},

@@ -51,7 +51,7 @@ func dutyJSON(d *needs.Duty, base *props.Material) object {
 // json counts the near misses, of which near lists the nearest, and those of
 // them that only missing figures stop. What is left out meets every need, but is
 // known from memory alone.
-func (s *Search) json() any {
+func (s *Search) json() object {
 	out := object{
 		{"needs", s.texts()},
 		{"met", each(s.Found.Met, s.resultJSON)},

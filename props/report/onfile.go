@@ -16,7 +16,7 @@ func OnFileDoc(m *props.Material, s units.System, convert bool) *Doc {
 	return &Doc{
 		text: func(*numbering) *sheet.Doc { return (&onFile{m: m, system: s, convert: convert}).text() },
 		data: func() *sheet.Doc { return onFileData(m, s, convert) },
-		json: func() any { return onFileJSON(m) },
+		json: func() object { return onFileJSON(m) },
 	}
 }
 

@@ -113,6 +113,12 @@ func TestEveryDocumentInEveryFormat(t *testing.T) {
 				t.Errorf("%s as %s: %v, %q", name, format, err, text)
 			}
 			metals := !strings.Contains(name, "sources") && name != "convert"
+			if metals {
+				const remark = "Demo: invented."
+				if marked, err := d.Marked(remark).Render(format, 80); err != nil || !strings.Contains(marked, remark) || format == "json" && !strings.Contains(marked, "\n  \"caution\": \""+remark+" ") {
+					t.Errorf("%s as %s lacks the remark: %v", name, format, err)
+				}
+			}
 			if metals && !(name == "list" && !slices.Contains([]string{"csv", "tsv", "json"}, format)) && !strings.Contains(strings.Join(strings.Fields(text), " "), "licensed engineer decide.") {
 				t.Errorf("%s as %s lacks the caution", name, format)
 			}

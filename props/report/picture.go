@@ -54,7 +54,7 @@ func PictureDoc(bench compare.Bench, what string) (*Doc, error) {
 		d := compareText(c, Limits{}, n) // the figures drawn, with their sources
 		d.Blocks = append(blocks(list), d.Blocks...)
 		return d
-	}, json: func() any { return compareJSON(c, nil) }}, nil
+	}, json: func() object { return compareJSON(c, nil) }}, nil
 }
 
 // drawable are the pictures that there are.

@@ -22,7 +22,7 @@ func ProcessDoc(pages []*foundry.Page, dimension *units.Quantity, system units.S
 	return &Doc{
 		text: func(n *numbering) *sheet.Doc { return processText(pages, dimension, system, n) },
 		data: func() *sheet.Doc { return processData(pages) },
-		json: func() any { return processJSON(pages) },
+		json: func() object { return processJSON(pages) },
 	}
 }
 

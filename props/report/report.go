@@ -30,15 +30,13 @@ type Doc struct {
 	text     func(*numbering) *sheet.Doc // for reading; sources and notes are numbered by who prints it
 	data     func() *sheet.Doc           // for a spreadsheet, bare numbers; nil: as text
 	pictures []*sheet.Picture            // those of the text
-	json     func() any                  // for programs; nil: there is none
-	remark   string                      // said before the cautions of JSON
+	json     func() object               // for programs; nil: there is none
 }
 
 // Marked is the document with a remark that stands wherever it goes: above what
 // is for reading, below what is for a spreadsheet, before the caution for programs.
 func (d *Doc) Marked(remark string) *Doc {
 	marked := *d
-	marked.remark = remark
 	marked.text = func(n *numbering) *sheet.Doc {
 		doc := *d.text(n)
 		doc.Blocks = append([]sheet.Block{sheet.Lines{remark}}, doc.Blocks...)
@@ -49,6 +47,17 @@ func (d *Doc) Marked(remark string) *Doc {
 			doc := *d.data()
 			doc.Foot = append([]string{remark}, doc.Foot...)
 			return &doc
+		}
+	}
+	if d.json != nil {
+		marked.json = func() object {
+			o := d.json()
+			for i := range o {
+				if o[i].name == "caution" {
+					o[i].value = remark + " " + o[i].value.(string)
+				}
+			}
+			return o
 		}
 	}
 	return &marked
@@ -62,11 +71,7 @@ func Formats() []string { return []string{"text", "markdown", "tsv", "csv", "htm
 func (d *Doc) Render(format string, width int) (string, error) {
 	switch {
 	case format == "json" && d.json != nil:
-		out := indented(d.json())
-		if d.remark != "" {
-			out = strings.ReplaceAll(out, `"caution": "`, `"caution": "`+d.remark+" ")
-		}
-		return out, nil
+		return indented(d.json()), nil
 	case (format == "csv" || format == "tsv") && d.data != nil:
 		return d.data().Render(format, width)
 	}

@@ -40,7 +40,7 @@ func ShelfDoc(c *catalog.Catalog, s *props.Source, agreed bool) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t}} // to be filled in and read back: no line more
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"waiting", each(items, func(x *shelf.Item) object {
 				return object{{"key", shelf.Key(x.Place)}, {"stated_for", x.Name}, {"property", x.Property}, {"figure", printedJSON(x.Figure)}}
 			})}, {"caution", Caution}}
@@ -84,7 +84,7 @@ func ShelfSourcesDoc(c *catalog.Catalog, agreed bool) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t, sheet.Lines{"Everyday: of the materials asked for most. alongside shelf SOURCE lists the figures."}}}
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"sources", each(list, func(n *count) object {
 				source := object{{"id", n.source.ID}, {"title", sourceText(n.source)}, {"table", ""}, {"known", ""}}
 				return object{{"source", source}, {"count", object{{"everyday", n.everyday}, {"waiting", n.all}}}}

@@ -152,7 +152,7 @@ func SourcesDoc(c *catalog.Catalog) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{table, titles, t, sheet.Lines{words}}}
 		},
-		json: func() any {
+		json: func() object {
 			return count.json(field{"families", each(c.Families, func(f **props.Family) object {
 				return object{{"family", (*f).ID}, {"count", append(object{{"materials", materials[*f]}}, families[*f].json()...)}}
 			})})
@@ -204,6 +204,6 @@ func ProcessSourcesDoc(book *foundry.Book, rules *watch.Rules) *Doc {
 			table, titles := count.table(true)
 			return &sheet.Doc{Blocks: []sheet.Block{table, titles}}
 		},
-		json: func() any { return count.json() },
+		json: func() object { return count.json() },
 	}
 }

@@ -19,7 +19,7 @@ func SwapDoc(results ...*swap.Result) *Doc {
 	return &Doc{
 		text: func(n *numbering) *sheet.Doc { return swapText(results, n) },
 		data: func() *sheet.Doc { return swapData(results) },
-		json: func() any { return swapJSON(results) },
+		json: func() object { return swapJSON(results) },
 	}
 }
 

@@ -67,7 +67,7 @@ func WaitingDoc(c *catalog.Catalog) *Doc {
 			}
 			return &sheet.Doc{Blocks: []sheet.Block{t}}
 		},
-		json: func() any {
+		json: func() object {
 			return object{{"waiting", each(list, func(w *waiting) object {
 				absent := []string{}
 				for _, p := range w.absent {

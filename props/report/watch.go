@@ -34,7 +34,7 @@ func WatchDoc(list ...Watched) *Doc {
 	return &Doc{
 		text: func(n *numbering) *sheet.Doc { return watchText(list, n) },
 		data: func() *sheet.Doc { return watchData(list) },
-		json: func() any { return watchJSON(list) },
+		json: func() object { return watchJSON(list) },
 	}
 }
 

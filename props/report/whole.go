@@ -54,7 +54,7 @@ func (w *Whole) chapters() []chapter {
 
 // WholeDoc is the report: as HTML a whole page. Its sources are numbered once.
 func WholeDoc(w Whole) *Doc {
-	return &Doc{text: w.text, json: func() any {
+	return &Doc{text: w.text, json: func() object {
 		out := object{{"at", stamp(w.At)}, {"version", w.Version}, {"said", w.Said}, {"brief", w.page().json(w.OnePage)}}
 		var drawings []any
 		for _, c := range w.chapters() {

@@ -115,7 +115,7 @@ func TestEveryDocumentInEveryFormat(t *testing.T) {
 			metals := !strings.Contains(name, "sources") && name != "convert"
 			if metals {
 				const remark = "Demo: invented."
-				if marked, err := d.Marked(remark).Render(format, 80); err != nil || !strings.Contains(marked, remark) || format == "json" && !strings.Contains(marked, "\n  \"caution\": \""+remark+" ") {
+				if marked, err := d.Marked(remark).Render(format, 80); err != nil || !strings.Contains(marked, remark) || format == "json" && !strings.Contains(marked, "\"caution\": \""+remark+" ") {
 					t.Errorf("%s as %s lacks the remark: %v", name, format, err)
 				}
 			}

@@ -50,17 +50,24 @@ func (d *Doc) Marked(remark string) *Doc {
 		}
 	}
 	if d.json != nil {
-		marked.json = func() object {
-			o := d.json()
-			for i := range o {
-				if o[i].name == "caution" {
-					o[i].value = remark + " " + o[i].value.(string)
-				}
-			}
-			return o
-		}
+		marked.json = func() object { return d.json().marked(remark) }
 	}
 	return &marked
+}
+
+// marked puts a remark before the caution of an object and of those in it.
+func (o object) marked(remark string) object {
+	for i, f := range o {
+		switch v := f.value.(type) {
+		case string:
+			if f.name == "caution" {
+				o[i].value = remark + " " + v
+			}
+		case object:
+			o[i].value = v.marked(remark)
+		}
+	}
+	return o
 }
 
 // Formats lists the formats of every command.

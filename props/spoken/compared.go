@@ -1,13 +1,14 @@
 package spoken
 
 import (
+	"math"
+	"strconv"
+	"strings"
+
 	"alongside/props"
 	"alongside/props/compare"
 	"alongside/props/needs"
 	"alongside/units"
-	"math"
-	"strconv"
-	"strings"
 )
 
 // compared reads a limit set by another metal: "lighter than bronze", "yield at
@@ -23,8 +24,8 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 		t.props = l.subject.props
 	}
 	t.op = l.directed(t.op)
-	if len(t.props) != 1 {
-		r.whichOf(t.props, ts[from:])
+	if len(t.props) == 0 {
+		r.unread(ts[from:])
 		return len(ts)
 	}
 	if i < len(ts) && ts[i].role == quantity && !ts[i].bare { // nothing heavier than 0.1 lb/in3
@@ -42,6 +43,10 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	}
 	for end < len(ts) && ts[end].role == bound { // or better
 		end++
+	}
+	if t.props = r.onFile(t.props, text); len(t.props) > 1 {
+		r.whichOf(&l, t.props, r.text[ts[from].from:ts[end-1].to], ts[from].from)
+		return end
 	}
 	n, source, err := r.figureOf(t.props[0], text)
 	switch {
@@ -77,17 +82,33 @@ func (r *reader) measure(n *needs.Need, t token, l limit, metal, source string) 
 	return strconv.FormatFloat(100*times, 'g', 4, 64) + " % of " + source, err
 }
 
-// whichOf refuses a comparison of no property, or of one of several.
-func (r *reader) whichOf(list []props.PropertyID, ts []token) {
-	var names []string
+// onFile are those of several properties of which the metal has a figure, which are
+// all that can be meant; the first where it has none.
+func (r *reader) onFile(list []props.PropertyID, metal string) []props.PropertyID {
+	if len(list) == 1 {
+		return list
+	}
+	var out []props.PropertyID
 	for _, p := range list {
-		names = append(names, props.InSentence(p.Info().Name))
+		if _, _, err := r.figureOf(p, metal); err == nil {
+			out = append(out, p)
+		}
 	}
-	if len(names) == 0 {
-		r.unread(ts)
-		return
+	if len(out) == 0 {
+		return list[:1]
 	}
-	r.refuse(r.span(ts), &ParseError{Hint: "say which: " + strings.Join(names, ", or ")})
+	return out
+}
+
+// whichOf asks which property is compared: the text, which begins at an offset, with
+// the name of each in the place of the word that leaves it open.
+func (r *reader) whichOf(l *limit, list []props.PropertyID, text string, at int) {
+	e := &ParseError{}
+	before, after := text[:l.subject.from-at], text[l.subject.to-at:]
+	for _, p := range list {
+		e.Choices = append(e.Choices, strings.Join(strings.Fields(before+props.InSentence(p.Info().Name)+after), " "))
+	}
+	r.refuse(strings.Join(strings.Fields(text), " "), e)
 }
 
 // measuredBy is the metal that a comparison is with: the one named, else today's,

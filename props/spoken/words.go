@@ -59,10 +59,10 @@ var bounds = [...]struct {
 	op      needs.Op
 	phrases string
 }{
-	{needs.AtLeast, ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than"},
+	{needs.AtLeast, ">=|=>|≥|at least|at least as well as|as well as|minimum|min|min.|minimum of|or more|or better|or higher|or above|or greater|greater than or equal to|equal to or greater than|and up|no worse than|as much|at least as much"},
 	{needs.AtMost, "<=|=<|≤|at most|maximum|max|max.|maximum of|up to|or less|or lower|or below|or under|less than or equal to|equal to or less than"},
-	{needs.MoreThan, ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond"},
-	{needs.LessThan, "<|less than|lower than|under|below|short of"},
+	{needs.MoreThan, ">|more than|greater than|higher than|over|above|better than|exceed|exceeds|exceeding|beyond|more|greater|higher|better"},
+	{needs.LessThan, "<|less than|lower than|under|below|short of|less|lower|smaller"},
 	{needs.Between, "=|between|within|from"},
 }
 
@@ -211,7 +211,7 @@ var table = sync.OnceValue(func() map[string]meaning {
 		m.alone = false
 		m.op = c.op.Closed()
 		put("as "+c.plain+"|at least as "+c.plain+"|just as "+c.plain+"|no less "+c.plain, meaning{role: against, props: m.props, op: m.op, alone: true})
-		put("as "+c.plain+" as|at least as "+c.plain+" as|"+c.plain+" as", m)
+		put("as "+c.plain+" as|at least as "+c.plain+" as|"+c.plain+" as|no less "+c.plain+" than", m)
 	}
 	for p := props.Sand; p <= props.Wrought; p++ {
 		put(p.ID()+"|"+p.String()+"|"+processWords[p], meaning{role: named, kind: needs.OfProcess, process: p})

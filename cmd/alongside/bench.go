@@ -53,7 +53,7 @@ func (p *program) benchCommand() *cobra.Command {
 	version := cmd.Flags().Bool("version", false, "print the version")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *version {
-			return p.print(p.version())
+			return p.printDoc(versionDoc(), &choice{value: "text"})
 		}
 		if *demo {
 			remove, err := p.openDemo(args)

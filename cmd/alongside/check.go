@@ -2,22 +2,19 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"path"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"alongside/data"
-	"alongside/props"
 	"alongside/props/audit"
 	"alongside/props/bars"
 	"alongside/props/catalog"
 	"alongside/props/disk"
 	"alongside/props/record"
-	"alongside/props/sheet"
+	"alongside/props/report"
 )
 
 func (p *program) checkCommand() *cobra.Command {
@@ -52,9 +49,10 @@ A file with the shop's own figures, for --house:
 	}
 	explained := cmd.Flags().Bool("explained", false, "print the findings that carry a written reason too")
 	rules := cmd.Flags().Bool("rules", false, "print the rules with their sources, and check nothing")
+	format := formatFlag(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *rules {
-			return p.print(rulesText(p.width(), p.catalog().Families))
+			return p.printDoc(report.RulesDoc(p.catalog().Families), format)
 		}
 		c, err := p.load(args)
 		var mistakes record.Errors
@@ -65,15 +63,22 @@ A file with the shop's own figures, for --house:
 			mistakes = append(mistakes, data.ProcessMistakes()...)
 		}
 		r := checked(c, mistakes, args)
-		if err := p.print(r.text(*explained)); err != nil {
+		if err := p.printChecked(r, *explained, format); err != nil {
 			return err
 		}
-		if len(mistakes)+len(r.open) > 0 {
+		if len(mistakes)+len(r.Open) > 0 {
 			return &failure{code: exitFindings}
 		}
 		return nil
 	}
 	return cmd
+}
+
+func (p *program) printChecked(r *report.Checked, explained bool, format *choice) error {
+	if format.value == "text" {
+		return p.print(r.Text(explained))
+	}
+	return p.printDoc(report.CheckDoc(r, explained), format)
 }
 
 // houseSize is the most bytes that a file of the shop may have.
@@ -104,17 +109,9 @@ func (p *program) load(names []string) (*catalog.Catalog, error) {
 	return catalog.LoadFiles(p.catalog(), files)
 }
 
-// checkResult is what check has to tell.
-type checkResult struct {
-	mistakes           record.Errors
-	open, explained    []*audit.Finding
-	unbanded           []string // families
-	materials, figures int
-}
-
 // checked counts and questions a catalog; where files are named, only what
 // stands in them.
-func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkResult {
+func checked(c *catalog.Catalog, mistakes record.Errors, files []string) *report.Checked {
 	own := func(file string) bool { return true }
 	if len(files) > 0 {
 		names := map[string]bool{}
@@ -123,64 +120,25 @@ func checked(c *catalog.Catalog, mistakes record.Errors, files []string) checkRe
 		}
 		own = func(file string) bool { return names[file] }
 	}
-	r := checkResult{mistakes: mistakes, unbanded: audit.Unbanded(c.Families)}
+	r := &report.Checked{Mistakes: mistakes, Unbanded: audit.Unbanded(c.Families)}
 	for _, m := range c.Materials {
 		if own(m.Alloy.File) {
-			r.materials++
+			r.Materials++
 		}
 	}
 	for _, f := range c.Stated() {
 		if own(f.File) {
-			r.figures++
+			r.Figures++
 		}
 	}
 	for _, f := range audit.Check(c) {
 		switch {
 		case !own(f.File):
 		case f.Open():
-			r.open = append(r.open, f)
+			r.Open = append(r.Open, f)
 		default:
-			r.explained = append(r.explained, f)
+			r.Explained = append(r.Explained, f)
 		}
 	}
 	return r
-}
-
-// text ends in four lines that other programs read.
-func (r *checkResult) text(explained bool) string {
-	var b strings.Builder
-	if n := len(r.mistakes); n > 0 {
-		fmt.Fprintln(&b, r.mistakes)
-		fmt.Fprintf(&b, "\n%d mistakes\n", n)
-	}
-	list := r.open
-	if explained {
-		list = append(slices.Clone(r.explained), r.open...)
-	}
-	for _, f := range list {
-		fmt.Fprintln(&b, f)
-	}
-	if len(r.unbanded) > 0 {
-		fmt.Fprintf(&b, "families without bands, or without a base element that the rules know: %s\n", strings.Join(r.unbanded, ", "))
-	}
-	if b.Len() > 0 {
-		b.WriteByte('\n')
-	}
-	fmt.Fprintf(&b, "%d materials\n%d figures\n%d findings explained\n%d findings open\n",
-		r.materials, r.figures, len(r.explained), len(r.open))
-	return sheet.CleanLines(b.String())
-}
-
-func rulesText(width int, families []*props.Family) string {
-	var b strings.Builder
-	for _, r := range audit.Rules() {
-		sheet.Wrap(&b, width, "", "    ", r.ID+": "+r.Says)
-		sheet.Wrap(&b, width, "    ", "    ", r.Source)
-	}
-	for _, f := range families {
-		if len(f.Bands) > 0 {
-			sheet.Wrap(&b, width, "", "    ", f.Name+": "+audit.Bands(f))
-		}
-	}
-	return b.String()
 }

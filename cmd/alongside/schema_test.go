@@ -41,6 +41,10 @@ func answers(t *testing.T) []answer {
 		add(e.kind, try(data.Catalog, args...), args...)
 	}
 	add("doctor", try(data.Catalog, "doctor", "--format", "json"), "doctor")
+	add("check", try(data.Catalog, "check", "--explained", "--format", "json"), "check")
+	add("check", try(data.Catalog, "check", goldenFolder+"/bad.toml", "--format", "json"), "check", "bad.toml")
+	add("rules", try(data.Catalog, "check", "--rules", "--format", "json"), "check", "--rules")
+	add("version", try(data.Catalog, "version", "--format", "json"), "version")
 	_, call := keptCalls(t)
 	add("calls", call("--format", "json"), "call")
 	add("call", call("pump bracket", "--format", "json"), "call", "pump bracket")
@@ -101,7 +105,7 @@ func TestSchema(t *testing.T) {
 				t.Errorf("%s, %s: %g to %g", a.from, path, l, h)
 			}
 		})
-		if !slices.Contains([]string{"bars", "calls", "convert", "doctor"}, a.kind) && !strings.Contains(a.text, `"source": {`) {
+		if !slices.Contains([]string{"bars", "calls", "convert", "doctor", "check", "rules", "version"}, a.kind) && !strings.Contains(a.text, `"source": {`) {
 			t.Errorf("%s: no source", a.from)
 		}
 	}
@@ -133,14 +137,18 @@ func TestSchemaNumbers(t *testing.T) {
 	}
 }
 
-// Whatever command prints JSON, its documents are looked at.
+// Every command prints JSON, and its documents are looked at; what settings prints is
+// a file to keep.
 func TestSchemaOfEveryCommand(t *testing.T) {
-	looked := map[string]bool{"call": true, "doctor": true}
+	looked := map[string]bool{"call": true, "doctor": true, "check": true, "version": true}
 	for _, e := range every {
 		looked[e.args[0]] = true
 	}
 	var visit func(cmd *cobra.Command)
 	visit = func(cmd *cobra.Command) {
+		if cmd.HasParent() && !cmd.HasSubCommands() && cmd.Flags().Lookup("format") == nil && cmd.Name() != "settings" {
+			t.Errorf("%s has no --format", cmd.Name())
+		}
 		cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
 			if f.Name == "format" && !looked[cmd.Name()] {
 				t.Errorf("no document of %s is looked at", cmd.Name())

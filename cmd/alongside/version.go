@@ -8,22 +8,24 @@ import (
 	"github.com/spf13/cobra"
 
 	"alongside/data/compiled"
+	"alongside/props/report"
 )
 
 func (p *program) versionCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:     "version",
 		Short:   "Print the version of the program and the size of its catalog",
 		Example: "  alongside version",
 		Args:    cobra.NoArgs,
-		RunE:    func(*cobra.Command, []string) error { return p.print(p.version()) },
 	}
+	format := formatFlag(cmd)
+	cmd.RunE = func(*cobra.Command, []string) error { return p.printDoc(versionDoc(), format) }
+	return cmd
 }
 
-// version tells what --version prints. It does not touch the catalog.
-func (p *program) version() string {
-	return fmt.Sprintf("alongside %s\ncatalog: %d materials, %d figures, %d sources\n",
-		buildVersion(), compiled.Materials, compiled.Figures, compiled.Sources)
+// versionDoc tells what --version prints. It does not touch the catalog.
+func versionDoc() *report.Doc {
+	return report.VersionDoc(buildVersion(), compiled.Materials, compiled.Figures, compiled.Sources)
 }
 
 // buildVersion is the module version and the revision the program was built

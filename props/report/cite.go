@@ -13,11 +13,13 @@ import (
 // MemorySign marks a figure that was remembered, not read.
 const MemorySign = "*"
 
+const fromMemory = "from memory, not read"
+
 // knownBy say how a figure or statement became known: the sign beside it and
 // the words behind its source, "" where it was read. The words of each degree
 // stand here and nowhere else.
 var knownBy = [...]struct{ sign, words string }{
-	props.Memory:  {MemorySign, "from memory, not read"},
+	props.Memory:  {MemorySign, fromMemory},
 	props.Agreed:  {"", "from memory, same digits in another document"},
 	props.Read:    {"", ""},
 	props.Checked: {"", "checked by the shop"},
@@ -26,8 +28,8 @@ var knownBy = [...]struct{ sign, words string }{
 // recalled reports whether something waits to be read in its source.
 func recalled(k props.Known) bool { return knownBy[k].sign != "" }
 
-// recalledSign explains the sign at a figure that was not read.
-var recalledSign = knownBy[props.Memory].sign + " " + knownBy[props.Memory].words
+// RecalledSign explains the sign at a figure that was not read.
+const RecalledSign = MemorySign + " " + fromMemory
 
 // knownText says at length how something became known, on what kind of page, and
 // with which document a figure from memory agrees.

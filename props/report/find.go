@@ -53,7 +53,7 @@ func listText(list []*props.Material, s units.System) *sheet.Doc {
 		t.Add(row...)
 	}
 	if recall {
-		legend += "; " + recalledSign
+		legend += "; " + RecalledSign
 	}
 	return &sheet.Doc{Blocks: []sheet.Block{t}, Foot: []string{legend}}
 }

@@ -136,7 +136,7 @@ func (s *Search) met() *sheet.Table {
 		t.Notes = append(t.Notes, "~: "+needs.WithinRounding)
 	}
 	if recall > 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("%s; %d of the %d rest on such a figure", recalledSign, recall, len(s.Found.Met)))
+		t.Notes = append(t.Notes, fmt.Sprintf("%s; %d of the %d rest on such a figure", RecalledSign, recall, len(s.Found.Met)))
 	}
 	return t
 }

@@ -37,7 +37,7 @@ func (t *Table) Signs() []string {
 	if len(second) > 0 {
 		add(&second, has.marks[""], "no word: typical")
 	}
-	add(&second, has.memory, recalledSign)
+	add(&second, has.memory, RecalledSign)
 	add(&second, has.bound, "> or < before a difference: at least so much, certain although basis or conditions differ")
 	for s, words := range [...]string{props.More: "more is better", props.Less: "less is better", props.Near: "nearest to a target"} {
 		add(&second, words != "" && has.senses[senses[s]], senses[s]+" "+words)

@@ -98,7 +98,7 @@ func Legend() []string {
 		"✓ beats the baseline   ✗ misses it   = level   ≈ ranges overlap",
 		"≠ unlike: basis or test conditions differ   – nothing to compare   no sign: neither better nor worse",
 		"m specified minimum   x specified maximum   d design allowable   h the shop's own   e estimated minimum, not guaranteed; no mark: typical   t a need met on a typical figure only",
-		"↑ more is better   ↓ less is better   ± nearest to a target   " + recalledSign,
+		"↑ more is better   ↓ less is better   ± nearest to a target   " + RecalledSign,
 	}
 }
 

@@ -127,7 +127,7 @@ func (p *processPanel) View(w, h int) []string {
 	return p.list.Draw(ui.Listing{
 		Head: []string{p.heads()}, Items: len(p.rows), Lines: p.lines,
 		Foot: func() []string {
-			return []string{p.desk.Theme.Dim.Of(ui.Cut(" "+practiceSign+" common practice, no source   ' from memory, not read   +2 more on file: enter", w))}
+			return []string{p.desk.Theme.Dim.Of(ui.Cut(" "+practiceSign+" common practice, no source   "+report.RecalledSign+"   +2 more on file: enter", w))}
 		},
 	}, h)
 }

@@ -34,12 +34,13 @@ func (a *Alloy) Nominal() string {
 	}
 	words := []string{base}
 	for _, p := range parts {
-		words = append(words, twoDigits(p.amount)+" "+p.element)
+		words = append(words, TwoDigits(p.amount)+" "+p.element)
 	}
 	return strings.Join(words, "–")
 }
 
-func twoDigits(v float64) string {
+// TwoDigits writes a ratio or a percentage that need not be exact: 0.70, 1.9, 24.
+func TwoDigits(v float64) string {
 	decimals := 0
 	switch {
 	case v < 1:

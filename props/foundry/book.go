@@ -48,16 +48,6 @@ type Book struct {
 	cites        []Cite
 }
 
-// Source returns the source with an id, or nil.
-func (b *Book) Source(id string) *props.Source {
-	for _, s := range b.Sources {
-		if s.ID == id {
-			return s
-		}
-	}
-	return nil
-}
-
 // Cites lists where the figures and statements of the book come from, one for
 // each record.
 func (b *Book) Cites() []Cite { return b.cites }

@@ -26,7 +26,7 @@ func Clean(s string) string {
 }
 
 func unsafe(r rune) bool {
-	return !single(r) && (!unicode.IsGraphic(r) || r == unicode.ReplacementChar || unicode.In(r, unicode.Zl, unicode.Zp))
+	return !Single(r) && (!unicode.IsGraphic(r) || r == unicode.ReplacementChar || unicode.In(r, unicode.Zl, unicode.Zp))
 }
 
 // CleanLines is Clean for a text of several lines, which stay.

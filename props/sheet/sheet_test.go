@@ -244,7 +244,7 @@ func TestHostileTexts(t *testing.T) {
 func TestSinglesTakeOneCell(t *testing.T) {
 	var all []rune
 	for r := rune(0); r <= unicode.MaxRune; r++ {
-		if single(r) {
+		if Single(r) {
 			all = append(all, r)
 		}
 	}

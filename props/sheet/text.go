@@ -99,7 +99,7 @@ func Wrap(b *strings.Builder, width int, first, after, text string) {
 func Width(s string) int {
 	n := 0
 	for _, r := range s {
-		if !single(r) {
+		if !Single(r) {
 			return uniseg.StringWidth(s)
 		}
 		n++
@@ -107,10 +107,10 @@ func Width(s string) int {
 	return n
 }
 
-// single reports whether a character takes one cell whatever stands beside it:
+// Single reports whether a character takes one cell whatever stands beside it:
 // Latin and Greek, dashes and quotes, raised and lowered figures, the signs of
 // mathematics. Its branches are the blocks of Unicode.
-func single(r rune) bool {
+func Single(r rune) bool {
 	return ' ' <= r && r < 0x7f || 0xa1 <= r && r < 0x300 && r != 0xad || 0x391 <= r && r < 0x3ca ||
 		0x2010 <= r && r < 0x2028 || 0x2070 <= r && r < 0x2095 || 0x2190 <= r && r < 0x2194 || 0x2200 <= r && r < 0x2300 || r == 0x2713 || r == 0x2717
 }

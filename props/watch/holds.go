@@ -313,7 +313,7 @@ func (e *evaluation) multiple(l *limit, u units.Unit, what string, has units.Qua
 	if !l.beyond(times, times, l.times) {
 		return "", no
 	}
-	return fmt.Sprintf("%s %s is %s × the %s %s", what, e.inRow(l.property, has), twoDigits(times), whose, e.inRow(l.against, other)), yes
+	return fmt.Sprintf("%s %s is %s × the %s %s", what, e.inRow(l.property, has), props.TwoDigits(times), whose, e.inRow(l.against, other)), yes
 }
 
 // inRow is a figure in the unit of the bench's row.
@@ -342,16 +342,4 @@ func (e *evaluation) shrinkage(l *limit, other *props.Material, role string, c *
 // fact adds a published figure to those of the rule.
 func (c *Caution) fact(text string, cite foundry.Cite) {
 	c.Facts = append(slices.Clip(c.Facts), foundry.Statement{Text: text, Cite: cite})
-}
-
-// twoDigits writes a ratio: 0.70, 1.9, 24.
-func twoDigits(v float64) string {
-	decimals := 2
-	switch {
-	case v >= 10:
-		decimals = 0
-	case v >= 1:
-		decimals = 1
-	}
-	return strconv.FormatFloat(v, 'f', decimals, 64)
 }

@@ -22,18 +22,12 @@ const ReadWidth = 110
 func Width(s string) int {
 	n := 0
 	for _, r := range s {
-		if !narrow(r) {
+		if !sheet.Single(r) {
 			return ansi.StringWidth(s)
 		}
 		n++
 	}
 	return n
-}
-
-// narrow reports whether a rune takes one cell whatever stands beside it. Nearly
-// all texts are made of such, and are measured several times faster so.
-func narrow(r rune) bool {
-	return r >= ' ' && r <= '~' || r > 0xa0 && r <= 0xff && r != 0xad || r >= 0x2010 && r <= 0x2027 || r >= 0x2200 && r <= 0x22ff || r == '↑' || r == '↓' || r == '✓' || r == '✗'
 }
 
 // Cut shortens a text to w cells.

@@ -20,17 +20,11 @@ type Result struct {
 	Recalled bool
 	// Stops are the judgements not met, the worst first; empty when all are.
 	Stops []*Judgement
+	// Short is the greatest shortfall; 0 only when every need is met.
+	Short float64
 	// Lifts are variants of the same alloy (another temper or process) that
 	// meet every need; found for near misses.
 	Lifts []*props.Material
-}
-
-// Short is the greatest shortfall; 0 only when every need is met.
-func (r *Result) Short() float64 {
-	if len(r.Stops) == 0 {
-		return 0
-	}
-	return r.Stops[0].Shortfall()
 }
 
 // Unjudged reports whether nothing stops the material but missing figures: it
@@ -80,6 +74,9 @@ func result(m *props.Material, list []Need, on []verdict) Result {
 		}
 	}
 	slices.SortStableFunc(r.Stops, func(a, b *Judgement) int { return cmp.Compare(b.Shortfall(), a.Shortfall()) })
+	if len(r.Stops) > 0 {
+		r.Short = r.Stops[0].Shortfall()
+	}
 	return r
 }
 
@@ -162,7 +159,7 @@ func Find(materials []*props.Material, list []Need, near int, remembered bool) F
 		return cmp.Or(order(a.Recalled, b.Recalled), order(a.OnlyTypical, b.OnlyTypical))
 	})
 	nearest := func(a, b *Result) int {
-		return cmp.Or(cmp.Compare(a.Short(), b.Short()), cmp.Compare(len(a.Stops), len(b.Stops)))
+		return cmp.Or(cmp.Compare(a.Short, b.Short), cmp.Compare(len(a.Stops), len(b.Stops)))
 	}
 	slices.SortStableFunc(missed, nearest)
 	slices.SortStableFunc(unjudged, nearest)

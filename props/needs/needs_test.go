@@ -200,8 +200,8 @@ func TestNeedProperties(t *testing.T) {
 		for _, m := range c.Materials {
 			if r := needs.JudgeAll(m, list); (len(r.Stops) == 0) != met[m] {
 				t.Fatalf("%s: screened %v, judged with %d stops", m.ID, met[m], len(r.Stops))
-			} else if (r.Short() == 0) != met[m] {
-				t.Fatalf("%s: shortfall %v though met is %v", m.ID, r.Short(), met[m])
+			} else if (r.Short == 0) != met[m] {
+				t.Fatalf("%s: shortfall %v though met is %v", m.ID, r.Short, met[m])
 			}
 		}
 		// One more need never enlarges the set.

@@ -37,8 +37,28 @@ type Conditions struct {
 // what that heat gave and promises nothing of the grade, whose minimum it may miss.
 const OneHeat = "average of one heat"
 
+// Kinds of test bars of castings.
+const (
+	SeparateBar    = "separately cast bar"
+	DieCastBar     = "die-cast bar"
+	CastOnBar      = "cast-on bar" // cools as the wall does
+	CutFromCasting = "cut from casting"
+	Designated     = "designated area"
+	Undesignated   = "undesignated area"
+)
+
+// InCasting reports whether the figure is of the metal of a casting itself.
+func (c *Conditions) InCasting() bool {
+	return c.Bar == CutFromCasting || c.Bar == Designated || c.Bar == Undesignated
+}
+
+// OfCastBar reports whether it is of a bar that was cast for the test.
+func (c *Conditions) OfCastBar() bool {
+	return c.Bar == SeparateBar || c.Bar == CastOnBar || c.Bar == DieCastBar
+}
+
 var (
-	barWords     = []string{"separately cast bar", "die-cast bar", "cast-on bar", "cut from casting", "designated area", "undesignated area", "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
+	barWords     = []string{SeparateBar, DieCastBar, CastOnBar, CutFromCasting, Designated, Undesignated, "wrought bar", "wrought sheet", "wrought plate", "wrought extrusion", "wrought tube"}
 	loadingWords = []string{"rotating bending", "plane bending", "axial"}
 	stateWords   = []string{"as cast", "aged", OneHeat}
 	gaugeWords   = []string{"2 in", "50 mm", "1 in", "8 in", "3D", "4D", "5D", "10 in", "200 mm"}

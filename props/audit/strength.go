@@ -58,15 +58,13 @@ func maximumAboveMinimum(l *look) {
 	}
 }
 
-const designated = "designated area"
-
 // classes: within one alloy strength is bought with elongation, where the
 // drawing designates the area. The classes of other areas step down in both.
 func classes(l *look) {
 	for _, a := range l.room(props.TensileStrength) {
 		for _, b := range l.room(props.TensileStrength) {
 			if a.Basis != props.Minimum || b.Basis != props.Minimum || a.Source != b.Source || a.Cond.Class == "" || b.Cond.Class == "" ||
-				a.Cond.Bar != designated || b.Cond.Bar != designated {
+				a.Cond.Bar != props.Designated || b.Cond.Bar != props.Designated {
 				continue
 			}
 			ea, eb := l.elongationOf(a), l.elongationOf(b)
@@ -93,7 +91,7 @@ func (l *look) elongationOf(t *props.Figure) *props.Figure {
 }
 
 func special(c *props.Conditions) bool {
-	return c.Class != "" || c.Section != "" || c.Bar == "cut from casting" || c.Bar == "designated area" || c.Bar == "undesignated area" || c.Bar == "cast-on bar"
+	return c.Class != "" || c.Section != "" || c.InCasting() || c.Bar == props.CastOnBar
 }
 
 func hardnessAgainstTensile(l *look) {

@@ -153,16 +153,8 @@ func temperaturesDiffer(f, g *props.Figure) bool {
 }
 
 func placesDiffer(f, g *props.Figure) bool {
-	a, b := f.Cond.Bar, g.Cond.Bar
-	return inCasting(a) && castBar(b) || castBar(a) && inCasting(b)
-}
-
-func inCasting(bar string) bool {
-	return bar == "cut from casting" || bar == "designated area" || bar == "undesignated area"
-}
-
-func castBar(bar string) bool {
-	return bar == "separately cast bar" || bar == "cast-on bar" || bar == "die-cast bar"
+	a, b := f.Cond, g.Cond
+	return a.InCasting() && b.OfCastBar() || a.OfCastBar() && b.InCasting()
 }
 
 // gaugeDiameters is a gauge length in diameters of a round bar, 0 where it says none:

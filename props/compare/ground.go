@@ -263,7 +263,7 @@ func bringTemperature(x, y side) (float64, float64, bool) {
 // bringPlace goes from separately cast bars to bars cut from the casting, on
 // the minimums of the two aluminum specifications.
 func bringPlace(x, y side) (float64, float64, bool) {
-	if x.m.Alloy.Family.Base != "Al" || x.f.Basis != props.Minimum || x.f.Cond.Bar != "separately cast bar" || y.f.Cond.Bar != "cut from casting" {
+	if x.m.Alloy.Family.Base != "Al" || x.f.Basis != props.Minimum || x.f.Cond.Bar != props.SeparateBar || y.f.Cond.Bar != props.CutFromCasting {
 		return 0, 0, false
 	}
 	if x.f.Property == props.Elongation {

@@ -47,7 +47,7 @@ func (w *work) inCasting(m *props.Material, p props.PropertyID) expected {
 	}
 	rows := byWall(m, p)
 	least := w.onBasis(m, p, props.Minimum)
-	if len(rows) > 0 && rows[0].figure.Cond.Bar == castOn && least != nil && least.Cond.Bar != castOn {
+	if len(rows) > 0 && rows[0].figure.Cond.Bar == props.CastOnBar && least != nil && least.Cond.Bar != props.CastOnBar {
 		rows = append(rows, wallRow{0, rows[0].lo, least})
 	}
 	switch {
@@ -59,7 +59,7 @@ func (w *work) inCasting(m *props.Material, p props.PropertyID) expected {
 		if w.Part.Place == part.Designated || w.Part.Place == part.Undesignated {
 			return ofPlace(m, p, string(w.Part.Place)+" area")
 		}
-		if least != nil && (least.Cond.Bar == "" || least.Cond.Bar == "separately cast bar") {
+		if least != nil && (least.Cond.Bar == "" || least.Cond.Bar == props.SeparateBar) {
 			share, rule := cutShare, ofTestBar
 			if p == props.Elongation {
 				share, rule = cutStretch, ofTestStretch
@@ -78,13 +78,10 @@ type wallRow struct {
 	figure *props.Figure
 }
 
-// castOn is a bar cast on to the casting, so that it cools as the wall does.
-const castOn = "cast-on bar"
-
 // byWall is the rows of a property for walls, of bars cut from castings or cast on.
 func byWall(m *props.Material, p props.PropertyID) (rows []wallRow) {
 	for _, f := range m.Figures(p) {
-		if f.Cond.Bar != "cut from casting" && f.Cond.Bar != castOn || f.Cond.Section == "" {
+		if f.Cond.Bar != props.CutFromCasting && f.Cond.Bar != props.CastOnBar || f.Cond.Section == "" {
 			continue
 		}
 		if q, err := units.ParseAs(f.Cond.Section, units.Length, units.NoUnit); err == nil && q.IsRange() {
@@ -112,7 +109,7 @@ func (w *work) ofRows(m *props.Material, rows []wallRow) expected {
 		return expected{why: "no strength on file for a wall of " + w.Wall.String() + " in " + m.Name()}
 	}
 	e := expected{value: ofFigure(mid), rule: rowsOfWall}
-	if rows[0].figure.Cond.Bar == castOn {
+	if rows[0].figure.Cond.Bar == props.CastOnBar {
 		e.rule = rowsOfBar
 	}
 	if mid.Cond.Note != "" {

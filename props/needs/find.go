@@ -315,38 +315,54 @@ func Front(list []Result, b *compare.Bench, p, q props.PropertyID) []Result {
 }
 
 // BetterThan makes the needs "beats or equals this baseline" on the given
-// properties: a bound at the baseline's own figure in the direction of each
-// property's sense, judged by comparison with it as the bench does. Properties
-// without a figure or a direction are left out.
+// properties: a bound at the figure that the bench shows of the baseline, in the
+// direction of each property's sense, judged by comparison with it as the bench
+// does. Properties without a figure or a direction are left out.
 func BetterThan(b *compare.Bench, base *props.Material, list []props.PropertyID) []Need {
 	var out []Need
 	for _, p := range list {
-		n := Need{Kind: OfProperty, Property: p}
-		switch sense, _ := b.SenseOf(p); sense {
-		case props.More:
-			n.Op = AtLeast
-		case props.Less:
-			n.Op = AtMost
-		default:
-			continue
+		if n, ok := directed(b, p); ok && n.setAt(b.Figure(base, p), b.UnitOf(p)) {
+			n.Than = &Than{base, b.Question}
+			out = append(out, n)
 		}
-		n.Limit.Unit = p.Info().Units[units.US]
-		f := chosen(base, &n)
-		if f == nil {
-			continue
-		}
-		n.Limit = f.Value.InOrOwn(b.UnitOf(p))
-		if (n.Op == AtMost) != n.Limit.Unit.Reciprocal() {
-			n.Limit.Lo = n.Limit.Hi
-		} else {
-			n.Limit.Hi = n.Limit.Lo
-		}
-		if p.Info().Dimension == units.Rating || n.Limit.Unit.Reciprocal() {
-			n.Op = n.Op.Turned()
-		}
-		n.Cond, n.Than = *f.Cond, &Than{base, b.Question}
-		n.Text = n.String()
-		out = append(out, n)
 	}
 	return out
+}
+
+// AsGoodAs is a limit at the figure on which a need of a metal is judged, a specified
+// minimum of its strength; ok is false where there is none, or no direction.
+func AsGoodAs(b *compare.Bench, m *props.Material, p props.PropertyID) (n Need, ok bool) {
+	if n, ok = directed(b, p); ok {
+		n.Limit.Unit = p.Info().Units[units.US]
+		ok = n.setAt(chosen(m, &n), b.UnitOf(p))
+	}
+	return n, ok
+}
+
+// directed is a need in the direction of a property's sense, without its limit.
+func directed(b *compare.Bench, p props.PropertyID) (n Need, ok bool) {
+	n = Need{Kind: OfProperty, Property: p, Op: AtLeast}
+	sense, _ := b.SenseOf(p)
+	if sense == props.Less {
+		n.Op = AtMost
+	}
+	return n, sense == props.More || sense == props.Less
+}
+
+// setAt sets the limit to the better end of a figure, in a unit.
+func (n *Need) setAt(f *props.Figure, u units.Unit) bool {
+	if f == nil {
+		return false
+	}
+	n.Limit = f.Value.InOrOwn(u)
+	if (n.Op == AtMost) != n.Limit.Unit.Reciprocal() {
+		n.Limit.Lo = n.Limit.Hi
+	} else {
+		n.Limit.Hi = n.Limit.Lo
+	}
+	if n.Property.Info().Dimension == units.Rating || n.Limit.Unit.Reciprocal() {
+		n.Op = n.Op.Turned()
+	}
+	n.Text = n.String()
+	return true
 }

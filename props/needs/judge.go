@@ -229,7 +229,17 @@ func (n *Need) against(m *props.Material) verdict {
 		v.lo, v.hi = ends(v.figure)
 		v.plain = v.figure.Value.Unit.Dimension() == n.Limit.Unit.Dimension()
 	}
+	if f := pair.Against; v.plain && f != nil && !n.isAt(f) {
+		v.plain, v.note = false, join(fmt.Sprintf("compared with %s, %s", n.Than.Material.Name(), figureWords(f)+" "+f.Basis.Phrase()), v.note)
+	}
 	return v
+}
+
+// isAt reports whether the limit is an end of a figure.
+func (n *Need) isAt(f *props.Figure) bool {
+	lo, hi := ends(f)
+	at := n.Limit.Unit.ToSI(n.Limit.Lo)
+	return math.Abs(at-lo) <= slack*math.Abs(lo) || math.Abs(at-hi) <= slack*math.Abs(hi)
 }
 
 // otherBasis says where the minimum decides though a typical figure would meet

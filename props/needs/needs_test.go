@@ -252,7 +252,7 @@ func TestBetterThan(t *testing.T) {
 	for i := range list {
 		have = append(have, list[i].String())
 	}
-	if s := strings.Join(have, "; "); s != "tensile strength ≥ 23.0 ksi; density ≤ 0.100 lb/in³; electrical conductivity ≥ 40 %IACS" {
+	if s := strings.Join(have, "; "); s != "tensile strength ≥ 27 ksi; density ≤ 0.100 lb/in³; electrical conductivity ≥ 40 %IACS" {
 		t.Errorf("have %s", s)
 	}
 	if !metSet(c, list)[c.Material("x1-f-sand")] {
@@ -295,5 +295,28 @@ func TestFront(t *testing.T) {
 	// tempers of X1 come in.
 	if have := ids(needs.Front(all, &b, props.TensileStrength, props.ElectricalConductivity)); have != "x1-t6-pm x2-f-die" {
 		t.Errorf("have %s", have)
+	}
+}
+
+// The limit of a need to be as good as another metal is the figure that the verdict
+// rests on; where that is another one, no margin to the limit is told.
+func TestBetterThanMeansItsLimit(t *testing.T) {
+	c := shop(t)
+	for _, basis := range []compare.BasisSetting{compare.TypicalFirst, compare.MinimumOnly} {
+		b := compare.NewBench()
+		b.Basis = basis
+		for _, base := range c.Materials {
+			for _, n := range needs.BetterThan(&b, base, props.Properties()) {
+				for _, m := range c.Materials {
+					j := needs.Judge(m, &n)
+					if !math.IsNaN(j.Worst) && j.Status.Good() && j.Worst < -1e-9 && b.Pair(m, base, n.Property).Verdict != compare.Level {
+						t.Errorf("%s: %s is %v with a margin of %g", m.ID, n.Text, j.Status, j.Worst)
+					}
+					if !math.IsNaN(j.Best) && j.Status == needs.NotMet && j.Best > 1e-9 {
+						t.Errorf("%s: %s is %v with a margin of %g", m.ID, n.Text, j.Status, j.Best)
+					}
+				}
+			}
+		}
 	}
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"alongside/props"
@@ -35,7 +36,9 @@ func NeedLines(pins []*props.Material, list []needs.Need) []Line {
 				if j.Status == needs.OnlyTypical {
 					c.Mark = "t"
 				}
-				c.Delta = marginNumber(&j)
+				if !math.IsNaN(j.Worst) {
+					c.Delta = marginNumber(&j)
+				}
 			case n.Kind != needs.OfProperty:
 				c.Value = map[bool]string{true: "yes", false: "no"}[j.Status == needs.Met]
 			}

@@ -51,7 +51,7 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 	n, source, err := r.figureOf(t.props[0], text)
 	switch {
 	case err == nil:
-		source, err = r.measure(&n, t, l, text, source)
+		source, err = measure(&n, t, l, source)
 	case end < len(ts) && ts[end].role == quantity: // of blue 20 ksi
 		end, err = len(ts), &ParseError{Word: r.span(ts[i:end])}
 	}
@@ -67,10 +67,7 @@ func (r *reader) compared(ts []token, i, from int, l limit) int {
 
 // measure turns a need of another metal's figure into what the words t and l ask of
 // it, and tells how much of what figure it is.
-func (r *reader) measure(n *needs.Need, t token, l limit, metal, source string) (string, *ParseError) {
-	if n.Op != t.op || r.families[key(metal)].role == named { // a limit of its own: a family is no metal
-		n.Than, n.Cond = nil, props.Conditions{}
-	}
+func measure(n *needs.Need, t token, l limit, source string) (string, *ParseError) {
 	n.Op = t.op
 	if n.Property.Info().Sense == props.Less && l.subject != nil && !l.stated {
 		n.Op = needs.AtMost
@@ -129,16 +126,13 @@ func (r *reader) measuredBy(named string) string {
 func (r *reader) figureOf(p props.PropertyID, text string) (n needs.Need, source string, err *ParseError) {
 	b := compare.NewBench()
 	b.System = r.system
-	one := []props.PropertyID{p}
 	if m := r.families[key(text)]; m.role == named {
 		var best *props.Material
 		for _, mat := range r.catalog.Materials {
-			list := needs.BetterThan(&b, mat, one)
 			family := needs.Need{Kind: needs.OfFamily, Families: m.families}
-			if len(list) == 0 || !family.Admits(mat) || best != nil && !beyond(&list[0], &n) {
-				continue
+			if one, ok := needs.AsGoodAs(&b, mat, p); ok && family.Admits(mat) && (best == nil || beyond(&one, &n)) {
+				best, n = mat, one
 			}
-			best, n = mat, list[0]
 		}
 		if best == nil {
 			return n, "", &ParseError{Hint: "no figure of it is on file for " + text}
@@ -149,11 +143,11 @@ func (r *reader) figureOf(p props.PropertyID, text string) (n needs.Need, source
 	if resolveErr != nil {
 		return n, "", &ParseError{Hint: resolveErr.Error()}
 	}
-	list := needs.BetterThan(&b, m, one)
-	if len(list) == 0 {
+	n, ok := needs.AsGoodAs(&b, m, p)
+	if !ok {
 		return n, "", &ParseError{Hint: "no figure of it is on file for " + m.Name()}
 	}
-	return list[0], "the figure of " + m.Name(), nil
+	return n, "the figure of " + m.Name(), nil
 }
 
 // beyond reports whether a limit asks for more than another on the same property.
@@ -235,7 +229,7 @@ func multiply(n *needs.Need, times float64, compared bool) (float64, *ParseError
 	if times <= 0 {
 		return 0, &ParseError{Hint: "a limit at or below zero asks for nothing"}
 	}
-	n.Op, n.Than, n.Cond = n.Op.Closed(), nil, props.Conditions{}
+	n.Op = n.Op.Closed()
 	n.Limit.Lo *= times
 	n.Limit.Hi *= times
 	n.Limit.Place = min(n.Limit.Place, int8(math.Floor(math.Log10(n.Limit.Lo)))-2) // three digits

@@ -64,8 +64,8 @@ func NewRowNeed(d *desk.Desk) desk.Screen {
 		return nil
 	}
 	text := strings.ToLower(property.Info().Name) + " >= "
-	if list := needs.BetterThan(&d.Now().Bench, d.Baseline(), []props.PropertyID{property}); len(list) == 1 {
-		text = list[0].String()
+	if n, ok := needs.AsGoodAs(&d.Now().Bench, d.Baseline(), property); ok {
+		text = n.String()
 	}
 	return openNeeds(d, true, ui.EditField(text))
 }
